@@ -1,0 +1,32 @@
+#pragma once
+// SQLite behind Connection. One file, in WAL mode, every commit on disk when it returns (synchronous=FULL).
+// One connection of one process writes, and it alone checkpoints; any number read. That rule also keeps out a race
+// between several writers that SQLite 3.40 has when the write-ahead log starts anew.
+
+#include <chrono>
+#include <cstdint>
+#include <filesystem>
+#include <memory>
+
+#include "libs/sql/connection.h"
+
+namespace hw::sql {
+
+enum class Access {
+  write,  // makes the file where there is none
+  read,   // the file must be there; every change is refused by the database itself
+};
+
+struct SqliteOptions {
+  std::int32_t application_id = 0;                // four letters in the file's header that say whose it is; not 0
+  std::chrono::milliseconds busy_timeout{5'000};  // how long to wait for another's write
+  std::uint32_t pages_max = 0;                    // upper limit of the file's length in pages of 4 KiB; 0 for none
+};
+
+// Opens the file and sets it up: foreign keys on, trusted_schema off, WAL, FULL. A new file gets the application id.
+// Everything that is wrong at the door is a refusal: not_found, in_use, bad_input (the file is no database, or belongs
+// to another program), corrupt, disk_full.
+Result<std::unique_ptr<Connection>> open_sqlite(const std::filesystem::path& file, Access access,
+                                                const SqliteOptions& options);
+
+}  // namespace hw::sql
