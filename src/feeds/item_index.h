@@ -1,0 +1,66 @@
+#pragma once
+// Finds the item that an observation belongs to: by (device, dataItemId) in documents, by key in SHDR. Built once for a
+// list of models; a look-up hashes the text where it stands and allocates nothing.
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "src/counters/machine_model.h"
+
+namespace hw::feeds {
+
+inline constexpr std::uint32_t none_found = 0xffff'ffff;
+
+struct ItemPlace {
+  std::uint32_t item = none_found;  // index into MachineModel::items
+  counters::Role role = counters::Role::none;
+  std::uint8_t coordinates = 1;  // 3: "x y z" goes to item, item + 1, item + 2
+  std::uint8_t shdr_fields = 1;  // how many fields follow the key in SHDR
+  bool has_reset_trigger = false;
+  double native_to_units = 1.0;
+
+  bool found() const { return item != none_found; }
+};
+
+// Three-dimensional positions stand in the model as three items "<id>/x", "<id>/y", "<id>/z", one after the other.
+class ItemIndex {
+ public:
+  explicit ItemIndex(std::span<const counters::MachineModel> machines);
+
+  // The machine with this uuid, else with this name; none_found where there is none. Either may be empty.
+  std::uint32_t machine(std::string_view uuid, std::string_view name) const;
+  ItemPlace by_id(std::uint32_t machine, std::string_view data_item_id) const;
+  // By name, else id, else Source text.
+  ItemPlace by_key(std::uint32_t machine, std::string_view key) const;
+  std::size_t machines() const { return names_.size(); }
+  const std::string& machine_name(std::uint32_t machine) const { return names_[machine]; }
+
+ private:
+  // Open addressing over the hash of the text; the texts lie one after the other in one string.
+  class Table {
+   public:
+    void insert(std::string_view key, const ItemPlace& place);  // the first of equal keys stays
+    const ItemPlace* find(std::string_view key) const;
+
+   private:
+    struct Slot {
+      std::uint64_t hash = 0;
+      std::uint32_t key_at = 0;
+      std::uint32_t key_size = 0;
+      std::uint32_t place = none_found;
+    };
+    void grow();
+    std::vector<Slot> slots_;
+    std::vector<ItemPlace> places_;
+    std::string keys_;
+  };
+
+  std::vector<std::string> names_;
+  std::vector<std::string> uuids_;
+  std::vector<Table> ids_;
+  std::vector<Table> keys_;
+};
+
+}  // namespace hw::feeds
