@@ -23,13 +23,17 @@ function(hw_module folder)
   endif()
 endfunction()
 
+# The program alone is built by default; the target "tests" builds the test programs.
+add_custom_target(tests)
+
 # One GoogleTest program; each of its tests is a test of ctest. HW_SOURCE_DIR is where the repository lies.
 function(hw_test name)
   cmake_parse_arguments(arg "" "TIMEOUT" "SOURCES;DEPENDS" ${ARGN})
   if(NOT arg_TIMEOUT)
     set(arg_TIMEOUT 120)
   endif()
-  add_executable(${name} ${arg_SOURCES})
+  add_executable(${name} EXCLUDE_FROM_ALL ${arg_SOURCES})
+  add_dependencies(tests ${name})
   target_compile_definitions(${name} PRIVATE HW_SOURCE_DIR="${CMAKE_SOURCE_DIR}" HW_BUILD_DIR="${CMAKE_BINARY_DIR}")
   target_link_libraries(${name} PRIVATE ${arg_DEPENDS} GTest::gtest GTest::gmock GTest::gtest_main hw_warnings)
   include(GoogleTest)

@@ -1,0 +1,85 @@
+#!/usr/bin/env python3
+"""Runs clang-tidy on the C++ of libs/ and src/ (tests left out), two files at a time, and remembers which were clean.
+
+A file is clean as long as nothing changes that its object file was made of: its own text, the headers of this
+repository that the compiler read for it (ninja knows them), .clang-tidy, the command line and clang-tidy itself. So
+the first run is long and the next ones look only at what changed. The digests of clean files are in build/tidy/.
+"""
+
+import argparse
+import hashlib
+import json
+import re
+import subprocess
+import sys
+from concurrent.futures import ThreadPoolExecutor
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parent.parent
+BUILD = ROOT / "build"
+CLEAN = BUILD / "tidy"
+PROGRAM = "clang-tidy-14"
+
+
+def units() -> list[dict]:
+    """The compile commands of what is checked: one for each .cpp of libs/ and src/ that is no test."""
+    listed = json.loads((BUILD / "compile_commands.json").read_text())
+    here = re.compile(re.escape(str(ROOT)) + r"/(libs|src)/.*(?<!_test)\.cpp$")
+    return sorted((unit for unit in listed if here.match(unit["file"])), key=lambda unit: unit["file"])
+
+
+def read_headers() -> dict[str, list[Path]]:
+    """Object file -> the files of this repository that the compiler read for it."""
+    text = subprocess.run(["ninja", "-C", str(BUILD), "-t", "deps"], capture_output=True, text=True, check=True).stdout
+    headers: dict[str, list[Path]] = {}
+    target = ""
+    for line in text.splitlines():
+        if line.startswith("    "):
+            path = (BUILD / line.strip()).resolve()
+            if path.is_relative_to(ROOT) and not path.is_relative_to(BUILD):
+                headers[target].append(path)
+        elif ":" in line:
+            target = line.split(":")[0]
+            headers[target] = []
+    return headers
+
+
+def digest_of(unit: dict, headers: dict[str, list[Path]], version: str) -> str:
+    digest = hashlib.sha256((version + unit["command"]).encode())
+    target = re.search(r" -o (\S+)", unit["command"]).group(1)
+    for path in [ROOT / ".clang-tidy", Path(unit["file"]), *sorted(headers.get(target, []))]:
+        digest.update(str(path.relative_to(ROOT)).encode() + b"\0" + path.read_bytes() + b"\0")
+    return digest.hexdigest()
+
+
+def check(unit: dict) -> tuple[dict, str, bool]:
+    ran = subprocess.run([PROGRAM, "--quiet", "-p", str(BUILD), unit["file"]], capture_output=True, text=True)
+    return unit, ran.stdout + ("" if ran.returncode == 0 else ran.stderr), ran.returncode == 0
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--jobs", type=int, default=2)
+    jobs = parser.parse_args().jobs
+    CLEAN.mkdir(parents=True, exist_ok=True)
+    version = subprocess.run([PROGRAM, "--version"], capture_output=True, text=True, check=True).stdout
+    headers = read_headers()
+    every = units()
+    digests = {unit["file"]: digest_of(unit, headers, version) for unit in every}
+    open_units = [unit for unit in every if not (CLEAN / digests[unit["file"]]).exists()]
+    bad = 0
+    with ThreadPoolExecutor(jobs) as pool:
+        for unit, output, clean in pool.map(check, open_units):
+            if clean:
+                (CLEAN / digests[unit["file"]]).touch()
+            else:
+                bad += 1
+                print(output)
+    for old in set(CLEAN.iterdir()) - {CLEAN / digest for digest in digests.values()}:
+        old.unlink()
+    print(f"{len(every)} files, {len(open_units)} of them looked at, {bad} with findings")
+    return 1 if bad or not every else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
