@@ -42,7 +42,7 @@ class LineReader {
   bool take(std::string_view& line, const char* line_end, std::size_t ending_bytes);
   bool next_across_blocks(std::string_view& line);
   bool read_more();
-  bool fail(Error error);
+  bool fail_too_long();
 
   ByteSource* source_ = nullptr;  // null over memory
   std::size_t line_bytes_max_;
