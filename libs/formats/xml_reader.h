@@ -94,6 +94,7 @@ class XmlReader {
 
   Result<void> after_parse(int status);
   Result<void> refused() const;
+  Result<void> refuse_from_source(const Error& error);
   void heard_start(const char* name, const char** attributes);
   void heard_end(const char* name);
   void heard_text(const char* text, std::size_t length);
