@@ -1,0 +1,69 @@
+#pragma once
+// What there is: a plant with its calendar, cells, people and machines; and the starting sets of tasks by kind of
+// machine.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "src/catalogue/plant_calendar.h"
+#include "src/catalogue/task.h"
+
+namespace hw::catalogue {
+
+struct Assembly {
+  std::string key;
+  std::string title;
+};
+
+// A place on a machine where someone works or looks; x and y from 0 (left, back) to 1 (right, front) on the machine's
+// plan.
+struct Point {
+  int number = 0;
+  std::string assembly;
+  std::string title;
+  double x = 0;
+  double y = 0;
+};
+
+// What a machine of a kind starts with.
+struct TaskSet {
+  std::string kind;
+  std::string title;
+  std::string title_de;
+  std::string note;
+  std::vector<Assembly> assemblies;
+  std::vector<Point> points;
+  std::vector<Task> tasks;
+};
+
+struct Cell {
+  std::string key;
+  std::string title;
+};
+
+struct Person {
+  std::string name;
+  Skill skill = Skill::machine_operator;
+  bool is_lead = false;
+};
+
+struct Machine {
+  std::string key;
+  std::string name;
+  std::string kind;
+  std::string cell;
+  std::optional<int> year;
+  std::string note;
+  std::vector<Task> own_tasks;
+};
+
+struct Shop {
+  std::string plant;
+  PlantCalendar calendar;
+  std::vector<Cell> cells;
+  std::vector<Person> people;
+  std::vector<Machine> machines;
+};
+
+}  // namespace hw::catalogue

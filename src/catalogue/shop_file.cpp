@@ -1,0 +1,98 @@
+#include <algorithm>
+#include <charconv>
+
+#include "src/catalogue/shop_files.h"
+#include "src/catalogue/task_fields.h"
+
+namespace hw::catalogue {
+namespace {
+
+// "06:00" as minutes from midnight.
+Result<int> parse_clock(std::string_view text) {
+  int hour = -1, minute = -1;
+  if (text.size() == 5 && text[2] == ':') {
+    std::from_chars(text.data(), text.data() + 2, hour);
+    std::from_chars(text.data() + 3, text.data() + 5, minute);
+  }
+  if (hour < 0 || hour > 23 || minute < 0 || minute > 59) {
+    return refuse(ErrorCode::bad_input, "\"{}\" is no time of day; it looks like 06:00", text.substr(0, 20));
+  }
+  return hour * 60 + minute;
+}
+
+Shift read_shift(TomlTable& table) {
+  Shift shift;
+  shift.name = table.text("name");
+  shift.begins_minute = table.take("starts", parse_clock(table.text("starts")));
+  shift.ends_minute = table.take("ends", parse_clock(table.text("ends")));
+  shift.weekdays = table.wholes("weekdays");
+  const auto is_weekday = [](int day) { return day >= 1 && day <= 7; };
+  if (!std::all_of(shift.weekdays.begin(), shift.weekdays.end(), is_weekday)) {
+    table.mistake("weekdays", "they are 1 (Monday) to 7 (Sunday)");
+  }
+  return shift;
+}
+
+ClosedDay read_closed_day(TomlTable& table) {
+  return {table.take("date", parse_local_date(table.text("date"))), table.text("why")};
+}
+
+Cell read_cell(TomlTable& table) { return {table.text("key"), table.text("title")}; }
+
+Person read_person(TomlTable& table) {
+  return {table.text("name"), table.take("skill", parse_skill(table.text("skill"))), table.flag_or("lead", false)};
+}
+
+Machine read_machine(TomlTable& table) {
+  Machine machine;
+  machine.key = table.text("key");
+  machine.name = table.text("name");
+  machine.kind = table.text("kind");
+  machine.cell = table.text("cell");
+  if (table.has("year")) machine.year = table.whole_or("year", 0);
+  machine.note = table.text_or("note", "");
+  machine.own_tasks = table.each("own_task", read_task);
+  return machine;
+}
+
+void read_plant(TomlTable& table, Shop& shop) {
+  shop.plant = table.text("name");
+  auto zone = Zone::find(table.text("zone"));
+  if (zone) {
+    shop.calendar.zone = *zone;
+  } else {
+    table.mistake("zone", zone.error().message);
+  }
+}
+
+void check_cells(TomlTable& table, const Shop& shop) {
+  for (const Machine& machine : shop.machines) {
+    const auto is_its_cell = [&](const Cell& cell) { return cell.key == machine.cell; };
+    if (std::any_of(shop.cells.begin(), shop.cells.end(), is_its_cell)) continue;
+    table.mistake("machine", fmt::format("{} is in cell \"{}\", which is not there", machine.key, machine.cell));
+  }
+}
+
+Shop read_shop(TomlTable& table) {
+  Shop shop;
+  if (table.text("format") != "hourwright-shop-1") table.mistake("format", "it is \"hourwright-shop-1\"");
+  table.one("plant", [&](TomlTable& plant) {
+    read_plant(plant, shop);
+    return 0;
+  });
+  shop.calendar.shifts = table.each("shift", read_shift);
+  shop.calendar.closed = table.each("closed", read_closed_day);
+  shop.cells = table.each("cell", read_cell);
+  shop.people = table.each("person", read_person);
+  shop.machines = table.each("machine", read_machine);
+  check_keys_once(table, "cell", shop.cells);
+  check_keys_once(table, "machine", shop.machines);
+  check_cells(table, shop);
+  return shop;
+}
+
+}  // namespace
+
+Result<Shop> parse_shop(std::string_view text, std::string_view file) { return read_document(text, file, read_shop); }
+
+}  // namespace hw::catalogue

@@ -1,0 +1,62 @@
+#pragma once
+// A maintenance task: what is done to which assembly, how often, by whom, in which energy state, and why.
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "src/catalogue/calendar_interval.h"
+#include "src/catalogue/work_words.h"
+
+namespace hw::catalogue {
+
+// Due when a counter has run on by `interval` since the task was last done; all three in the counter's unit (h for
+// hours).
+struct CounterTrigger {
+  std::string counter;   // the counter's key: "operating"
+  double interval = 0;   // > 0
+  double heads_up = 0;   // >= 0: the first notice, this much before
+  double tolerance = 0;  // >= 0: overdue beyond this
+  bool operator==(const CounterTrigger&) const = default;
+};
+
+// Due by the calendar of the plant.
+struct CalendarTrigger {
+  CalendarInterval every;
+  int heads_up_days = 0;
+  int tolerance_days = 0;
+  bool operator==(const CalendarTrigger&) const = default;
+};
+
+using Trigger = std::variant<CounterTrigger, CalendarTrigger>;
+
+struct Part {
+  std::string name;
+  double quantity = 0;  // > 0, in `unit`
+  std::string unit;     // pc, l, kg, m
+  bool operator==(const Part&) const = default;
+};
+
+struct Task {
+  std::string key;  // within its machine
+  std::string title;
+  std::string assembly;
+  std::optional<int> point;
+  WorkType work = WorkType::inspect;
+  Skill skill = Skill::machine_operator;
+  EnergyState energy = EnergyState::powered_at_rest;
+  double minutes = 0;             // hands on, 0 to 10,080 (a week)
+  std::vector<Trigger> triggers;  // at least one; the first that falls due decides
+  std::vector<std::string> steps;
+  std::string reason;
+  std::string caution;
+  std::vector<Part> parts;
+  bool operator==(const Task&) const = default;
+};
+
+// Refuses what no task can be: no title, no trigger, an interval that is not above zero, a negative heads-up or
+// tolerance, a heads-up as long as its interval, minutes out of range. The message names the field.
+Result<void> check(const Task& task);
+
+}  // namespace hw::catalogue

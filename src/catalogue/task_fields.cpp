@@ -1,0 +1,47 @@
+#include "src/catalogue/task_fields.h"
+
+namespace hw::catalogue {
+namespace {
+
+CalendarTrigger read_calendar_trigger(TomlTable& table) {
+  return {.every = table.take("calendar", parse_calendar_interval(table.text("calendar"))),
+          .heads_up_days = table.whole_or("heads_up_days", 0),
+          .tolerance_days = table.whole_or("tolerance_days", 0)};
+}
+
+CounterTrigger read_counter_trigger(TomlTable& table) {
+  return {.counter = table.text("counter"),
+          .interval = table.number("interval"),
+          .heads_up = table.number_or("heads_up", 0),
+          .tolerance = table.number_or("tolerance", 0)};
+}
+
+Trigger read_trigger(TomlTable& table) {
+  if (table.has("calendar")) return read_calendar_trigger(table);
+  return read_counter_trigger(table);
+}
+
+Part read_part(TomlTable& table) { return {table.text("name"), table.number("quantity"), table.text("unit")}; }
+
+}  // namespace
+
+Task read_task(TomlTable& table) {
+  Task task;
+  task.key = table.text("key");
+  task.title = table.text("title");
+  task.assembly = table.text("assembly");
+  if (table.has("point")) task.point = table.whole_or("point", 0);
+  task.work = table.take("work", parse_work_type(table.text("work")));
+  task.skill = table.take("skill", parse_skill(table.text("skill")));
+  task.energy = table.take("energy", parse_energy_state(table.text("energy")));
+  task.minutes = table.number("minutes");
+  task.triggers = table.each("trigger", read_trigger);
+  task.steps = table.texts("steps");
+  task.reason = table.text("reason");
+  task.caution = table.text("caution");
+  task.parts = table.each("parts", read_part);
+  if (auto checked = check(task); !checked) table.mistake("key", checked.error().message);
+  return task;
+}
+
+}  // namespace hw::catalogue
