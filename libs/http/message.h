@@ -15,6 +15,7 @@
 
 namespace hw::http {
 
+class ByteStream;    // byte_stream.h
 class Subscription;  // event_stream.h
 
 struct NamedValue {
@@ -53,16 +54,25 @@ struct EventBody {
   std::shared_ptr<Subscription> subscription;
 };
 
+// Bytes as they come (byte_stream.h) until the stream or the client closes. The server adds nothing of its own, no
+// heartbeat either.
+struct StreamBody {
+  std::shared_ptr<ByteStream> stream;
+};
+
 struct Response {
   int status = 200;
   Headers headers;  // Content-Length, Date, Connection and the security headers are the server's affair
-  std::variant<std::string, SharedBytes, FileBody, EventBody> body;
+  std::variant<std::string, SharedBytes, FileBody, EventBody, StreamBody> body;
 
   static Response empty(int status);  // 204, 304
   static Response of(int status, std::string content_type, std::string body);
   static Response json(std::string body, int status = 200) { return of(status, "application/json", std::move(body)); }
   static Response file(std::string content_type, std::filesystem::path path);
   static Response events(std::shared_ptr<Subscription> subscription);
+  static Response stream(std::string content_type, std::shared_ptr<ByteStream> stream) {
+    return {200, {{"Content-Type", std::move(content_type)}}, StreamBody{std::move(stream)}};
+  }
 
   // The body where it is in memory, else empty: for tests and for the client's answers.
   std::string_view text() const;
