@@ -25,7 +25,9 @@ class Parameter {
 
   Parameter(std::nullptr_t) {}
   Parameter(std::nullopt_t) {}
-  Parameter(std::integral auto number) : value_(static_cast<std::int64_t>(number)) {
+  Parameter(std::same_as<bool> auto flag) : value_(std::int64_t{flag}) {}
+  template <std::integral Number>
+  requires(!std::same_as<Number, bool>) Parameter(Number number) : value_(static_cast<std::int64_t>(number)) {
     HW_ASSERT(std::in_range<std::int64_t>(number), "a whole number fits in 64 bits with sign");
   }
   Parameter(double number) : value_(number) {}

@@ -1,0 +1,101 @@
+#pragma once
+// What the service needs kept, in plain structs. Every record belongs to one plant; a shop has one plant today, and the
+// storage keys everything by it all the same.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "src/catalogue/shop.h"
+
+namespace hw::service {
+
+// Every counter's total at one moment, by the counter's key.
+using CounterTotals = std::map<std::string, double>;
+
+// What a person did, or the program on a person's behalf. Entries are only ever added.
+struct Entry {
+  std::string id;  // UUIDv7, made by the client
+  std::string
+      kind;  // "task done", "task added", "task changed", "task retired", "undone", "hours read", "hours settled"
+  std::string machine;
+  std::optional<std::string> task;
+  std::string by;
+  Instant at;                        // by the server's clock
+  std::optional<Instant> device_at;  // by the device's clock
+  std::string says;                  // the entry in a sentence
+  std::optional<std::string> note;
+  CounterTotals counters;
+  std::optional<std::string> undoes;  // the entry that this one takes back
+  bool is_undone = false;             // derived: another entry takes this one back
+};
+
+// A task of a machine with what it counts from.
+struct TaskRecord {
+  catalogue::Task task;
+  int version = 1;
+  bool is_own = false;
+  std::optional<Instant> retired_at;
+  Instant began_at;  // where it counts from until it was first done
+  CounterTotals began_counters;
+  std::optional<Entry> last_done;  // derived: the latest "task done" that was not undone
+};
+
+// Where a machine's observations come from.
+struct FeedRecord {
+  std::string key;
+  std::string url;  // of the agent: http://127.0.0.1:5000
+};
+
+struct MachineRecord {
+  catalogue::Machine machine;  // without own_tasks: they are among `tasks`
+  std::vector<catalogue::Assembly> assemblies;
+  std::vector<catalogue::Point> points;
+  std::vector<TaskRecord> tasks;
+  std::optional<std::string> feed;  // FeedRecord::key
+  std::string device;               // the agent's name or uuid of this machine
+};
+
+struct KindTitle {
+  std::string key;
+  std::string title;
+};
+
+// All but the machines.
+struct ShopRecord {
+  std::string plant;
+  catalogue::PlantCalendar calendar;
+  std::vector<catalogue::Cell> cells;
+  std::vector<catalogue::Person> people;
+  std::vector<KindTitle> kinds;
+  std::vector<FeedRecord> feeds;
+};
+
+// One counter's amount on one local day. Hours counters keep nanoseconds, others their own unit in `amount`.
+struct DayRecord {
+  LocalDate on;
+  std::int64_t counted_ns = 0;
+  std::int64_t unknown_ns = 0;
+  std::int64_t filled_ns = 0;
+  double amount = 0;
+};
+
+// The hour display of a control as a person read it.
+struct HourReading {
+  std::string id;
+  std::string machine;
+  std::string counter;
+  double display_h = 0;
+  Instant read_at;
+  std::string by;
+  double counted_h = 0;     // the counter's total at that moment
+  double unknown_h = 0;     // its unknown time until then
+  double offset_h = 0;      // display - counted
+  double difference_h = 0;  // rise of the display - rise of the counted hours since the reading before
+  bool fits = true;
+  std::string says;
+  std::optional<std::string> settled_as;
+};
+
+}  // namespace hw::service

@@ -1,0 +1,103 @@
+#pragma once
+// What the service needs from whoever keeps things. A success is on disk when it is returned. A broken disk is an
+// sql::StorageFailed, which only the edge catches; everything else is a Result.
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "libs/sql/value.h"
+#include "src/service/records.h"
+
+namespace hw::service {
+
+// How far a feed has been read, as of the counters that are stored with it.
+struct FeedPosition {
+  std::string feed;
+  std::uint64_t instance_id = 0;
+  std::uint64_t next_sequence = 0;
+  Instant last_sign_at;
+};
+
+// What counting has to keep of a machine, as of one moment.
+struct CountingRecord {
+  std::string machine;
+  std::string model;  // counters::MachineModel as JSON
+  std::string state;  // counters::LiveCount::save()
+};
+
+// One counter of one machine and its days.
+struct CounterDays {
+  std::string counter;
+  std::vector<DayRecord> days;
+};
+
+// Observations as they arrived, in the compact form of counters; never changed.
+struct LogPiece {
+  Instant first_at;
+  Instant last_at;
+  std::string payload;
+};
+
+// A piece of counting's progress. All of it becomes durable in one transaction, or none.
+struct CountingStep {
+  struct Machine {
+    CountingRecord record;
+    std::vector<CounterDays> changed_days;
+    std::vector<LogPiece> log;
+    std::optional<LocalDate> checkpoint_on;  // also keep the state as that day's checkpoint
+  };
+  std::vector<Machine> machines;
+  std::vector<FeedPosition> positions;
+};
+
+// One transaction; undone unless commit() is called.
+class Writing {
+ public:
+  virtual ~Writing() = default;
+  virtual Result<void> add_entry(const Entry& entry) = 0;  // conflict where the id is there
+  virtual Result<void> put_task(const std::string& machine, const TaskRecord& record) = 0;
+  virtual Result<void> add_hour_reading(const HourReading& reading) = 0;
+  virtual Result<void> settle_hour_reading(const std::string& reading, const std::string& settled_as,
+                                           const std::string& entry) = 0;
+  virtual Result<void> adjust_counter(const std::string& machine, const std::string& counter, double amount) = 0;
+  virtual Result<void> put_counting(const CountingStep& step) = 0;
+  virtual Result<void> commit() = 0;
+};
+
+class Store {
+ public:
+  virtual ~Store() = default;
+  // Only one at a time: it waits for the one before.
+  virtual Result<std::unique_ptr<Writing>> begin() = 0;
+
+  virtual Result<void> create_shop(const ShopRecord& shop, const std::vector<MachineRecord>& machines) = 0;
+  virtual Result<std::optional<ShopRecord>> shop() = 0;  // nothing: no shop has been made yet
+  virtual Result<std::vector<MachineRecord>> machines() = 0;
+  virtual Result<std::vector<TaskRecord>> tasks_of(std::string_view machine) = 0;
+
+  virtual Result<std::optional<Entry>> entry(std::string_view id) = 0;
+  virtual Result<std::vector<Entry>> entries_of(std::string_view machine, int count_max) = 0;  // the latest first
+  virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;     // the latest first
+  // What settled readings have added to each counter of a machine.
+  virtual Result<CounterTotals> adjustments_of(std::string_view machine) = 0;
+
+  virtual Result<std::vector<CountingRecord>> counting() = 0;
+  virtual Result<std::vector<FeedPosition>> positions() = 0;
+  virtual Result<std::vector<DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
+                                                 LocalDate last) = 0;
+  // The newest checkpoint of a machine at or before that day.
+  struct Checkpoint {
+    LocalDate on;
+    std::string state;
+  };
+  virtual Result<std::optional<Checkpoint>> checkpoint_of(std::string_view machine, LocalDate on) = 0;
+  // The machine's observations in order of arrival, from the piece after that checkpoint on (from the first without
+  // one).
+  virtual Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
+                                const std::function<Result<void>(const LogPiece&)>& take) = 0;
+};
+
+}  // namespace hw::service

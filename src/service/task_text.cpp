@@ -1,0 +1,113 @@
+#include "src/service/task_text.h"
+
+namespace hw::service {
+namespace {
+
+using catalogue::CalendarTrigger;
+using catalogue::CounterTrigger;
+using catalogue::Trigger;
+
+Result<Trigger> calendar_trigger(const TriggerText& text) {
+  if (text.interval || text.heads_up || text.tolerance) {
+    return refuse(ErrorCode::bad_input,
+                  "interval, heads_up and tolerance belong to a counter; a calendar trigger has "
+                  "heads_up_days and tolerance_days");
+  }
+  auto every = catalogue::parse_calendar_interval(*text.calendar);
+  if (!every) return refuse(every.error().at("calendar"));
+  return CalendarTrigger{*every, text.heads_up_days.value_or(0), text.tolerance_days.value_or(0)};
+}
+
+Result<Trigger> counter_trigger(const TriggerText& text) {
+  if (text.heads_up_days || text.tolerance_days) {
+    return refuse(ErrorCode::bad_input,
+                  "heads_up_days and tolerance_days belong to the calendar; a counter trigger has "
+                  "heads_up and tolerance");
+  }
+  if (!text.interval) return refuse(ErrorCode::bad_input, "interval: it is missing; for example 400");
+  return CounterTrigger{*text.counter, *text.interval, text.heads_up.value_or(0), text.tolerance.value_or(0)};
+}
+
+Result<Trigger> trigger_of(const TriggerText& text) {
+  if (text.counter.has_value() == text.calendar.has_value()) {
+    return refuse(ErrorCode::bad_input, "a trigger has either a counter or a calendar interval");
+  }
+  return text.calendar ? calendar_trigger(text) : counter_trigger(text);
+}
+
+TriggerText text_of(const Trigger& trigger) {
+  TriggerText text;
+  if (const auto* counter = std::get_if<CounterTrigger>(&trigger)) {
+    text.counter = counter->counter;
+    text.interval = counter->interval;
+    text.heads_up = counter->heads_up;
+    text.tolerance = counter->tolerance;
+  } else {
+    const auto& calendar = std::get<CalendarTrigger>(trigger);
+    text.calendar = print(calendar.every);
+    text.heads_up_days = calendar.heads_up_days;
+    text.tolerance_days = calendar.tolerance_days;
+  }
+  return text;
+}
+
+Result<std::vector<Trigger>> triggers_of(const std::vector<TriggerText>& texts) {
+  std::vector<Trigger> triggers;
+  for (const TriggerText& text : texts) {
+    auto trigger = trigger_of(text);
+    if (!trigger) return refuse(trigger.error().at(fmt::format("triggers[{}]", triggers.size())));
+    triggers.push_back(*trigger);
+  }
+  return triggers;
+}
+
+}  // namespace
+
+Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
+  const auto work = catalogue::parse_work_type(text.work);
+  if (!work) return refuse(work.error().at("work"));
+  const auto skill = catalogue::parse_skill(text.skill);
+  if (!skill) return refuse(skill.error().at("skill"));
+  const auto energy = catalogue::parse_energy_state(text.energy);
+  if (!energy) return refuse(energy.error().at("energy"));
+  auto triggers = triggers_of(text.triggers);
+  if (!triggers) return refuse(triggers.error());
+  catalogue::Task task{.key = std::move(key),
+                       .title = text.title,
+                       .assembly = text.assembly,
+                       .point = text.point,
+                       .work = *work,
+                       .skill = *skill,
+                       .energy = *energy,
+                       .minutes = text.minutes,
+                       .triggers = std::move(*triggers),
+                       .steps = text.steps.value_or(std::vector<std::string>{}),
+                       .reason = text.reason.value_or(""),
+                       .caution = text.caution.value_or(""),
+                       .parts = {}};
+  for (const PartText& part : text.parts.value_or(std::vector<PartText>{})) {
+    task.parts.push_back({part.name, part.quantity, part.unit});
+  }
+  if (auto checked = check(task); !checked) return refuse(checked.error());
+  return task;
+}
+
+TaskText text_of(const catalogue::Task& task) {
+  TaskText text{.title = task.title,
+                .assembly = task.assembly,
+                .point = task.point,
+                .work = std::string{word_of(task.work)},
+                .skill = std::string{word_of(task.skill)},
+                .energy = std::string{word_of(task.energy)},
+                .minutes = task.minutes,
+                .triggers = {},
+                .steps = task.steps,
+                .reason = task.reason,
+                .caution = task.caution,
+                .parts = std::vector<PartText>{}};
+  for (const Trigger& trigger : task.triggers) text.triggers.push_back(text_of(trigger));
+  for (const auto& part : task.parts) text.parts->push_back({part.name, part.quantity, part.unit});
+  return text;
+}
+
+}  // namespace hw::service

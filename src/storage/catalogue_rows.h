@@ -1,0 +1,22 @@
+#pragma once
+// The catalogue's tables: plant, shifts, closed days, cells, people, kinds, feeds, machines, assemblies, points, tasks.
+
+#include <string_view>
+
+#include "libs/sql/connection.h"
+#include "src/service/records.h"
+
+namespace hw::storage {
+
+inline constexpr std::string_view plant_key = "plant";  // one plant a shop, until there are more
+
+Result<void> insert_shop(sql::Connection& db, const service::ShopRecord& shop);
+Result<void> insert_machine(sql::Connection& db, const service::MachineRecord& record, int ordinal);
+Result<void> put_task(sql::Connection& db, std::string_view machine, const service::TaskRecord& record);
+
+Result<std::optional<service::ShopRecord>> read_shop(sql::Connection& db);
+Result<std::vector<service::MachineRecord>> read_machines(sql::Connection& db);
+// Without last_done.
+Result<std::vector<service::TaskRecord>> read_tasks(sql::Connection& db, std::string_view machine);
+
+}  // namespace hw::storage

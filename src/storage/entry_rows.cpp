@@ -1,0 +1,144 @@
+#include "src/storage/entry_rows.h"
+
+#include <algorithm>
+
+#include "libs/formats/json.h"
+#include "src/storage/catalogue_rows.h"
+#include "src/storage/stored_text.h"
+
+namespace hw::storage {
+namespace {
+
+using service::CounterTotals;
+using service::Entry;
+using service::TaskRecord;
+
+constexpr std::string_view entry_columns =
+    "e.id, e.kind, e.machine, e.task, e.by_name, e.at_ms, e.device_ms, e.says, e.note, e.counters, e.undoes, "
+    "exists(select 1 from entry u where u.plant = e.plant and u.undoes = e.id)";
+
+Result<Entry> entry_of(const sql::Rows& rows) {
+  Entry entry;
+  entry.id = rows.get<std::string>(0);
+  entry.kind = rows.get<std::string>(1);
+  entry.machine = rows.get<std::string>(2);
+  entry.task = rows.get<std::optional<std::string>>(3);
+  entry.by = rows.get<std::string>(4);
+  entry.at = Instant::from_millis(rows.get<std::int64_t>(5));
+  entry.device_at = instant_of(rows.get<std::optional<std::int64_t>>(6));
+  entry.says = rows.get<std::string>(7);
+  entry.note = rows.get<std::optional<std::string>>(8);
+  HW_TAKE(counters, stored(formats::parse_json<CounterTotals>(rows.get<std::string_view>(9)), "entry.counters"));
+  entry.counters = std::move(counters);
+  entry.undoes = rows.get<std::optional<std::string>>(10);
+  entry.is_undone = rows.get<int>(11) != 0;
+  return entry;
+}
+
+Result<std::vector<Entry>> entries_of(sql::Rows& rows) {
+  std::vector<Entry> entries;
+  while (rows.next()) {
+    HW_TAKE(entry, entry_of(rows));
+    entries.push_back(std::move(entry));
+  }
+  return entries;
+}
+
+}  // namespace
+
+Result<void> insert_entry(sql::Connection& db, const Entry& entry) {
+  const auto device_ms = entry.device_at ? std::optional{entry.device_at->as_millis()} : std::nullopt;
+  HW_TRY(
+      db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, says, note, "
+                 "counters, undoes) select $1, coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5, $6, $7, $8, $9, $10, "
+                 "$11, $12 from entry where plant = $1",
+                 plant_key, entry.id, entry.kind, entry.machine, entry.task, entry.by, entry.at.as_millis(), device_ms,
+                 entry.says, entry.note, formats::print_json(entry.counters), entry.undoes));
+  return {};
+}
+
+Result<std::optional<Entry>> read_entry(sql::Connection& db, std::string_view id) {
+  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.id = $2", entry_columns),
+                         plant_key, id));
+  if (!rows.next()) return std::optional<Entry>{};
+  HW_TAKE(entry, entry_of(rows));
+  return std::optional{std::move(entry)};
+}
+
+Result<std::vector<Entry>> read_entries(sql::Connection& db, std::string_view machine, int count_max) {
+  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.machine = $2 "
+                                     "order by e.ordinal desc limit $3",
+                                     entry_columns),
+                         plant_key, machine, count_max));
+  return entries_of(rows);
+}
+
+Result<void> read_last_done(sql::Connection& db, std::string_view machine, std::vector<TaskRecord>& tasks) {
+  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.machine = $2 and "
+                                     "e.kind = 'task done' and not exists(select 1 from entry u where "
+                                     "u.plant = e.plant and u.undoes = e.id) order by e.ordinal",
+                                     entry_columns),
+                         plant_key, machine));
+  HW_TAKE(entries, entries_of(rows));
+  for (Entry& entry : entries) {
+    const auto task =
+        std::find_if(tasks.begin(), tasks.end(), [&](const auto& one) { return one.task.key == entry.task; });
+    if (task != tasks.end()) task->last_done = std::move(entry);
+  }
+  return {};
+}
+
+Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading) {
+  HW_TRY(
+      db.execute("insert into hour_reading(plant, id, ordinal, machine, counter, display_h, read_ms, by_name, "
+                 "counted_h, unknown_h, offset_h, difference_h, fits, says) select $1, $2, "
+                 "coalesce(max(ordinal), 0) + 1, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13 from hour_reading "
+                 "where plant = $1",
+                 plant_key, reading.id, reading.machine, reading.counter, reading.display_h,
+                 reading.read_at.as_millis(), reading.by, reading.counted_h, reading.unknown_h, reading.offset_h,
+                 reading.difference_h, reading.fits, reading.says));
+  return {};
+}
+
+Result<void> insert_settlement(sql::Connection& db, const std::string& reading, const std::string& settled_as,
+                               const std::string& entry) {
+  HW_TRY(db.execute("insert into hour_settlement(plant, reading, settled_as, entry) values($1, $2, $3, $4)", plant_key,
+                    reading, settled_as, entry));
+  return {};
+}
+
+Result<std::vector<service::HourReading>> read_hour_readings(sql::Connection& db, std::string_view machine) {
+  std::vector<service::HourReading> readings;
+  HW_TAKE(rows,
+          db.query("select r.id, r.machine, r.counter, r.display_h, r.read_ms, r.by_name, r.counted_h, r.unknown_h, "
+                   "r.offset_h, r.difference_h, r.fits, r.says, s.settled_as from hour_reading r "
+                   "left join hour_settlement s on s.plant = r.plant and s.reading = r.id "
+                   "where r.plant = $1 and r.machine = $2 order by r.ordinal desc",
+                   plant_key, machine));
+  while (rows.next()) {
+    readings.push_back({rows.get<std::string>(0), rows.get<std::string>(1), rows.get<std::string>(2),
+                        rows.get<double>(3), Instant::from_millis(rows.get<std::int64_t>(4)), rows.get<std::string>(5),
+                        rows.get<double>(6), rows.get<double>(7), rows.get<double>(8), rows.get<double>(9),
+                        rows.get<int>(10) != 0, rows.get<std::string>(11), rows.get<std::optional<std::string>>(12)});
+  }
+  return readings;
+}
+
+Result<void> add_adjustment(sql::Connection& db, const std::string& machine, const std::string& counter,
+                            double amount) {
+  HW_TRY(
+      db.execute("insert into adjustment(plant, machine, counter, amount) values($1, $2, $3, $4) "
+                 "on conflict(plant, machine, counter) do update set amount = adjustment.amount + excluded.amount",
+                 plant_key, machine, counter, amount));
+  return {};
+}
+
+Result<CounterTotals> read_adjustments(sql::Connection& db, std::string_view machine) {
+  CounterTotals totals;
+  HW_TAKE(rows,
+          db.query("select counter, amount from adjustment where plant = $1 and machine = $2", plant_key, machine));
+  while (rows.next()) totals[rows.get<std::string>(0)] = rows.get<double>(1);
+  return totals;
+}
+
+}  // namespace hw::storage

@@ -1,0 +1,22 @@
+#pragma once
+// The tables of what people did: entry, hour_reading, hour_settlement, adjustment.
+
+#include "libs/sql/connection.h"
+#include "src/service/records.h"
+
+namespace hw::storage {
+
+Result<void> insert_entry(sql::Connection& db, const service::Entry& entry);
+Result<std::optional<service::Entry>> read_entry(sql::Connection& db, std::string_view id);
+Result<std::vector<service::Entry>> read_entries(sql::Connection& db, std::string_view machine, int count_max);
+// Gives each task its latest "task done" that nobody took back.
+Result<void> read_last_done(sql::Connection& db, std::string_view machine, std::vector<service::TaskRecord>& tasks);
+
+Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading);
+Result<void> insert_settlement(sql::Connection& db, const std::string& reading, const std::string& settled_as,
+                               const std::string& entry);
+Result<std::vector<service::HourReading>> read_hour_readings(sql::Connection& db, std::string_view machine);
+Result<void> add_adjustment(sql::Connection& db, const std::string& machine, const std::string& counter, double amount);
+Result<service::CounterTotals> read_adjustments(sql::Connection& db, std::string_view machine);
+
+}  // namespace hw::storage

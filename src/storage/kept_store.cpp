@@ -1,0 +1,144 @@
+#include "src/storage/kept_store.h"
+
+#include "src/storage/catalogue_rows.h"
+#include "src/storage/counting_rows.h"
+#include "src/storage/entry_rows.h"
+
+namespace hw::storage {
+namespace {
+
+// One transaction on the writing connection, which it holds until it is gone.
+class KeptWriting : public service::Writing {
+ public:
+  KeptWriting(std::unique_lock<std::mutex> turn, sql::Connection& db, sql::Transaction transaction)
+      : turn_(std::move(turn)), db_(db), transaction_(std::move(transaction)) {}
+
+  Result<void> add_entry(const service::Entry& entry) override { return insert_entry(db_, entry); }
+  Result<void> put_task(const std::string& machine, const service::TaskRecord& record) override {
+    return storage::put_task(db_, machine, record);
+  }
+  Result<void> add_hour_reading(const service::HourReading& reading) override {
+    return insert_hour_reading(db_, reading);
+  }
+  Result<void> settle_hour_reading(const std::string& reading, const std::string& settled_as,
+                                   const std::string& entry) override {
+    return insert_settlement(db_, reading, settled_as, entry);
+  }
+  Result<void> adjust_counter(const std::string& machine, const std::string& counter, double amount) override {
+    return add_adjustment(db_, machine, counter, amount);
+  }
+  Result<void> put_counting(const service::CountingStep& step) override { return storage::put_counting(db_, step); }
+  Result<void> commit() override { return transaction_.commit(); }
+
+ private:
+  std::unique_lock<std::mutex> turn_;  // given back after the transaction has ended
+  sql::Connection& db_;
+  sql::Transaction transaction_;
+};
+
+}  // namespace
+
+Result<Readers::Reader> Readers::take() {
+  {
+    const std::lock_guard lock(mutex_);
+    if (!idle_.empty()) {
+      Reader reader{idle_.back().release(), {this}};
+      idle_.pop_back();
+      return reader;
+    }
+  }
+  HW_TAKE(opened, open_());
+  return Reader{opened.release(), {this}};
+}
+
+void Readers::GiveBack::operator()(sql::Connection* connection) const {
+  const std::lock_guard lock(readers->mutex_);
+  readers->idle_.emplace_back(connection);
+}
+
+Result<std::unique_ptr<service::Writing>> KeptStore::begin() {
+  std::unique_lock turn(writing_);
+  HW_TAKE(transaction, sql::Transaction::begin(*writer_));
+  return std::make_unique<KeptWriting>(std::move(turn), *writer_, std::move(transaction));
+}
+
+Result<void> KeptStore::create_shop(const service::ShopRecord& shop,
+                                    const std::vector<service::MachineRecord>& machines) {
+  const std::lock_guard turn(writing_);
+  HW_TAKE(transaction, sql::Transaction::begin(*writer_));
+  HW_TRY(insert_shop(*writer_, shop));
+  int ordinal = 0;
+  for (const auto& machine : machines) HW_TRY(insert_machine(*writer_, machine, ordinal++));
+  return transaction.commit();
+}
+
+Result<std::optional<service::ShopRecord>> KeptStore::shop() {
+  HW_TAKE(reader, readers_.take());
+  return read_shop(*reader);
+}
+
+Result<std::vector<service::MachineRecord>> KeptStore::machines() {
+  HW_TAKE(reader, readers_.take());
+  HW_TAKE(machines, read_machines(*reader));
+  for (auto& record : machines) {
+    HW_TAKE(tasks, tasks_of(record.machine.key));
+    record.tasks = std::move(tasks);
+  }
+  return std::move(machines);
+}
+
+Result<std::vector<service::TaskRecord>> KeptStore::tasks_of(std::string_view machine) {
+  HW_TAKE(reader, readers_.take());
+  HW_TAKE(tasks, read_tasks(*reader, machine));
+  HW_TRY(read_last_done(*reader, machine, tasks));
+  return std::move(tasks);
+}
+
+Result<std::optional<service::Entry>> KeptStore::entry(std::string_view id) {
+  HW_TAKE(reader, readers_.take());
+  return read_entry(*reader, id);
+}
+
+Result<std::vector<service::Entry>> KeptStore::entries_of(std::string_view machine, int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_entries(*reader, machine, count_max);
+}
+
+Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::string_view machine) {
+  HW_TAKE(reader, readers_.take());
+  return read_hour_readings(*reader, machine);
+}
+
+Result<service::CounterTotals> KeptStore::adjustments_of(std::string_view machine) {
+  HW_TAKE(reader, readers_.take());
+  return read_adjustments(*reader, machine);
+}
+
+Result<std::vector<service::CountingRecord>> KeptStore::counting() {
+  HW_TAKE(reader, readers_.take());
+  return read_counting(*reader);
+}
+
+Result<std::vector<service::FeedPosition>> KeptStore::positions() {
+  HW_TAKE(reader, readers_.take());
+  return read_positions(*reader);
+}
+
+Result<std::vector<service::DayRecord>> KeptStore::days_of(std::string_view machine, std::string_view counter,
+                                                           LocalDate first, LocalDate last) {
+  HW_TAKE(reader, readers_.take());
+  return read_days(*reader, machine, counter, first, last);
+}
+
+Result<std::optional<service::Store::Checkpoint>> KeptStore::checkpoint_of(std::string_view machine, LocalDate on) {
+  HW_TAKE(reader, readers_.take());
+  return read_checkpoint(*reader, machine, on);
+}
+
+Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
+                                 const std::function<Result<void>(const service::LogPiece&)>& take) {
+  HW_TAKE(reader, readers_.take());
+  return storage::read_log(*reader, machine, after_checkpoint, take);
+}
+
+}  // namespace hw::storage

@@ -1,0 +1,63 @@
+#pragma once
+// The service's needs as statements. One connection writes, guarded by a mutex; readers have connections of their own,
+// as many as read at once.
+
+#include <functional>
+#include <mutex>
+
+#include "libs/sql/connection.h"
+#include "libs/sql/folder.h"
+#include "src/service/store.h"
+
+namespace hw::storage {
+
+using OpenReader = std::function<Result<std::unique_ptr<sql::Connection>>()>;
+
+// Connections for reading: taken for one piece of work and given back.
+class Readers {
+ public:
+  explicit Readers(OpenReader open) : open_(std::move(open)) {}
+  struct GiveBack {
+    Readers* readers = nullptr;
+    void operator()(sql::Connection* connection) const;
+  };
+  using Reader = std::unique_ptr<sql::Connection, GiveBack>;
+  Result<Reader> take();
+
+ private:
+  OpenReader open_;
+  std::mutex mutex_;
+  std::vector<std::unique_ptr<sql::Connection>> idle_;
+};
+
+class KeptStore : public service::Store {
+ public:
+  KeptStore(sql::FolderLock lock, std::unique_ptr<sql::Connection> writer, OpenReader open_reader)
+      : lock_(std::move(lock)), writer_(std::move(writer)), readers_(std::move(open_reader)) {}
+
+  Result<std::unique_ptr<service::Writing>> begin() override;
+  Result<void> create_shop(const service::ShopRecord& shop,
+                           const std::vector<service::MachineRecord>& machines) override;
+  Result<std::optional<service::ShopRecord>> shop() override;
+  Result<std::vector<service::MachineRecord>> machines() override;
+  Result<std::vector<service::TaskRecord>> tasks_of(std::string_view machine) override;
+  Result<std::optional<service::Entry>> entry(std::string_view id) override;
+  Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override;
+  Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override;
+  Result<service::CounterTotals> adjustments_of(std::string_view machine) override;
+  Result<std::vector<service::CountingRecord>> counting() override;
+  Result<std::vector<service::FeedPosition>> positions() override;
+  Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
+                                                  LocalDate last) override;
+  Result<std::optional<Checkpoint>> checkpoint_of(std::string_view machine, LocalDate on) override;
+  Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
+                        const std::function<Result<void>(const service::LogPiece&)>& take) override;
+
+ private:
+  sql::FolderLock lock_;
+  std::mutex writing_;
+  std::unique_ptr<sql::Connection> writer_;
+  Readers readers_;
+};
+
+}  // namespace hw::storage

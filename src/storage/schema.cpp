@@ -1,0 +1,95 @@
+#include "src/storage/schema.h"
+
+#include <array>
+
+namespace hw::storage {
+namespace {
+
+constexpr const char* first_schema = R"sql(
+create table plant(
+  plant text primary key, name text not null, zone text not null) strict;
+create table shift(
+  plant text not null references plant, ordinal integer not null, name text not null, begins_minute integer not null,
+  ends_minute integer not null, weekdays text not null, primary key(plant, ordinal)) strict;
+create table closed_day(
+  plant text not null references plant, closed_on integer not null, why text not null, primary key(plant, closed_on)) strict;
+create table cell(
+  plant text not null references plant, ordinal integer not null, cell text not null, title text not null,
+  primary key(plant, cell)) strict;
+create table person(
+  plant text not null references plant, ordinal integer not null, name text not null, skill text not null,
+  is_lead integer not null, primary key(plant, name)) strict;
+create table kind(
+  plant text not null references plant, kind text not null, title text not null, primary key(plant, kind)) strict;
+create table feed(
+  plant text not null references plant, feed text not null, url text not null, primary key(plant, feed)) strict;
+create table machine(
+  plant text not null references plant, machine text not null, ordinal integer not null, name text not null,
+  kind text not null, cell text not null, year integer, note text not null, feed text, device text not null,
+  primary key(plant, machine)) strict;
+create table assembly(
+  plant text not null, machine text not null, assembly text not null, ordinal integer not null, title text not null,
+  primary key(plant, machine, assembly), foreign key(plant, machine) references machine) strict;
+create table point(
+  plant text not null, machine text not null, number integer not null, assembly text not null, title text not null,
+  x real not null, y real not null,
+  primary key(plant, machine, number), foreign key(plant, machine) references machine) strict;
+create table task(
+  plant text not null, machine text not null, task text not null, ordinal integer not null, version integer not null,
+  is_own integer not null, retired_ms integer, began_ms integer not null, began_counters text not null, body text not null,
+  primary key(plant, machine, task), foreign key(plant, machine) references machine) strict;
+
+create table entry(
+  plant text not null references plant, ordinal integer not null, id text not null, kind text not null,
+  machine text not null, task text, by_name text not null, at_ms integer not null, device_ms integer, says text not null,
+  note text, counters text not null, undoes text, primary key(plant, ordinal)) strict;
+create unique index entry_id on entry(plant, id);
+create index entry_machine on entry(plant, machine, ordinal);
+create unique index entry_undoes on entry(plant, undoes) where undoes is not null;
+
+create table hour_reading(
+  plant text not null, id text not null, ordinal integer not null, machine text not null, counter text not null,
+  display_h real not null, read_ms integer not null, by_name text not null, counted_h real not null,
+  unknown_h real not null, offset_h real not null, difference_h real not null, fits integer not null, says text not null,
+  primary key(plant, id), foreign key(plant, machine) references machine) strict;
+create index hour_reading_machine on hour_reading(plant, machine, ordinal);
+create table hour_settlement(
+  plant text not null, reading text not null, settled_as text not null, entry text not null,
+  primary key(plant, reading), foreign key(plant, reading) references hour_reading) strict;
+create table adjustment(
+  plant text not null, machine text not null, counter text not null, amount real not null,
+  primary key(plant, machine, counter), foreign key(plant, machine) references machine) strict;
+
+create table observation_log(
+  plant text not null, machine text not null, piece integer not null, first_ns integer not null, last_ns integer not null,
+  payload blob not null, primary key(plant, machine, piece), foreign key(plant, machine) references machine) strict;
+create table counting_state(
+  plant text not null, machine text not null, model text not null, state blob not null,
+  primary key(plant, machine), foreign key(plant, machine) references machine) strict;
+create table checkpoint(
+  plant text not null, machine text not null, checkpoint_on integer not null, piece integer not null, state blob not null,
+  primary key(plant, machine, checkpoint_on), foreign key(plant, machine) references machine) strict;
+create table counter_day(
+  plant text not null, machine text not null, counter text not null, day_on integer not null, counted_ns integer not null,
+  unknown_ns integer not null, filled_ns integer not null, amount real not null,
+  primary key(plant, machine, counter, day_on), foreign key(plant, machine) references machine) strict, without rowid;
+create table feed_position(
+  plant text not null, feed text not null, instance_id text not null, next_sequence text not null, last_sign_ms integer not null,
+  primary key(plant, feed), foreign key(plant, feed) references feed) strict;
+
+create trigger entry_stays before update on entry begin select raise(abort, 'entries are only added'); end;
+create trigger entry_is_kept before delete on entry begin select raise(abort, 'entries are only added'); end;
+create trigger reading_stays before update on hour_reading begin select raise(abort, 'readings are only added'); end;
+create trigger reading_is_kept before delete on hour_reading begin select raise(abort, 'readings are only added'); end;
+create trigger log_stays before update on observation_log begin select raise(abort, 'observations are only added'); end;
+create trigger log_is_kept before delete on observation_log begin select raise(abort, 'observations are only added'); end;
+)sql";
+
+}  // namespace
+
+std::span<const sql::Migration> migrations() {
+  static const std::array<sql::Migration, 1> steps{sql::Migration{1, first_schema}};
+  return steps;
+}
+
+}  // namespace hw::storage

@@ -1,0 +1,19 @@
+#pragma once
+// The tables, as the steps that led to them. A step that was released is never changed; a new one is added behind it.
+//
+// Every key begins with the plant. Times are UTC milliseconds (`_ms`), but for observations, which keep nanoseconds
+// (`_ns`); days are counted from 1970-01-01 (`_on`). observation_log, entry, hour_reading and hour_settlement are
+// append-only; counting_state, counter_day and checkpoint can be made again from them.
+
+#include <cstdint>
+#include <span>
+
+#include "libs/sql/migrations.h"
+
+namespace hw::storage {
+
+inline constexpr std::int32_t application_id = 0x48777231;  // "Hwr1"
+
+std::span<const sql::Migration> migrations();
+
+}  // namespace hw::storage

@@ -1,0 +1,34 @@
+#include "src/storage/sqlite_store.h"
+
+#include "libs/sql/folder.h"
+#include "libs/sql/sqlite.h"
+#include "src/storage/kept_store.h"
+#include "src/storage/schema.h"
+
+namespace hw::storage {
+namespace {
+
+Result<void> make_folder(const std::filesystem::path& folder) {
+  std::error_code error;
+  std::filesystem::create_directories(folder, error);
+  if (!error) return {};
+  return refuse(ErrorCode::disk_full, "{}: the folder cannot be made: {}", folder.string(), error.message());
+}
+
+}  // namespace
+
+Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder) {
+  if (auto made = make_folder(folder); !made) return refuse(made.error());
+  if (auto local = sql::check_local_file_system(folder); !local) return refuse(local.error());
+  auto lock = sql::lock_folder(folder);
+  if (!lock) return refuse(lock.error());
+  const auto file = folder / "hourwright.db";
+  const sql::SqliteOptions options{.application_id = application_id};
+  auto writer = sql::open_sqlite(file, sql::Access::write, options);
+  if (!writer) return refuse(writer.error());
+  if (auto applied = sql::apply_migrations(**writer, migrations()); !applied) return refuse(applied.error());
+  const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
+  return std::make_unique<KeptStore>(std::move(*lock), std::move(*writer), open_reader);
+}
+
+}  // namespace hw::storage

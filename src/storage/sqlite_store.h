@@ -1,0 +1,16 @@
+#pragma once
+// A shop's record in one folder: hourwright.db (SQLite) and the lock that keeps a second server out.
+
+#include <filesystem>
+#include <memory>
+
+#include "src/service/store.h"
+
+namespace hw::storage {
+
+// Opens the folder's database, making folder and database where there are none, and brings its schema up to date.
+// Refuses: in_use (another server has the folder), unsupported (a network file system, or a newer program's schema),
+// disk_full, corrupt, bad_input (hourwright.db is something else).
+Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder);
+
+}  // namespace hw::storage
