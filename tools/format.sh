@@ -6,7 +6,7 @@ cpp() { git ls-files -z --cached --others --exclude-standard -- '*.cpp' '*.h' | 
 case ${1-} in
   --write)
     cpp | xargs -0 -r clang-format-14 -i
-    [[ ! -e app/package.json ]] || (cd app && npx --no-install prettier --write --log-level warn .)
+    [[ ! -e app/package.json ]] || (cd app && npm run --silent format)
     ;;
   --check) cpp | xargs -0 -r clang-format-14 --dry-run -Werror ;;
   *)

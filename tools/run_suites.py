@@ -10,6 +10,7 @@ import argparse
 import json
 import os
 import re
+import signal
 import subprocess
 import sys
 import time
@@ -21,6 +22,7 @@ from typing import Callable, Optional
 ROOT = Path(__file__).resolve().parent.parent
 LOGS = ROOT / "build" / "logs"
 SHOWN_LINES = 40
+SUITE_SECONDS_MAX = 1200
 
 
 @dataclass
@@ -104,13 +106,30 @@ def suites() -> list[Suite]:
 
 
 def run_logged(suite: Suite, log_path: Path) -> int:
+    """Runs the suite in a process group of its own, so that nothing that it started outlives it."""
+    environment = os.environ | {"NO_COLOR": "1"} | suite.environment
     with log_path.open("w") as log:
         try:
-            return subprocess.run(suite.command, cwd=suite.folder, stdin=subprocess.DEVNULL, stdout=log,
-                                  stderr=subprocess.STDOUT, env=os.environ | suite.environment).returncode
+            process = subprocess.Popen(suite.command, cwd=suite.folder, stdin=subprocess.DEVNULL, stdout=log,
+                                       stderr=subprocess.STDOUT, env=environment, start_new_session=True)
         except OSError as error:
             log.write(f"{suite.command[0]} could not be started: {error}\n")
             return 127
+        try:
+            return process.wait(SUITE_SECONDS_MAX)
+        except subprocess.TimeoutExpired:
+            log.write(f"\nstopped after {SUITE_SECONDS_MAX} s without an end\n")
+            return 124
+        finally:
+            end_group(process)
+
+
+def end_group(process: subprocess.Popen) -> None:
+    try:
+        os.killpg(process.pid, signal.SIGKILL)
+    except ProcessLookupError:
+        pass
+    process.wait()
 
 
 def counted(suite: Suite, log: str, status: int) -> Count:
