@@ -1,0 +1,119 @@
+// The invented shop over HTTP, with the built app beside it when there is one.
+// usage: node fake/serve.mjs [--listen 127.0.0.1:8470]
+import { existsSync, readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { extname, join, normalize } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Refusal, Shop } from './shop.mjs';
+
+const DIST = fileURLToPath(new URL('../dist/', import.meta.url));
+const TYPES = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml' };
+// As libs/http promises: own scripts, styles and connections only; nothing inline; never in a frame.
+const POLICY =
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
+  "manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+const BODY_MAX = 256 * 1024;
+
+const shop = new Shop();
+const streams = new Set();
+
+function publish(event, data) {
+  for (const stream of streams) stream.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
+}
+
+function publishMachines() {
+  for (const machine of shop.machines) if (machine.feed !== 'lost') publish('machine', shop.floorMachine(machine));
+}
+
+const changed = (machine, answer) => {
+  publish('tasks', { machine });
+  return answer;
+};
+
+// Method, path with one group a name, and what answers.
+const ROUTES = [
+  ['GET', /^\/api\/shop$/, () => shop.shop()],
+  ['GET', /^\/api\/floor$/, () => shop.floor()],
+  ['GET', /^\/api\/machines\/([^/]+)$/, ([m]) => shop.machine(m)],
+  [
+    'GET',
+    /^\/api\/machines\/([^/]+)\/days$/,
+    ([m], _, q) => shop.days(m, q.get('counter'), q.get('from'), q.get('to')),
+  ],
+  ['POST', /^\/api\/machines\/([^/]+)\/tasks$/, ([m], body) => changed(m, shop.addTask(m, body))],
+  ['PUT', /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)$/, ([m, t], body) => changed(m, shop.changeTask(m, t, body))],
+  ['POST', /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)\/done$/, ([m, t], body) => changed(m, shop.markDone(m, t, body))],
+  [
+    'POST',
+    /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)\/retire$/,
+    ([m, t], body) => changed(m, shop.retireTask(m, t, body)),
+  ],
+  ['POST', /^\/api\/entries\/([^/]+)\/undo$/, ([e], body) => ((a) => changed(a.machine, a))(shop.undo(e, body))],
+  ['POST', /^\/api\/machines\/([^/]+)\/hour-readings$/, ([m], body) => changed(m, shop.readHours(m, body))],
+  [
+    'POST',
+    /^\/api\/machines\/([^/]+)\/hour-readings\/([^/]+)\/settle$/,
+    ([m, r], body) => changed(m, shop.settleReading(m, r, body)),
+  ],
+];
+
+async function bodyOf(request) {
+  let text = '';
+  for await (const chunk of request) {
+    text += chunk;
+    if (text.length > BODY_MAX) throw new Refusal(413, 'too-large', 'The body should be at most 256 KiB.');
+  }
+  return text === '' ? {} : JSON.parse(text);
+}
+
+async function answerApi(request, response, url) {
+  for (const [method, pattern, act] of ROUTES) {
+    const found = pattern.exec(url.pathname);
+    if (!found || method !== request.method) continue;
+    const answer = act(found.slice(1).map(decodeURIComponent), await bodyOf(request), url.searchParams);
+    response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answer));
+    return;
+  }
+  throw new Refusal(404, 'not-found', `There is no ${request.method} ${url.pathname}.`);
+}
+
+function openStream(response) {
+  response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+  response.write(': open\n\n');
+  streams.add(response);
+  response.on('close', () => streams.delete(response));
+}
+
+function answerFile(response, pathname) {
+  const wanted = join(DIST, normalize(pathname));
+  const path = wanted.startsWith(DIST) && extname(wanted) && existsSync(wanted) ? wanted : join(DIST, 'index.html');
+  response
+    .writeHead(200, { 'content-type': TYPES[extname(path)] ?? 'application/octet-stream' })
+    .end(readFileSync(path));
+}
+
+function refuse(response, error) {
+  const status = error instanceof Refusal ? error.status : error instanceof SyntaxError ? 400 : 500;
+  const problem = { type: `/problems/${error.code ?? 'bad-json'}`, title: 'Refused', status, detail: error.message };
+  response.writeHead(status, { 'content-type': 'application/problem+json' }).end(JSON.stringify(problem));
+}
+
+const server = createServer(async (request, response) => {
+  const url = new URL(request.url, 'http://fake');
+  response.setHeader('content-security-policy', POLICY);
+  try {
+    if (url.pathname === '/healthz') response.writeHead(200, { 'content-type': 'text/plain' }).end('ok');
+    else if (url.pathname === '/api/events') openStream(response);
+    else if (url.pathname.startsWith('/api/')) await answerApi(request, response, url);
+    else answerFile(response, url.pathname);
+  } catch (error) {
+    refuse(response, error);
+  }
+});
+
+const listen = process.argv[process.argv.indexOf('--listen') + 1] ?? '';
+const [host, port] = process.argv.includes('--listen') ? listen.split(':') : ['127.0.0.1', '8470'];
+server.listen(Number(port), host, () =>
+  console.log(`The invented shop is at http://${host}:${server.address().port}/`),
+);
+setInterval(publishMachines, 1000);

@@ -1,0 +1,37 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { format, resolveConfig } from 'prettier';
+import { expect, test } from 'vitest';
+import { contractText, readContract } from '../../steps/contract.mjs';
+import { addressOf } from './client';
+import { operations } from './contract';
+
+test('contract.ts is what api/openapi.yaml says; `npm run wire` makes it so', async () => {
+  const path = fileURLToPath(new URL('./contract.ts', import.meta.url));
+  const made = await format(contractText(readContract()), { ...(await resolveConfig(path)), filepath: path });
+  expect(readFileSync(path, 'utf8')).toBe(made);
+});
+
+test('the maker of types stops at what it does not know', () => {
+  const odd = { components: { schemas: { Odd: { type: 'tuple' } } }, paths: {} };
+  expect(() => contractText(odd)).toThrow(/does not know/);
+});
+
+test('addresses are filled in and escaped', () => {
+  expect(addressOf('markDone', { path: { machine: 'm01', task: 'a/b c' } })).toBe(
+    '/api/machines/m01/tasks/a%2Fb%20c/done',
+  );
+  expect(addressOf('days', { path: { machine: 'm01' }, query: { counter: 'travel Xfrt' } })).toBe(
+    '/api/machines/m01/days?counter=travel+Xfrt',
+  );
+  expect(() => addressOf('machine')).toThrow(/needs machine/);
+});
+
+test('the app speaks with the operations of the contract only', () => {
+  const client = readFileSync(new URL('./client.ts', import.meta.url), 'utf8');
+  expect(client).not.toMatch(/'\/api/);
+  const server = Object.keys(operations).filter(
+    (name) => !['readiness', 'contract', 'health', 'events'].includes(name),
+  );
+  for (const name of server) expect(client).toContain(`${name}: (`);
+});

@@ -1,0 +1,56 @@
+// Times as people say them, in the plant's zone. Instants come as RFC 3339 texts, dates as YYYY-MM-DD.
+
+import { language, say } from './words';
+
+const LOCALE = { en: 'en-GB' }[language];
+const formats = new Map<string, Intl.DateTimeFormat>();
+
+function format(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
+  const key = zone + JSON.stringify(options);
+  const made = formats.get(key) ?? new Intl.DateTimeFormat(LOCALE, { timeZone: zone, ...options });
+  formats.set(key, made);
+  return made;
+}
+
+const CLOCK: Intl.DateTimeFormatOptions = { hour: '2-digit', minute: '2-digit', hourCycle: 'h23' };
+const DAY: Intl.DateTimeFormatOptions = { weekday: 'short', day: 'numeric', month: 'short' };
+const DAY_AND_YEAR: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'short', year: 'numeric' };
+
+function dayIn(zone: string, at: Date): string {
+  return format(zone, DAY_AND_YEAR).format(at);
+}
+
+/** "06:12" today, "Mon 23 Nov 06:12" this year, "3 Mar 2019" before. */
+export function moment(instant: string, zone: string, now: Date): string {
+  const at = new Date(instant);
+  if (dayIn(zone, at) === dayIn(zone, now)) return format(zone, CLOCK).format(at);
+  const daysAgo = Math.abs(now.getTime() - at.getTime()) / 86_400_000;
+  if (daysAgo > 300) return dayIn(zone, at);
+  return `${format(zone, DAY).format(at)} ${format(zone, CLOCK).format(at)}`;
+}
+
+/** "25 Nov 2026" for a local date. */
+export function day(date: string): string {
+  return format('UTC', DAY_AND_YEAR).format(new Date(`${date}T00:00:00Z`));
+}
+
+/** The local date of an instant: "2026-11-25". */
+export function dateIn(zone: string, at: Date): string {
+  const parts = format(zone, { year: 'numeric', month: '2-digit', day: '2-digit' }).formatToParts(at);
+  const part = (type: string) => parts.find((one) => one.type === type)?.value ?? '';
+  return `${part('year')}-${part('month')}-${part('day')}`;
+}
+
+/** The date so many days before. */
+export function daysBefore(date: string, days: number): string {
+  return new Date(Date.parse(`${date}T00:00:00Z`) - days * 86_400_000).toISOString().slice(0, 10);
+}
+
+/** How long ago, roughly, in one or two units: "40 s", "2 min", "3 h". */
+export function age(ms: number): string {
+  const seconds = Math.max(0, Math.round(ms / 1000));
+  if (seconds < 60) return say('time.seconds', { count: seconds });
+  if (seconds < 3_600) return say('time.minutes', { count: Math.floor(seconds / 60) });
+  if (seconds < 2 * 86_400) return say('time.hours', { count: Math.floor(seconds / 3_600) });
+  return say('time.days', { count: Math.floor(seconds / 86_400) });
+}

@@ -1,0 +1,14 @@
+import { svelte } from '@sveltejs/vite-plugin-svelte';
+import { defineConfig } from 'vitest/config';
+
+// In development the pages come from Vite and everything else from a server: the demo, or `npm run fake`.
+const server = process.env['HOURWRIGHT'] ?? 'http://127.0.0.1:8470';
+
+export default defineConfig({
+  plugins: [svelte()],
+  // Vitest would take Svelte's server build, in which nothing reacts.
+  resolve: process.env['VITEST'] ? { conditions: ['browser'] } : {},
+  build: { target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  server: { proxy: { '/api': server, '/healthz': server } },
+  test: { include: ['src/**/*.test.ts', 'fake/**/*.test.ts'] },
+});
