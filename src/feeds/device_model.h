@@ -6,13 +6,13 @@
 // PATH_POSITION and other "x y z" positions become three items "<id>/x", "<id>/y", "<id>/z".
 
 #include <cstdint>
-#include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "libs/values/result.h"
 #include "src/counters/machine_model.h"
+#include "src/feeds/note.h"
 
 namespace hw::feeds {
 
@@ -21,17 +21,16 @@ struct DevicesDocument {
   std::string version;            // "1.3", from the namespace, else the header
   std::string model_change_time;  // deviceModelChangeTime as it stands; empty before 1.7
   std::vector<counters::MachineModel> machines;
+  std::vector<Note> notes;  // native units that cannot be converted
 };
 
-// Refuses (bad_input) what is no XML, another document (an MTConnectError: its code and text), a device without any
-// name, and more than a million items; the message names the line.
-Result<DevicesDocument> read_devices(std::string_view document);
+// Refuses (bad_input) what is no XML, another document (an MTConnectError: its code and text), a device without name,
+// id and uuid, a document without devices, more than items_max items; the message names `name`, line and column.
+Result<DevicesDocument> read_devices(std::string_view document, const std::string& name = "probe");
 
-// The same from a file, plain, .gz or .xz; messages begin with the file's name.
-Result<DevicesDocument> read_devices_file(const std::filesystem::path& file);
+// The same from a file or "-", plain, gzip or xz.
+Result<DevicesDocument> read_devices_file(const std::string& path);
 
-// How many `units` one native unit is: MILLIMETER/MINUTE -> MILLIMETER/SECOND is 1/60, times nativeScale's inverse. 1
-// where the pair is not known.
-double native_to_units(std::string_view native_units, std::string_view units, double native_scale);
+inline constexpr std::size_t items_max = 200'000;
 
 }  // namespace hw::feeds

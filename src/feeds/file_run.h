@@ -3,7 +3,6 @@
 // multipart responses, SHDR logs; each plain, .gz or .xz, told apart by their content, not by their names.
 
 #include <cstdint>
-#include <filesystem>
 #include <map>
 #include <optional>
 #include <span>
@@ -59,10 +58,13 @@ struct FileRunSettings {
   std::map<std::string, std::string, std::less<>> aliases;  // of Execution words
 };
 
-// Refuses (not_found) a missing file or device, (bad_input) broken documents and compressed data, an SHDR log of which
-// nobody says whose it is, an empty file; the message names file and line. Lines of SHDR that cannot be read are
-// counted, not refused.
-Result<FileRun> read_files(std::span<const std::filesystem::path> files,
-                           std::span<const counters::MachineModel> machines, const FileRunSettings& settings);
+// "-" is standard input. Order of arrival does not hang on the order of the files: documents come in order of sequence,
+// logs in order of the time with which they begin.
+//
+// Refuses (not_found) a missing file or device, (bad_input) broken documents and compressed data, what is none of the
+// three, an SHDR log of which nobody says whose it is; the message names file and line. Lines of SHDR that cannot be
+// read are counted, not refused; an empty file and a recording that was broken off are noted.
+Result<FileRun> read_files(std::span<const std::string> files, std::span<const counters::MachineModel> machines,
+                           const FileRunSettings& settings);
 
 }  // namespace hw::feeds

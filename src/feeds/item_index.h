@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -18,6 +19,7 @@ struct ItemPlace {
   counters::Role role = counters::Role::none;
   std::uint8_t coordinates = 1;  // 3: "x y z" goes to item, item + 1, item + 2
   std::uint8_t shdr_fields = 1;  // how many fields follow the key in SHDR
+  bool is_time_series = false;   // its value is a list of numbers, the last of which counts
   bool has_reset_trigger = false;
   double native_to_units = 1.0;
 
@@ -52,10 +54,16 @@ class ItemIndex {
       std::uint32_t place = none_found;
     };
     void grow();
+    void put(const Slot& slot);
+    std::string_view text_of(const Slot& slot) const {
+      return std::string_view(keys_).substr(slot.key_at, slot.key_size);
+    }
     std::vector<Slot> slots_;
     std::vector<ItemPlace> places_;
     std::string keys_;
   };
+
+  void add_items(std::size_t m, const counters::MachineModel& machine);
 
   std::vector<std::string> names_;
   std::vector<std::string> uuids_;

@@ -17,21 +17,16 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
-#include "src/feeds/arrival.h"
-#include "src/feeds/item_index.h"
-#include "src/feeds/vocabulary.h"
+#include "src/feeds/delivery.h"
+#include "src/feeds/time_reader.h"
 
 namespace hw::feeds {
 
-class ShdrSink {
+class ShdrSink : public ArrivalSink {
  public:
-  virtual ~ShdrSink() = default;
-  // An observation of an item that a counter uses.
-  virtual void observation(const Arrival& arrival) = 0;
-  virtual void unknown_key(std::string_view device, std::string_view key) = 0;
-  virtual void odd_word(std::uint32_t machine, std::uint32_t item, std::string_view word) = 0;
+  // Each key that the models lack, once.
+  virtual void unknown_key(std::string_view key) = 0;
   virtual void bad_line(std::uint64_t line, std::string_view why) = 0;
 };
 
@@ -43,24 +38,47 @@ class ShdrReader {
   // One line without its line end. Live, `received_at` is the time of lines that bear none; in files such a line is
   // bad.
   void line(std::string_view text, std::optional<Instant> received_at = std::nullopt);
-  // Whole lines, and the beginning of one, which is kept until its end comes. Lines beyond 1 MiB are bad.
-  void feed(std::string_view piece, std::optional<Instant> received_at = std::nullopt);
-  // The end: what is kept is the last line.
-  void finish(std::optional<Instant> received_at = std::nullopt);
 
-  std::uint64_t lines() const { return lines_; }
+  std::uint64_t lines() const { return lines_; }                // read so far
   std::uint64_t observations() const { return observations_; }  // all key/value pairs, those that no counter uses too
   // From "* PONG 10000": the adapter's heartbeat, if it has said one.
   std::optional<Duration> heartbeat() const { return heartbeat_; }
 
  private:
+  // What follows the "|" that it is asked for; false at the line's end.
+  struct Fields {
+    std::string_view rest;
+    bool more = true;
+    std::string_view next();
+    std::string_view next_quoted(std::string& unescaped);
+    bool has(std::size_t count) const;
+  };
+  bool read_time(Fields& fields, std::optional<Instant> received_at, Instant& at);
+  bool read_relative(std::string_view text, std::optional<Instant> received_at, Instant& at);
+  void pairs(Fields fields, Instant at);
+  void known(Fields& fields, const ItemPlace& place, std::uint32_t machine, Instant at);
+  void unknown(Fields& fields, std::string_view key);
+  ItemPlace find(std::string_view key, std::uint32_t& machine) const;
+  void deliver(std::string_view text, const ItemPlace& place, Arrival arrival);
+  void command(std::string_view text);
+  bool begins_asset(std::string_view text);
+  bool is_in_asset(std::string_view text);
+  void bad(std::string_view why);
+
   const ItemIndex& index_;
-  const Vocabulary& words_;
   ShdrSink& sink_;
   std::uint32_t machine_;
   std::uint64_t lines_ = 0;
   std::uint64_t observations_ = 0;
   std::optional<Duration> heartbeat_;
+  TimeReader times_;
+  bool is_converted_ = false;              // "* conversionRequired: no": numbers come in units already
+  bool is_relative_ = false;               // "* relativeTime: yes": times are milliseconds since the first line
+  std::optional<Duration> relative_zero_;  // the moment of 0 ms, since 1970
+  std::string asset_end_;                  // the line that ends the asset being passed over; empty: none is
+  std::string unescaped_;                  // reused from value to value
+  Once unknown_keys_;
+  Delivery delivery_;
 };
 
 }  // namespace hw::feeds

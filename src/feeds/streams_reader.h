@@ -8,10 +8,10 @@
 #include <string>
 #include <string_view>
 
+#include "libs/formats/byte_source.h"
 #include "libs/values/result.h"
-#include "src/feeds/arrival.h"
-#include "src/feeds/item_index.h"
-#include "src/feeds/vocabulary.h"
+#include "src/feeds/agent_error.h"
+#include "src/feeds/delivery.h"
 
 namespace hw::feeds {
 
@@ -34,43 +34,34 @@ struct StreamsTally {
   std::uint64_t sequence_max = 0;
 };
 
-class StreamsSink {
+class StreamsSink : public ArrivalSink {
  public:
-  virtual ~StreamsSink() = default;
   // Once, before any observation. An Error ends the reading with it.
   virtual Result<void> header(const StreamsHeader& header) = 0;
-  // An observation of an item that a counter uses (its role is not none).
-  virtual void observation(const Arrival& arrival) = 0;
-  // A dataItemId or a device that the models lack; each is told once a document.
+  // A dataItemId (or, where that is empty, a device) that the models lack; each is told once.
   virtual void unknown_item(std::string_view device, std::string_view data_item_id) = 0;
-  // A word outside the standard, or no number where one belongs.
-  virtual void odd_word(std::uint32_t machine, std::uint32_t item, std::string_view word) = 0;
-};
-
-// An MTConnectError document, both forms: <Error errorCode="OUT_OF_RANGE"> and, since 2.6, <OutOfRange>.
-struct AgentError {
-  std::uint64_t instance_id = 0;
-  std::string code;  // OUT_OF_RANGE, whatever the form
-  std::string text;
 };
 
 class StreamsReader {
  public:
-  // Index, words and sink outlive the reader.
-  StreamsReader(const ItemIndex& index, const Vocabulary& words, StreamsSink& sink);
+  // Index, words and sink outlive the reader; the name is what errors call the document.
+  StreamsReader(const ItemIndex& index, const Vocabulary& words, StreamsSink& sink, std::string name);
   ~StreamsReader();
   StreamsReader(const StreamsReader&) = delete;
   StreamsReader& operator=(const StreamsReader&) = delete;
 
   // Errors (bad_input): not XML, a DOCTYPE, another kind of document, a header without instanceId or nextSequence; the
-  // message names the line. An MTConnectError document is an Error too, and error() then says which.
+  // message names the line. An MTConnectError document is an Error too, and agent_error() then says which.
   Result<void> feed(std::string_view piece);
   Result<void> finish();
-  // Makes ready for the next document; what was allocated stays.
-  void restart();
+  // The whole source, then finish().
+  Result<void> read(formats::ByteSource& source);
+  // Makes ready for the next document; what was told once stays told.
+  void restart(std::string name);
 
   const StreamsTally& tally() const;
-  const std::optional<AgentError>& error() const;
+  // What the agent said instead, where the document was an MTConnectError.
+  const std::optional<AgentError>& agent_error() const;
 
  private:
   struct Reading;

@@ -33,6 +33,12 @@ class Vocabulary {
   std::map<std::string, std::string, std::less<>> aliases_;
 };
 
+// Without the blanks around it.
+std::string_view trim(std::string_view text);
+
+// The same word, whatever the text's letter case; `upper` is in capitals.
+bool is_word(std::string_view text, std::string_view upper);
+
 // UNAVAILABLE in any letter case.
 bool is_unavailable(std::string_view text);
 
