@@ -1,0 +1,45 @@
+#include "src/counters/hour_display.h"
+
+#include <fmt/format.h>
+
+namespace hw::counters {
+namespace {
+
+DisplayVerdict does_not_fit(DisplayVerdict verdict, std::string says) {
+  verdict.fits = false;
+  verdict.says = std::move(says);
+  return verdict;
+}
+
+}  // namespace
+
+DisplayVerdict judge(const std::optional<DisplayReading>& before, const DisplayReading& now) {
+  DisplayVerdict verdict;
+  verdict.offset_h = now.display_h - now.counted_h;
+  if (!before) {
+    verdict.says = fmt::format("first reading: the display is {:.1f} h ahead of the counter", verdict.offset_h);
+    return verdict;
+  }
+  const double rise = now.display_h - before->display_h;
+  const double counted = now.counted_h - before->counted_h;
+  const double unknown = now.unknown_h - before->unknown_h;
+  const double elapsed = (now.at - before->at).as_hours();
+  verdict.difference_h = rise - counted;
+  if (elapsed < 0) return does_not_fit(verdict, "it was read before the reading that is already here");
+  if (rise < -display_rounding_h) {
+    return does_not_fit(verdict, fmt::format("the display fell by {:.1f} h since the reading before", -rise));
+  }
+  if (rise > elapsed + display_rounding_h) {
+    return does_not_fit(verdict, fmt::format("the display rose by {:.1f} h in {:.1f} h", rise, elapsed));
+  }
+  const double allowed = display_rounding_h + display_share_max * counted;
+  if (verdict.difference_h > unknown + allowed || verdict.difference_h < -allowed) {
+    return does_not_fit(verdict,
+                        fmt::format("the display rose by {:.1f} h, the counter by {:.1f} h with {:.1f} h unknown", rise,
+                                    counted, unknown));
+  }
+  verdict.says = fmt::format("the display rose by {:.1f} h, the counter by {:.1f} h", rise, counted);
+  return verdict;
+}
+
+}  // namespace hw::counters

@@ -1,0 +1,56 @@
+#pragma once
+// What people enter, in the fields of api/openapi.yaml. Each carries an id made by the client (UUIDv7): the same id
+// sent again is the same entry.
+
+#include <optional>
+#include <string>
+
+#include <boost/describe.hpp>
+
+#include "libs/values/instant.h"
+#include "src/service/task_text.h"
+
+namespace hw::service {
+
+struct Signature {
+  std::string id;
+  std::string by;
+  std::optional<Instant> at;  // by the device's clock
+};
+BOOST_DESCRIBE_STRUCT(Signature, (), (id, by, at))
+
+struct DoneEdit {
+  std::string id;
+  std::string by;
+  std::optional<Instant> at;
+  std::optional<std::string> note;
+};
+BOOST_DESCRIBE_STRUCT(DoneEdit, (), (id, by, at, note))
+
+struct TaskEdit : TaskText {
+  std::string id;
+  std::string by;
+  std::optional<int> version;  // the one that the person saw
+};
+BOOST_DESCRIBE_STRUCT(TaskEdit, (TaskText), (id, by, version))
+
+struct HourReadingEdit {
+  std::string id;
+  std::string by;
+  std::string counter;
+  double display_h = 0;
+  std::optional<Instant> read_at;
+};
+BOOST_DESCRIBE_STRUCT(HourReadingEdit, (), (id, by, counter, display_h, read_at))
+
+struct SettleEdit {
+  std::string id;
+  std::string by;
+  std::string settled_as;
+};
+BOOST_DESCRIBE_STRUCT(SettleEdit, (), (id, by, settled_as))
+
+// Refuses an id that is no UUID in its usual form (8-4-4-4-12 hexadecimal digits), and an empty or overlong name.
+Result<void> check_signature(std::string_view id, std::string_view by);
+
+}  // namespace hw::service

@@ -1,0 +1,244 @@
+#pragma once
+// What the service tells, in the words and fields of api/openapi.yaml: one struct for one schema there.
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <boost/describe.hpp>
+
+#include "libs/formats/json_types.h"
+#include "libs/values/instant.h"
+#include "libs/values/local_date.h"
+#include "src/service/task_text.h"
+
+namespace hw::service {
+
+using formats::OrNull;
+
+struct TitledView {
+  std::string key;
+  std::string title;
+};
+BOOST_DESCRIBE_STRUCT(TitledView, (), (key, title))
+
+struct PersonView {
+  std::string name;
+  std::string skill;
+};
+BOOST_DESCRIBE_STRUCT(PersonView, (), (name, skill))
+
+struct CounterWordView {
+  std::string key;
+  std::string title;
+  std::string unit;
+  std::string definition;
+};
+BOOST_DESCRIBE_STRUCT(CounterWordView, (), (key, title, unit, definition))
+
+struct PlantView {
+  std::string name;
+  std::string zone;
+  LocalDate today;
+};
+BOOST_DESCRIBE_STRUCT(PlantView, (), (name, zone, today))
+
+struct ShopView {
+  PlantView plant;
+  std::vector<TitledView> cells;
+  std::vector<TitledView> kinds;
+  std::vector<PersonView> people;
+  std::vector<CounterWordView> counter_words;
+  bool loopback_only = true;
+  std::string version;
+};
+BOOST_DESCRIBE_STRUCT(ShopView, (), (plant, cells, kinds, people, counter_words, loopback_only, version))
+
+struct DoingView {
+  std::string state;
+  OrNull<Instant> since;
+};
+BOOST_DESCRIBE_STRUCT(DoingView, (), (state, since))
+
+struct FeedView {
+  std::string state;
+  OrNull<Instant> last_sign_at;
+  std::int64_t behind = 0;
+  std::string says;
+};
+BOOST_DESCRIBE_STRUCT(FeedView, (), (state, last_sign_at, behind, says))
+
+struct CounterView {
+  std::string key;
+  std::string title;
+  std::string unit;
+  std::string definition;
+  double counted = 0;
+  double unknown_h = 0;
+  double filled = 0;
+  double adjusted = 0;
+  double total = 0;
+  double today = 0;
+  double today_unknown_h = 0;
+  OrNull<Instant> since;
+};
+BOOST_DESCRIBE_STRUCT(CounterView, (),
+                      (key, title, unit, definition, counted, unknown_h, filled, adjusted, total, today,
+                       today_unknown_h, since))
+
+struct CounterDayView {
+  LocalDate date;
+  double counted = 0;
+  double unknown_h = 0;
+  double filled = 0;
+};
+BOOST_DESCRIBE_STRUCT(CounterDayView, (), (date, counted, unknown_h, filled))
+
+struct CounterDaysView {
+  std::string machine;
+  std::string counter;
+  std::string unit;
+  std::vector<CounterDayView> days;
+};
+BOOST_DESCRIBE_STRUCT(CounterDaysView, (), (machine, counter, unit, days))
+
+struct EntryView {
+  std::string id;
+  std::string kind;
+  std::string machine;
+  std::optional<std::string> task;
+  std::string by;
+  Instant at;
+  std::optional<Instant> device_at;
+  std::string says;
+  std::optional<std::string> note;
+  std::map<std::string, double> counters;
+  std::optional<Instant> undo_until;
+  std::optional<bool> undone;
+};
+BOOST_DESCRIBE_STRUCT(EntryView, (),
+                      (id, kind, machine, task, by, at, device_at, says, note, counters, undo_until, undone))
+
+struct TriggerView {
+  std::optional<std::string> counter;
+  std::optional<std::string> unit;
+  std::optional<double> interval;
+  std::optional<double> heads_up;
+  std::optional<double> tolerance;
+  std::optional<double> used;
+  std::optional<double> left;
+  std::optional<double> counter_now;
+  std::optional<double> counter_then;
+  std::optional<std::string> calendar;
+  std::optional<int> heads_up_days;
+  std::optional<int> tolerance_days;
+  std::optional<LocalDate> due_on;
+  std::optional<int> days_left;
+  std::string state;
+  double share_used = 0;
+  bool leads = false;
+};
+BOOST_DESCRIBE_STRUCT(TriggerView, (),
+                      (counter, unit, interval, heads_up, tolerance, used, left, counter_now, counter_then, calendar,
+                       heads_up_days, tolerance_days, due_on, days_left, state, share_used, leads))
+
+struct TaskView {
+  std::string key;
+  std::string machine;
+  std::string title;
+  std::string assembly;
+  std::optional<int> point;
+  std::string work;
+  std::string skill;
+  std::string energy;
+  double minutes = 0;
+  std::vector<TriggerView> triggers;
+  std::string state;
+  bool own = false;
+  std::vector<std::string> steps;
+  std::string reason;
+  std::string caution;
+  std::vector<PartText> parts;
+  int version = 1;
+  std::optional<EntryView> last_done;
+  Instant began_at;
+};
+BOOST_DESCRIBE_STRUCT(TaskView, (),
+                      (key, machine, title, assembly, point, work, skill, energy, minutes, triggers, state, own, steps,
+                       reason, caution, parts, version, last_done, began_at))
+
+struct TallyView {
+  int in_hand = 0;
+  int coming = 0;
+  int due = 0;
+  int overdue = 0;
+};
+BOOST_DESCRIBE_STRUCT(TallyView, (), (in_hand, coming, due, overdue))
+
+struct FloorMachineView {
+  std::string key;
+  std::string name;
+  std::string kind;
+  std::string cell;
+  DoingView doing;
+  FeedView feed;
+  std::vector<CounterView> counters;
+  OrNull<TaskView> nearest;
+  TallyView tally;
+};
+BOOST_DESCRIBE_STRUCT(FloorMachineView, (), (key, name, kind, cell, doing, feed, counters, nearest, tally))
+
+struct FloorView {
+  Instant now;
+  std::vector<FloorMachineView> machines;
+};
+BOOST_DESCRIBE_STRUCT(FloorView, (), (now, machines))
+
+struct PointView {
+  int number = 0;
+  std::string assembly;
+  std::string title;
+  double x = 0;
+  double y = 0;
+};
+BOOST_DESCRIBE_STRUCT(PointView, (), (number, assembly, title, x, y))
+
+struct HourReadingView {
+  std::string id;
+  std::string counter;
+  double display_h = 0;
+  Instant read_at;
+  std::string by;
+  double counted_h = 0;
+  double offset_h = 0;
+  double difference_h = 0;
+  std::string state;
+  std::string says;
+  std::optional<std::string> settled_as;
+};
+BOOST_DESCRIBE_STRUCT(HourReadingView, (),
+                      (id, counter, display_h, read_at, by, counted_h, offset_h, difference_h, state, says, settled_as))
+
+struct MachineView {
+  std::string key;
+  std::string name;
+  std::string kind;
+  std::string cell;
+  std::string note;
+  std::optional<int> year;
+  DoingView doing;
+  FeedView feed;
+  std::vector<CounterView> counters;
+  std::vector<TitledView> assemblies;
+  std::vector<PointView> points;
+  std::vector<TaskView> tasks;
+  std::vector<TaskView> retired;
+  std::vector<EntryView> entries;
+  std::vector<HourReadingView> hour_readings;
+};
+BOOST_DESCRIBE_STRUCT(MachineView, (),
+                      (key, name, kind, cell, note, year, doing, feed, counters, assemblies, points, tasks, retired,
+                       entries, hour_readings))
+
+}  // namespace hw::service
