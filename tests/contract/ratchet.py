@@ -1,4 +1,8 @@
-"""Lists of what broke a rule before the rule was there. They may only get shorter."""
+"""Lists of what broke a rule before the rule was there. They may only get shorter.
+
+The first line of a list says since when it holds. A list that begins anew (because the rule itself was made stricter) gets
+a new date there, so that everybody sees it in the change.
+"""
 
 import subprocess
 from pathlib import Path
@@ -25,7 +29,7 @@ def _git(*words: str) -> str:
 
 
 def committed_before(name: str) -> str | None:
-    """The last committed text of the list that differs from the present one; None where there is none."""
+    """The last committed text of the list that differs from the present one."""
     now = (FOLDER / name).read_text()
     for commit in _git("log", "--format=%H", "--", name).split():
         shown = subprocess.run(["git", "show", f"{commit}:./{name}"], cwd=FOLDER, capture_output=True, text=True)
@@ -35,7 +39,10 @@ def committed_before(name: str) -> str | None:
 
 
 def grown(before: str, now: str) -> list[str]:
-    """The entries of `now` that `before` did not have, or had with a smaller number at the end."""
+    """The entries of `now` that `before` did not have, or had with a smaller number at the end. None are new where the
+    list begins anew."""
+    if before.split("\n")[0] != now.split("\n")[0]:
+        return []
 
     def split(text: str) -> dict[str, int]:
         out = {}

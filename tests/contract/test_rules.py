@@ -172,9 +172,10 @@ class RulesFindViolations(unittest.TestCase):
         self.passes(documented.all_in_the_documents, "docs/a.md", "`hourwright life fit [--json]`; `listen`", told)
 
     def test_ratchet_that_grew(self):
-        self.assertEqual(["b.cpp"], ratchet.grown("# why\na.cpp\n", "a.cpp\nb.cpp\n"))
-        self.assertEqual(["a.cpp f"], ratchet.grown("a.cpp f 70\n", "a.cpp f 71\n"))
-        self.assertEqual([], ratchet.grown("a.cpp f 70\nb.cpp g 80\n", "a.cpp f 65\n"))
+        self.assertEqual(["b.cpp"], ratchet.grown("# a\na.cpp\n", "# a\na.cpp\nb.cpp\n"))
+        self.assertEqual(["a.cpp f"], ratchet.grown("# a\na.cpp f 70\n", "# a\na.cpp f 71\n"))
+        self.assertEqual([], ratchet.grown("# a\na.cpp f 70\nb.cpp g 80\n", "# a\na.cpp f 65\n"))
+        self.assertEqual([], ratchet.grown("# since 2026-11-25\na.cpp\n", "# since 2026-12-01\nb.cpp\n"))
 
 
 class FunctionsAreMeasured(unittest.TestCase):
