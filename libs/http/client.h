@@ -20,7 +20,7 @@ struct GetOptions {
   Duration connect_within = Duration::seconds(5);  // name look-up, connection and TLS together
   Duration answer_within = Duration::seconds(30);  // from the call to the last byte
   std::size_t body_bytes_max = 64 * 1024 * 1024;
-  Headers headers;      // besides Host, User-Agent, Accept, Connection
+  Headers headers;      // besides Host, Connection and, unless given, Accept
   std::string ca_file;  // https: certificates to trust instead of the system's; empty: the system's
   CancelToken cancel;
 };

@@ -70,6 +70,7 @@ class Channel {
   std::size_t subscribers() const;
 
  private:
+  friend class Subscription;
   struct Members;
   std::shared_ptr<Members> members_;
   ChannelLimits limits_;

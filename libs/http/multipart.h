@@ -1,13 +1,13 @@
 #pragma once
 // Reads multipart bodies (RFC 2046; "multipart/x-mixed-replace") piece by piece, without I/O. Grammar as read:
 //
-//   body     = [preamble] 1*( delimiter part ) [ "--" boundary "--" [CRLF epilogue] ]
-//   delimiter= "--" boundary *blank CRLF
-//   part     = *( name ":" value CRLF ) CRLF data [CRLF]
+//   body      = [preamble] 1*( delimiter part ) [ "--" boundary "--" [CRLF epilogue] ]
+//   delimiter = "--" boundary *blank CRLF
+//   part      = *( name ":" value CRLF ) CRLF data [CRLF]
 //
 // A part with Content-length (any letter case) has exactly that many bytes, whatever they are; one without ends before
-// the next CRLF "--" boundary. Bare LF is taken for CRLF everywhere but in front of a boundary that is searched for. A
-// live stream has no end mark: it may end after any whole part.
+// the next line that is a delimiter or the end mark. Bare LF is taken for CRLF. A live stream has no end mark: it may
+// end after any whole part.
 
 #include <cstdint>
 #include <string>
@@ -28,9 +28,8 @@ class PartSink {
 };
 
 struct MultipartLimits {
-  std::size_t part_header_bytes_max = 16 * 1024;
+  std::size_t part_header_bytes_max = 16 * 1024;  // also of what stands before the first boundary
   std::uint64_t part_bytes_max = 64 * 1024 * 1024;
-  std::size_t preamble_bytes_max = 64 * 1024;
 };
 
 // The boundary parameter of a Content-Type such as multipart/x-mixed-replace;boundary="abc". Refuses (peer_misbehaved)
@@ -52,29 +51,41 @@ class MultipartReader {
   std::uint64_t parts() const { return parts_; }
 
  private:
-  enum class State { preamble, delimiter_tail, headers, counted_data, searched_data, after_data, ended, failed };
+  enum class State { preamble, headers, counted_data, searched_data, after_data, ended, failed };
   enum class Step { again, need_more };
+  // What a line's beginning is: no delimiter, perhaps one when more is read, one, or the end mark.
+  enum class Mark { none, unclear, next, last };
+  struct Match {
+    Mark mark;
+    std::size_t length;  // of the whole line, with its end
+  };
+
   Result<Step> step();
   Result<Step> read_preamble();
-  Result<Step> read_delimiter_tail();
   Result<Step> read_headers();
+  Result<Step> begin_part(std::string_view head);
   Result<Step> read_counted_data();
   Result<Step> read_searched_data();
   Result<Step> read_after_data();
-  Result<Step> begin_part(std::string_view head);
+  Result<Step> end_part();
   Result<void> pass_on(std::size_t count);
-  void drop(std::size_t count) { at_ += count; }
+  Match match(std::string_view line) const;
+  Step follow(const Match& match);
+  void settle_dashes(std::string_view line);
   std::string_view rest() const { return std::string_view(buffer_).substr(at_); }
 
   std::string delimiter_;  // "--" boundary
+  std::string undashed_;   // the boundary alone where it begins with "--" itself and the spelling is not known yet
   PartSink& sink_;
   MultipartLimits limits_;
   State state_ = State::preamble;
-  std::string buffer_;  // what is not yet understood: never longer than a limit plus one piece
-  std::size_t at_ = 0;
-  std::uint64_t left_ = 0;  // bytes of the present part still to come (counted) or read so far (searched)
-  std::uint64_t parts_ = 0;
-  std::uint64_t consumed_ = 0;  // of the whole body, for messages
+  std::string buffer_;           // what is not understood yet: never longer than a limit and one piece
+  std::size_t at_ = 0;           // up to here it is
+  std::uint64_t skipped_ = 0;    // bytes of the preamble
+  bool at_line_begin_ = true;    // in the preamble
+  std::uint64_t left_ = 0;       // bytes of a counted part still to come
+  std::uint64_t passed_on_ = 0;  // bytes of the present part
+  std::uint64_t parts_ = 0;      // that have begun
 };
 
 }  // namespace hw::http

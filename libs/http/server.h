@@ -49,8 +49,8 @@ struct ServerOptions {
 
 class Server {
  public:
-  // Listens and answers from now on. Refuses an address that is not one (bad_input), a port in use (in_use), one that
-  // needs rights (unreachable), certificate or key that do not fit (bad_input).
+  // Listens and answers from now on. Refuses a port in use (in_use); an address that is not this computer's, a port
+  // that needs more rights, a certificate or key that do not fit (bad_input).
   static Result<std::unique_ptr<Server>> listen(ServerOptions options, Handler handler);
   ~Server();  // stops
 
