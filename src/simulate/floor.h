@@ -8,11 +8,11 @@
 // In: a plan and the machines. Out: events in the order in which an agent would get them; true time of each counter.
 // Limits: nothing happens before the plan's first day. Days that have been asked for leave about 200 bytes a machine.
 
+#include <array>
 #include <cstdint>
-#include <functional>
-#include <limits>
 #include <memory>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "libs/values/instant.h"
@@ -86,12 +86,14 @@ class Floor {
   // The true use over [from, to).
   TrueUse truth(std::size_t machine, Instant from, Instant to) const;
 
-  // Both for following from now on without planning a day twice: the whole local working day that holds `at`.
+  // For following without planning a day twice: all of the floor's day that holds `at`.
   struct Day {
     Instant begin, end;
     std::vector<Event> events;
   };
   Day day_of(std::size_t machine, Instant at, Detail detail) const;
+  // Before it nothing is told and nothing true.
+  Instant begin_of_first_day() const;
 
  private:
   FloorPlan plan_;

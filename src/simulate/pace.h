@@ -13,6 +13,8 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <functional>
+#include <span>
 
 #include "src/simulate/floor.h"
 
