@@ -39,6 +39,9 @@ class Statement {
   // To the next row; false after the last. Refusals are possible at the first step only.
   virtual Result<bool> step() = 0;
   virtual std::int64_t changed_rows() const = 0;
+  // Whether it can change anything (`insert ... returning` gives rows and changes).
+  virtual bool is_change() const = 0;
+  virtual int column_count() const = 0;
   // The value in the present row, valid until the next step. Columns from 0.
   virtual Parameter::Value column(int index) const = 0;
 };
@@ -71,7 +74,8 @@ class Connection {
   // Runs a statement to its end and says how many rows it changed (0 for what changes none).
   template <class... Arguments>
   Result<std::int64_t> execute(std::string_view sql, const Arguments&... arguments);
-  // Runs a statement that gives rows. Its first step is taken at once, so that a refusal is seen here.
+  // Runs a statement that gives rows. Its first step is taken at once, so that a refusal is seen here; one that changes
+  // something (`returning`) is run to its end at once, so that what it changed does not depend on how much is read.
   template <class... Arguments>
   Result<Rows> query(std::string_view sql, const Arguments&... arguments);
   // The first column of the first row; nothing where there is no row.

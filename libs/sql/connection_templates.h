@@ -51,8 +51,10 @@ T Rows::get(int column) const {
 
 template <class... T>
 std::tuple<T...> Rows::get_all() const {
-  int column = 0;
-  return std::tuple<T...>{get<T>(column++)...};  // braces: from left to right
+  return [this]<std::size_t... column>(std::index_sequence<column...>) {
+    return std::tuple<T...>(get<T>(static_cast<int>(column))...);
+  }
+  (std::index_sequence_for<T...>());
 }
 
 template <class... Arguments>

@@ -24,8 +24,9 @@ struct SqliteOptions {
 };
 
 // Opens the file and sets it up: foreign keys on, trusted_schema off, WAL, FULL. A new file gets the application id.
-// Everything that is wrong at the door is a refusal: not_found, in_use, bad_input (the file is no database, or belongs
-// to another program), corrupt, disk_full.
+// Everything that is wrong at the door is a refusal: not_found, in_use, bad_input (the file belongs to another
+// program), corrupt (it is damaged, or no database at all), disk_full (it cannot be written), unsupported (no WAL is
+// possible).
 Result<std::unique_ptr<Connection>> open_sqlite(const std::filesystem::path& file, Access access,
                                                 const SqliteOptions& options);
 
