@@ -19,7 +19,7 @@ demo: build
 
 build:
 	@tools/install.sh build node app
-	@tools/build_app.sh
+	@tools/quietly.sh app-build tools/build_app.sh
 	@tools/quietly.sh configure cmake --preset release
 	@$(BUILD)
 

@@ -23,6 +23,7 @@ ROOT = Path(__file__).resolve().parent.parent
 LOGS = ROOT / "build" / "logs"
 SHOWN_LINES = 40
 SUITE_SECONDS_MAX = 1200
+TAIL_BYTES = 1_000_000
 
 
 @dataclass
@@ -145,6 +146,12 @@ def counted(suite: Suite, log: str, status: int) -> Count:
     return count
 
 
+def tail_of(path: Path) -> str:
+    with path.open("rb") as log:
+        log.seek(max(0, path.stat().st_size - TAIL_BYTES))
+        return log.read().decode(errors="replace")
+
+
 def show_tail(log: str) -> None:
     for line in log.splitlines()[-SHOWN_LINES:]:
         print(f"    {line}")
@@ -156,7 +163,7 @@ def run(suite: Suite) -> Count:
     log_path = LOGS / f"{suite.name}.log"
     begin = time.monotonic()
     status = run_logged(suite, log_path)
-    log = log_path.read_text(errors="replace")
+    log = tail_of(log_path)
     count = counted(suite, log, status)
     word = "FAILED" if count.failed else "ok"
     print(f"{suite.name:<12}{word:<8}{count.passed:>6} passed {count.failed:>4} failed "
