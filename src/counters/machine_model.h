@@ -58,4 +58,7 @@ struct MachineModel {
 // COMMANDED, PROGRAMMED, OVERRIDE, PROBE, TARGET items and those in percent play none.
 Role role_of(const Item& item);
 
+// What each item is called in reports: its name, or its id where it has none or shares it with another.
+std::vector<std::string> labels_of(const MachineModel& model);
+
 }  // namespace hw::counters

@@ -13,9 +13,9 @@ namespace hw::counters {
 inline constexpr double unknown_value = std::numeric_limits<double>::quiet_NaN();
 inline bool is_unknown(double value) { return std::isnan(value); }
 
-// Words are numbers here: Execution is 1 when active and 0 for every other word, PowerState 1 for ON and 0 for OFF,
-// Availability 1 for AVAILABLE. Samples are in the item's `units`. A list of observations in order of arrival is what
-// every feed delivers; putting them in order of time is the counters' work, since only they know the rule for two
+// Words are numbers here: Execution is 1 when active and 0 or less for every other word, PowerState 1 for ON and 0 for
+// OFF, Availability 1 for AVAILABLE. Samples are in the item's `units`. A list of observations in order of arrival is
+// what every feed delivers; putting them in order of time is the counters' work, since only they know the rule for two
 // clocks.
 struct Observation {
   Instant at;

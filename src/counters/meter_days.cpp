@@ -1,0 +1,55 @@
+// How a meter passes from one moment to the next: the ends of days, and the end of patience with a silent feed.
+
+#include <utility>
+
+#include "libs/values/assert.h"
+#include "src/counters/meter.h"
+
+namespace hw::counters {
+
+void Meter::advance(Instant at) {
+  HW_ASSERT(!life_at_ || at >= now_, "a meter's time does not go back");
+  const bool was_silent = fall_silent_before(at);
+  while (counting_ && at >= day_end_) close_day();
+  now_ = at;
+  life_at_ = at;
+  if (was_silent) take_mark(Mark::blind_end);
+}
+
+// Beyond the limit of silence nothing is known until something is heard again, which is at `at`.
+bool Meter::fall_silent_before(Instant at) {
+  if (!settings_.silence_limit || !life_at_ || !counting_) return false;
+  const Instant silent_from = *life_at_ + *settings_.silence_limit;
+  if (at <= silent_from) return false;
+  while (silent_from >= day_end_) close_day();
+  now_ = silent_from;
+  take_mark(Mark::blind_begin);
+  account();
+  return true;
+}
+
+void Meter::close_day() {
+  now_ = day_end_;
+  bring_all_up_to_now();
+  append_day(days_, day_);
+  for (Counter& counter : counters_) counter.before += std::exchange(counter.day, {});
+  ++day_;
+  day_end_ = settings_.zone.end_of(day_);
+}
+
+void Meter::append_day(std::vector<DayTally>& days, LocalDate date) const {
+  const std::size_t kept = use_ == MeterUse::live ? counters_.size() : machine_counters;
+  for (std::uint32_t slot = 0; slot < kept; ++slot) {
+    if (counters_[slot].present) days.push_back({date, slot, counters_[slot].day});
+  }
+}
+
+std::vector<DayTally> Meter::take_days() { return std::exchange(days_, {}); }
+
+std::vector<DayTally> Meter::day_so_far() const {
+  std::vector<DayTally> days;
+  append_day(days, day_);
+  return days;
+}
+
+}  // namespace hw::counters
