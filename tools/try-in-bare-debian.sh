@@ -24,7 +24,7 @@ refuse() {
 
 release_mounts() {
   local mount
-  for mount in proc dev/shm dev; do ! mountpoint -q "$root/$mount" || umount "$root/$mount"; done
+  for mount in proc dev/shm dev; do ! mountpoint -q "$root/$mount" || umount --lazy "$root/$mount"; done
 }
 
 tidy_up() {
