@@ -5,6 +5,7 @@
 #include <boost/asio/post.hpp>
 #include <boost/asio/redirect_error.hpp>
 #include <boost/asio/use_awaitable.hpp>
+#include <fmt/format.h>
 
 #include "libs/http/event_stream.h"
 #include "libs/http/problem.h"
@@ -23,14 +24,21 @@ constexpr std::size_t slice_bytes = 64 * 1024;  // what one write deadline is fo
 constexpr std::string_view continue_head = "HTTP/1.1 100 Continue\r\n\r\n";
 constexpr std::string_view heartbeat_comment = ":\n\n";
 
-// Ends a subscription's calls when the stream ends, however it ends.
+// Ends a stream's calls when the sending ends, however it ends.
 struct WakeGuard {
-  Subscription& subscription;
-  explicit WakeGuard(Subscription& of) : subscription(of) {}
+  ByteStream& stream;
+  explicit WakeGuard(ByteStream& of) : stream(of) {}
   WakeGuard(const WakeGuard&) = delete;
   WakeGuard& operator=(const WakeGuard&) = delete;
-  ~WakeGuard() { subscription.on_wake({}); }
+  ~WakeGuard() { stream.on_wake({}); }
 };
+
+// RFC 9112 section 7.1. Nothing stays nothing: an empty chunk would be the last one.
+std::string in_chunks(std::string bytes, bool is_last) {
+  if (!bytes.empty()) bytes = fmt::format("{:x}\r\n{}\r\n", bytes.size(), bytes);
+  if (is_last) bytes += "0\r\n\r\n";
+  return bytes;
+}
 
 }  // namespace
 
@@ -165,7 +173,14 @@ asio::awaitable<bool> Connection::write(std::string_view bytes) {
 }
 
 asio::awaitable<bool> Connection::send(Response response, bool is_head, bool keep_alive) {
-  if (std::holds_alternative<EventBody>(response.body)) co_return co_await send_events(std::move(response), is_head);
+  if (const auto* events = std::get_if<EventBody>(&response.body)) {
+    Following following{events->subscription, heartbeat_comment, false};
+    co_return co_await send_following(response, std::move(following), is_head);
+  }
+  if (const auto* bytes = std::get_if<StreamBody>(&response.body)) {
+    Following following{bytes->stream, {}, true};
+    co_return co_await send_following(response, std::move(following), is_head);
+  }
   if (std::holds_alternative<FileBody>(response.body)) {
     co_return co_await send_file(std::move(response), is_head, keep_alive);
   }
@@ -207,13 +222,12 @@ asio::awaitable<bool> Connection::send_file(Response response, bool is_head, boo
 }
 
 // The stream ends with the line. Returns false, because nothing can follow.
-asio::awaitable<bool> Connection::send_events(Response response, bool is_head) {
-  const auto subscription = std::get<EventBody>(response.body).subscription;
-  const std::string head = print_head(response, {std::nullopt, false}, now());
+asio::awaitable<bool> Connection::send_following(const Response& response, Following following, bool is_head) {
+  const std::string head = print_head(response, {std::nullopt, false, following.is_chunked}, now());
   const bool sent = co_await write(head);
   if (!sent || is_head) co_return false;
-  const WakeGuard guard(*subscription);
-  subscription->on_wake([self = weak_from_this(), executor = wire_->executor()] {
+  const WakeGuard guard(*following.stream);
+  following.stream->on_wake([self = weak_from_this(), executor = wire_->executor()] {
     asio::post(executor, [self] {
       const auto connection = self.lock();
       if (!connection) return;
@@ -227,20 +241,21 @@ asio::awaitable<bool> Connection::send_events(Response response, bool is_head) {
     connection->peer_is_gone_ = true;
     connection->next_event_.cancel();
   });
-  if (co_await follow_events(*subscription)) co_await wire_->close_gently();
+  if (co_await follow(following)) co_await wire_->close_gently();
   co_return false;
 }
 
 // True: the stream ended on our side; false: the peer went, or was too slow.
-asio::awaitable<bool> Connection::follow_events(Subscription& subscription) {
+asio::awaitable<bool> Connection::follow(const Following& following) {
   while (!peer_is_gone_) {
     event_waits_ = false;
-    const bool is_last = subscription.closed() || is_stopping_;
-    std::string text = subscription.take();
+    const bool is_last = following.stream->closed() || is_stopping_;
+    std::string text = following.stream->take();
     if (text.empty() && !is_last) {
       const bool something = co_await wait_for_event();
-      if (!something) text = heartbeat_comment;
+      if (!something) text = following.heartbeat;
     }
+    if (following.is_chunked) text = in_chunks(std::move(text), is_last);
     const bool sent = co_await write(text);
     if (!sent) co_return false;
     if (is_last) co_return true;

@@ -10,6 +10,7 @@
 #include <boost/asio/steady_timer.hpp>
 #include <boost/asio/thread_pool.hpp>
 
+#include "libs/http/byte_stream.h"
 #include "libs/http/request_reader.h"
 #include "libs/http/server.h"
 #include "libs/http/wire.h"
@@ -52,8 +53,14 @@ class Connection : public std::enable_shared_from_this<Connection> {
   boost::asio::awaitable<void> refuse(const Refusal& refusal);
   boost::asio::awaitable<bool> send(Response response, bool is_head, bool keep_alive);
   boost::asio::awaitable<bool> send_file(Response response, bool is_head, bool keep_alive);
-  boost::asio::awaitable<bool> send_events(Response response, bool is_head);
-  boost::asio::awaitable<bool> follow_events(Subscription& subscription);
+  // How a body that is written while it is sent goes over the wire.
+  struct Following {
+    std::shared_ptr<ByteStream> stream;
+    std::string_view heartbeat;  // sent after a silence; empty: nothing is
+    bool is_chunked = false;
+  };
+  boost::asio::awaitable<bool> send_following(const Response& response, Following following, bool is_head);
+  boost::asio::awaitable<bool> follow(const Following& following);
   boost::asio::awaitable<bool> wait_for_event();
   boost::asio::awaitable<bool> write(std::string_view bytes);
   Response call_handler(Request request) noexcept;

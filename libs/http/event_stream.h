@@ -15,6 +15,8 @@
 #include <memory>
 #include <string>
 
+#include "libs/http/byte_stream.h"
+
 namespace hw::http {
 
 struct Event {
@@ -34,19 +36,19 @@ struct ChannelLimits {
 class Channel;
 
 // One subscriber's side. The server uses it; a handler only passes it on in Response::events.
-class Subscription {
+class Subscription : public ByteStream {
  public:
-  ~Subscription();
+  ~Subscription() override;
   Subscription(const Subscription&) = delete;
   Subscription& operator=(const Subscription&) = delete;
 
   // All that waits, in wire form; empty when nothing does.
-  std::string take();
+  std::string take() override;
   // True once the channel is closed; what still waits can be taken.
-  bool closed() const;
+  bool closed() const override;
   // Calls `wake` (on the publisher's thread) when something waits that was not there at the last take(), at once if it
   // already does. An empty function ends it; after the return no call is under way.
-  void on_wake(std::function<void()> wake);
+  void on_wake(std::function<void()> wake) override;
 
  private:
   friend class Channel;

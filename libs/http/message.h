@@ -54,8 +54,8 @@ struct EventBody {
   std::shared_ptr<Subscription> subscription;
 };
 
-// Bytes as they come (byte_stream.h) until the stream or the client closes. The server adds nothing of its own, no
-// heartbeat either.
+// Bytes as they come (byte_stream.h) until the stream or the client closes, in chunks; HTTP/1.0 clients are not thought
+// of. The server adds nothing of its own, no heartbeat either.
 struct StreamBody {
   std::shared_ptr<ByteStream> stream;
 };

@@ -45,6 +45,7 @@ std::string print_head(const Response& response, const Framing& framing, Instant
   if (framing.body_bytes && !has_no_length(response.status)) {
     headers.add("Content-Length", std::to_string(*framing.body_bytes));
   }
+  if (framing.is_chunked) headers.add("Transfer-Encoding", "chunked");
   add_security_headers(headers);
   std::string text = fmt::format("HTTP/1.1 {} {}\r\n", response.status, phrase_of(response.status));
   for (const Header& header : headers) text += one_line(header.name) + ": " + one_line(header.value) + "\r\n";

@@ -11,8 +11,9 @@
 namespace hw::http {
 
 struct Framing {
-  std::optional<std::uint64_t> body_bytes;  // none: the body ends when the line is closed
+  std::optional<std::uint64_t> body_bytes;  // none: the body ends when the line is closed, or with the last chunk
   bool keep_alive = false;
+  bool is_chunked = false;
 };
 
 // Ends with the empty line. Control characters in the handler's headers become blanks, so that no value can add a
