@@ -138,7 +138,7 @@ std::vector<Gap> DocumentChain::gaps_of(std::vector<Document>& documents) {
 void DocumentChain::finish(std::vector<MachineRun>& runs) {
   static constexpr Instant never{std::numeric_limits<std::int64_t>::max()};
   std::stable_sort(instances_.begin(), instances_.end(), [](const Instance& a, const Instance& b) {
-    return a.began_at.value_or(never) < b.began_at.value_or(never);
+    return std::pair(a.began_at.value_or(never), a.id) < std::pair(b.began_at.value_or(never), b.id);
   });
   std::vector<const Instance*> before(runs.size(), nullptr);
   for (Instance& instance : instances_) {
@@ -146,10 +146,12 @@ void DocumentChain::finish(std::vector<MachineRun>& runs) {
     for (auto& [machine, ordered] : instance.machines) {
       MachineRun& run = runs[machine];
       ordered.sort();
+      const std::size_t begin = run.observations.size();
       append(run.observations, ordered.observations);
       append(run.resets, ordered.resets);
       run.gaps.insert(run.gaps.end(), gaps.begin(), gaps.end());
       const Instance* const last = before[machine];
+      if (last == nullptr) run.source_begins.push_back(begin);
       if (last != nullptr) run.restarts.push_back({instance.file, last->id, instance.id, instance.began_at});
       before[machine] = &instance;
     }

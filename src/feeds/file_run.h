@@ -2,6 +2,7 @@
 // Reads recordings of any mix into what the counters take: Streams documents (several form one chain), recorded
 // multipart responses, SHDR logs; each plain, .gz or .xz, told apart by their content, not by their names.
 
+#include <cstddef>
 #include <cstdint>
 #include <map>
 #include <optional>
@@ -40,7 +41,8 @@ struct Reset {
 };
 
 struct MachineRun {
-  std::vector<counters::Observation> observations;  // in order of arrival: files as given, documents by sequence
+  std::vector<counters::Observation> observations;  // in order of arrival: documents by sequence, logs by their time
+  std::vector<std::size_t> source_begins;           // where each source begins: all documents are one, each log is one
   std::vector<Reset> resets;
   std::vector<Gap> gaps;
   std::vector<Restart> restarts;

@@ -69,6 +69,7 @@ void ShdrLog::bad_line(std::uint64_t line, std::string_view why) {
 void ShdrLog::add_to(std::vector<MachineRun>& runs) {
   for (auto& [machine, read] : machines_) {
     MachineRun& run = runs[machine];
+    run.source_begins.push_back(run.observations.size());
     if (run.observations.empty()) {
       run.observations.swap(read.observations);
     } else {
