@@ -1,13 +1,13 @@
 #pragma once
 // Tables as spreadsheets save them.
 //
-//   table  = [BOM] row *(ending row) [ending]      ending = LF / CRLF / CR
-//   row    = cell *(delimiter cell)                delimiter = "," / ";" / TAB, found by looking at the first rows
+//   table  = ["sep=" delimiter ending] row *(ending row) [ending]      ending = LF / CRLF / CR
+//   row    = cell *(delimiter cell)       delimiter = "," / ";" / TAB, found by looking at the first rows
 //   cell   = *char / DQUOTE *(char / DQUOTE DQUOTE) DQUOTE
 //
-// Encodings: UTF-8, UTF-16 by its BOM (or its zero bytes), else Windows-1252. Rows that are empty are skipped. The
-// first row holds the columns' names. All cells come out as UTF-8. Numbers may have a decimal comma where the delimiter
-// is not a comma.
+// Any encoding of text_encoding.h; all cells come out as UTF-8. The first row holds the columns' names; rows whose
+// cells are all empty are skipped, as are nameless empty columns at the end. Numbers may have a decimal comma where the
+// delimiter is not a comma.
 
 #include <cstddef>
 #include <cstdint>
@@ -50,6 +50,7 @@ class CsvTable {
 
  private:
   friend class CsvParser;
+  static std::string_view trim(std::string_view text);  // of blanks and tabs
   std::string name_;
   char delimiter_ = ',';
   std::vector<std::string> header_;
