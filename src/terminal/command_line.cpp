@@ -1,0 +1,49 @@
+#include "src/terminal/command_line.h"
+
+#include <array>
+#include <cstdio>
+
+#include <CLI/CLI.hpp>
+
+#include "src/terminal/help_command.h"
+#include "src/terminal/hours_command.h"
+
+namespace hw::terminal {
+namespace {
+
+enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
+
+constexpr std::array<AddCommand, 2> commands = {add_hours_command, add_help_command};
+
+int tell_error(const Error& error) {
+  std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());
+  return error.code == ErrorCode::wrong_usage ? exit_wrong_usage : exit_refused;
+}
+
+int tell(const Answer& answer) {
+  if (!answer) return tell_error(answer.error());
+  const bool is_written = std::fwrite(answer->data(), 1, answer->size(), stdout) == answer->size();
+  if (!is_written || std::fflush(stdout) != 0) {
+    return tell_error({ErrorCode::disk_full, "the answer could not be written to standard output"});
+  }
+  return exit_done;
+}
+
+}  // namespace
+
+int run(int argc, char** argv, const Entrances& entrances) {
+  CLI::App app("Hourwright counts the hours that wear machine tools, and says what maintenance is due.", "hourwright");
+  app.require_subcommand(1);
+  Answer answer;
+  for (const AddCommand add : commands) add(app, entrances, answer);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::CallForHelp&) {
+    return tell(app.help());
+  } catch (const CLI::ParseError& error) {
+    return tell_error({ErrorCode::wrong_usage, fmt::format("{}; see hourwright help", error.what())});
+  }
+  return tell(answer);
+}
+
+}  // namespace hw::terminal
