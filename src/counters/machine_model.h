@@ -45,6 +45,7 @@ struct Item {
   Role role = Role::none;
 
   const std::string& label() const { return name.empty() ? id : name; }
+  bool operator==(const Item&) const = default;
 };
 
 struct MachineModel {
@@ -52,6 +53,8 @@ struct MachineModel {
   std::string name;
   std::string uuid;
   std::vector<Item> items;
+
+  bool operator==(const MachineModel&) const = default;
 };
 
 // The part an item plays, by its category, type, sub-type, units and component as counting.md's conventions say:
