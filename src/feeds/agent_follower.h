@@ -31,12 +31,14 @@ class AgentFollower {
   FollowerView view() const;
 
  private:
+  class StreamReading;
   void ask(const Ask& ask);
   void ask_document(const http::Url& url);
   void ask_stream(const http::Url& url);
-  Outcome hand_over(Outcome outcome);
+  bool hand_over(Outcome outcome);
   void failed(const Error& error);
   void publish();
+  void publish_trouble(const std::string& message, Instant next_try_at);
   bool wait_until(Instant time) const;
 
   AgentAddress address_;

@@ -21,8 +21,9 @@
 
 #include "src/feeds/back_off.h"
 #include "src/feeds/batch.h"
+#include "src/feeds/device_model.h"
+#include "src/feeds/heard_document.h"
 #include "src/feeds/item_index.h"
-#include "src/feeds/streams_reader.h"
 
 namespace hw::feeds {
 
@@ -79,33 +80,29 @@ class FollowerState {
   enum class Phase { probe, current, state_at, sample, stream };
   // Why a new beginning is needed.
   enum class Cause { none, first_contact, restarted, went_back, overrun };
-  struct Heard;
 
   Outcome hear_probe(std::string_view body, Instant now);
   Outcome hear_streams(std::string_view body, Instant now);
   Outcome hear_error(const AgentError& error, Instant now);
-  Outcome hear_current(Heard& heard, Instant now);
-  Outcome hear_state_at(Heard& heard, Instant now);
-  Outcome hear_sample(Heard& heard, Instant now);
-  Outcome hear_current_after_overrun(Heard& heard, Instant now);
-  Outcome begin_anew(Heard& heard, std::uint64_t next_sequence, Instant to, Instant now);
-  Outcome go_on(Heard& heard, Instant now);
+  Outcome hear_current(const HeardDocument& heard, Instant now);
+  Outcome hear_current_after_overrun(const HeardDocument& heard, Instant now);
+  Outcome hear_sample(const HeardDocument& heard, Instant now);
+  Outcome begin_anew(const HeardDocument& heard, std::uint64_t next_sequence, Instant to, Instant now);
+  Outcome go_on(const HeardDocument& heard, Instant now);
+  void choose_next(const StreamsHeader& header, bool is_caught_up, bool is_stuck, Instant now);
   Outcome look_again(Phase phase, Cause cause, Instant now);
   Outcome refuse_answer(const Error& error, Instant now);
+  Outcome deliver(Batch batch, bool leaves_stream, Instant now);
 
-  bool needs_probe(const Heard& heard);
-  bool is_restart(const Heard& heard) const;
-  std::optional<Error> lie_in(const StreamsHeader& header) const;
-  void take_models(std::vector<counters::MachineModel> machines, std::vector<Note> notes);
-  void bound_times(Heard& heard, Instant now);
-  void add_unknowns(Batch& batch, Instant from);
-  void add_observations(Batch& batch, const Heard& heard, std::optional<Instant> restated_at);
-  MachineBatch& machine_batch(Batch& batch, std::uint32_t machine);
-  Batch batch_at(Instant now);
-  Outcome deliver(Batch batch, Instant now);
-  void heard_from(Instant now);
-  std::string why_of(Cause cause) const;
-  std::string sample_target() const;
+  bool needs_probe(const HeardDocument& heard);
+  bool is_new_try(std::string what);
+  bool is_other_instance(std::uint64_t instance_id) const;
+  void take_models(DevicesDocument document);
+  void bound_times(HeardDocument& heard, Instant now);
+  void interrupt(Batch& batch, Instant to, std::string_view why);
+  void add(Batch& batch, const Arrival& arrival, Instant not_before) const;
+  Batch begin_batch(Instant now) const;
+  Ask ask_sample() const;
 
   FollowerSettings settings_;
   Vocabulary words_;
@@ -129,7 +126,9 @@ class FollowerState {
   bool replays_ = false;        // a sample from 1 after a restart, whose interruption is still to be told
   bool asks_one_back_ = false;  // the agent refuses from = nextSequence
   bool can_stream_ = true;
-  int detours_ = 0;  // answers since the last batch that only led to another question
+  bool has_stream_spoken_ = false;  // a part has come since the stream was asked
+  int silent_streams_ = 0;          // asked one after the other without a part
+  int detours_ = 0;                 // answers since the last batch that only led to another question
   Instant not_before_;
 };
 
