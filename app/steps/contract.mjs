@@ -68,6 +68,7 @@ function operationRows(paths) {
 
 /** The words that a schema allows, for tests: {TaskState: ["in hand", ...], "Doing.state": [...]}. */
 export function enumsOf(contract) {
+  /** @type {Record<string, string[]>} */
   const found = {};
   for (const [name, schema] of Object.entries(contract.components.schemas)) {
     if (schema.enum) found[name] = schema.enum;

@@ -54,3 +54,6 @@ export function age(ms: number): string {
   if (seconds < 2 * 86_400) return say('time.hours', { count: Math.floor(seconds / 3_600) });
   return say('time.days', { count: Math.floor(seconds / 86_400) });
 }
+
+/** This moment by the device's clock, as the wire takes it. */
+export const instantNow = () => new Date().toISOString();

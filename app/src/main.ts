@@ -1,0 +1,14 @@
+import './looks/tokens.css';
+import './looks/base.css';
+import { mount } from 'svelte';
+import App from './App.svelte';
+import { look } from './parts/look.svelte';
+import { route } from './route.svelte';
+import { live } from './wire/live.svelte';
+
+const place = document.getElementById('app');
+if (place === null) throw new Error('index.html has no element "app"');
+look.apply();
+route.start();
+live.start();
+mount(App, { target: place });

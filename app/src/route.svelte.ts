@@ -1,0 +1,70 @@
+// Which page the address means, by the browser's history. Links are plain links; a click on one that leads to a page of
+// ours changes the page without loading the app again.
+
+import { tick } from 'svelte';
+
+export type Page =
+  | { name: 'floor' }
+  | { name: 'machine'; machine: string }
+  | { name: 'new task'; machine: string }
+  | { name: 'change task'; machine: string; task: string }
+  | { name: 'not there' };
+
+/** The page of a path: "/machine/m01" -> machine m01. */
+export function pageOf(path: string): Page {
+  const [first, machine, third, task, ...more] = path.split('/').filter(Boolean).map(decodeURIComponent);
+  if (first === undefined) return { name: 'floor' };
+  if (first !== 'machine' || machine === undefined || more.length > 0) return { name: 'not there' };
+  if (third === undefined) return { name: 'machine', machine };
+  if (third === 'new-task' && task === undefined) return { name: 'new task', machine };
+  if (third === 'change-task' && task !== undefined) return { name: 'change task', machine, task };
+  return { name: 'not there' };
+}
+
+export const machineAddress = (machine: string) => `/machine/${encodeURIComponent(machine)}`;
+export const taskAddress = (machine: string, task: string) =>
+  `${machineAddress(machine)}?task=${encodeURIComponent(task)}`;
+export const newTaskAddress = (machine: string) => `${machineAddress(machine)}/new-task`;
+export const changeTaskAddress = (machine: string, task: string) =>
+  `${machineAddress(machine)}/change-task/${encodeURIComponent(task)}`;
+
+class Route {
+  private url = $state.raw(new URL(window.location.href));
+  readonly page = $derived(pageOf(this.url.pathname));
+  readonly query = $derived(this.url.searchParams);
+
+  start(): void {
+    window.addEventListener('popstate', () => (this.url = new URL(window.location.href)));
+    document.addEventListener('click', (event) => this.followInside(event));
+  }
+
+  async go(address: string): Promise<void> {
+    history.pushState(null, '', address);
+    this.url = new URL(window.location.href);
+    window.scrollTo(0, 0);
+    await tick();
+    document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+  }
+
+  /** Puts what is chosen on a page into its address, so that Back and a copied address find it again. */
+  keep(values: Record<string, string>): void {
+    const url = new URL(window.location.href);
+    for (const [name, value] of Object.entries(values)) {
+      if (value === '') url.searchParams.delete(name);
+      else url.searchParams.set(name, value);
+    }
+    history.replaceState(null, '', url);
+    this.url = url;
+  }
+
+  private followInside(event: MouseEvent): void {
+    const link = (event.target as Element).closest('a');
+    const asUsual = event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey;
+    if (!link || asUsual || link.target !== '' || link.origin !== window.location.origin) return;
+    if (link.hash !== '' && link.pathname === window.location.pathname) return;
+    event.preventDefault();
+    void this.go(link.pathname + link.search);
+  }
+}
+
+export const route = new Route();

@@ -1,0 +1,60 @@
+// Takes the pictures of docs/pictures/: every page at a desk and on a phone, light and dark.
+// usage: npm run pictures [FOLDER]
+import { mkdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
+import { Server } from './server.mjs';
+
+const folder = process.argv[2] ?? fileURLToPath(new URL('../../docs/pictures', import.meta.url));
+const PLACES = { desk: DESK, phone: PHONE };
+const LOOKS = ['light', 'dark'];
+
+/** A machine with an open task that must be isolated for, the most telling picture. */
+async function isolatedTask(server) {
+  const { machines } = await server.get('/api/floor');
+  for (const { key } of machines) {
+    const { tasks } = await server.get(`/api/machines/${key}`);
+    const task = tasks.find((one) => one.energy === 'isolated' && one.state !== 'in hand' && one.triggers.some((t) => t.counter));
+    if (task) return task;
+  }
+  const { tasks } = await server.get('/api/machines/m01');
+  return tasks.find((one) => one.energy === 'isolated') ?? tasks[0];
+}
+
+async function shoot(page, name, fullPage = false) {
+  await page.screenshot({ path: `${folder}/${name}.png`, fullPage });
+  console.log(`${name}.png`);
+}
+
+async function takeAll(server, browser, placeName, look, task) {
+  const page = await openPage(browser, server.url, PLACES[placeName], { colorScheme: look });
+  const end = `${placeName}-${look}`;
+  await page.goto('/');
+  await choosePerson(page);
+  await page.locator('[data-machine]').nth(23).waitFor();
+  await shoot(page, `floor-${end}`);
+  await page.goto(`/machine/${task.machine}?task=${encodeURIComponent(task.key)}`);
+  await page.locator('.done .main').waitFor();
+  await shoot(page, `task-${end}`);
+  await page.goto(`/machine/${task.machine}`);
+  await page.locator('.uplot canvas').waitFor();
+  await shoot(page, `machine-${end}`);
+  await page.locator('#chart-counter').scrollIntoViewIfNeeded();
+  await page.locator('section#counters').screenshot({ path: `${folder}/counters-${end}.png` });
+  await page.goto(`/machine/${task.machine}/new-task`);
+  await page.locator('form').waitFor();
+  await shoot(page, `form-${end}`);
+  for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
+  await page.context().close();
+}
+
+mkdirSync(folder, { recursive: true });
+const server = await Server.open();
+const browser = await openChromium();
+try {
+  const task = await isolatedTask(server);
+  for (const placeName of Object.keys(PLACES)) for (const look of LOOKS) await takeAll(server, browser, placeName, look, task);
+} finally {
+  await browser.close();
+  await server.stop();
+}
