@@ -20,6 +20,9 @@ namespace {
 namespace asio = boost::asio;
 using boost::system::error_code;
 
+// GCC 12 makes wrong code of some "if (co_await ...)" (it traps in the frame's dispatch); so here each co_await stands
+// in a statement of its own.
+
 constexpr std::size_t slice_bytes = 64 * 1024;  // what one write deadline is for
 constexpr std::string_view continue_head = "HTTP/1.1 100 Continue\r\n\r\n";
 constexpr std::string_view heartbeat_comment = ":\n\n";
@@ -60,18 +63,21 @@ void Connection::cut_off() {
 
 asio::awaitable<bool> Connection::begin() {
   wire_->expire_after(serving_.options.head_within);
-  if (tls_) co_return co_await wire_->shake_hands(*tls_);
-  co_return true;
+  bool begun = true;
+  if (tls_) begun = co_await wire_->shake_hands(*tls_);
+  co_return begun;
 }
 
 asio::awaitable<void> Connection::serve() {
-  if (co_await begin()) co_await serve_requests();
+  const bool begun = co_await begin();
+  if (begun) co_await serve_requests();
   wire_->abort();
 }
 
 asio::awaitable<void> Connection::turn_away() {
   const Refusal crowded{503, "there are too many connections; try again in a moment"};
-  if (co_await begin()) co_await refuse(crowded);
+  const bool begun = co_await begin();
+  if (begun) co_await refuse(crowded);
   wire_->abort();
 }
 
@@ -79,14 +85,16 @@ asio::awaitable<void> Connection::serve_requests() {
   const ServerOptions& options = serving_.options;
   for (bool keep_alive = true; keep_alive;) {
     RequestReader reader({options.request_line_bytes_max, options.head_bytes_max, options.body_bytes_max});
-    if (!co_await read_request(reader)) co_return;
+    const bool came = co_await read_request(reader);
+    if (!came) co_return;
     Request request = reader.take();
     const bool is_head = request.method == "HEAD";
     doing_ = Doing::working;
     Response response = co_await answer(std::move(request));
     doing_ = Doing::writing;
     keep_alive = reader.keep_alive() && !is_stopping_;
-    if (!co_await send(std::move(response), is_head, keep_alive)) co_return;
+    const bool sent = co_await send(std::move(response), is_head, keep_alive);
+    if (!sent) co_return;
   }
   co_await wire_->close_gently();
 }
@@ -130,7 +138,8 @@ asio::awaitable<void> Connection::refuse(const Refusal& refusal) {
   doing_ = Doing::writing;
   Response response = problem(refusal.status, refusal.detail);
   if (refusal.status == 503) response.headers.add("Retry-After", "5");
-  if (co_await send(std::move(response), false, false)) co_await wire_->close_gently();
+  const bool sent = co_await send(std::move(response), false, false);
+  if (sent) co_await wire_->close_gently();
 }
 
 // The handler works on a worker thread; the connection goes on, on its own thread, with the answer.
@@ -166,7 +175,8 @@ asio::awaitable<bool> Connection::write(std::string_view bytes) {
   while (!bytes.empty()) {
     const std::string_view slice = bytes.substr(0, slice_bytes);
     wire_->expire_after(serving_.options.write_within);
-    if (!co_await wire_->write(slice)) co_return false;
+    const bool sent = co_await wire_->write(slice);
+    if (!sent) co_return false;
     bytes.remove_prefix(slice.size());
   }
   co_return true;
@@ -241,7 +251,8 @@ asio::awaitable<bool> Connection::send_following(const Response& response, Follo
     connection->peer_is_gone_ = true;
     connection->next_event_.cancel();
   });
-  if (co_await follow(following)) co_await wire_->close_gently();
+  const bool ended = co_await follow(following);
+  if (ended) co_await wire_->close_gently();
   co_return false;
 }
 

@@ -125,12 +125,14 @@ asio::awaitable<void> Wire::close_gently() {
   if (tls_) {
     tls_->close();
     const std::string farewell = tls_->take();
-    if (!co_await send(farewell)) co_return;
+    const bool sent = co_await send(farewell);
+    if (!sent) co_return;
   }
   error_code ignored;
   socket_.shutdown(asio::ip::tcp::socket::shutdown_send, ignored);
   for (std::size_t dropped = 0; dropped < farewell_bytes_max; dropped += received_.size()) {
-    if (!co_await receive()) break;
+    const bool got = co_await receive();
+    if (!got) break;
   }
 }
 
