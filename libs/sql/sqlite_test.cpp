@@ -305,6 +305,7 @@ TEST_F(Sqlite, SurvivesAFullDisk) {
   const auto disk = folder.path() / "disk";
   std::filesystem::create_directory(disk);
   if (::mount("tmpfs", disk.c_str(), "tmpfs", 0, "size=1m") != 0) GTEST_SKIP() << "needs the right to mount";
+  const std::shared_ptr<void> unmount(nullptr, [&](void*) { EXPECT_EQ(::umount(disk.c_str()), 0); });
   int added = 0;
   {
     const auto db = open_with_task_table(disk / "shop.db");
@@ -318,7 +319,6 @@ TEST_F(Sqlite, SurvivesAFullDisk) {
     EXPECT_EQ(count(**again, "task"), added);
     EXPECT_EQ(*(*again)->query_value<std::string>("pragma integrity_check"), "ok");
   }
-  EXPECT_EQ(::umount(disk.c_str()), 0);
 }
 
 TEST_F(Sqlite, SurvivesBeingKilledInATransaction) {
