@@ -41,7 +41,7 @@ void DocumentChain::unknown_item(std::string_view device, std::string_view data_
 
 DocumentChain::Instance& DocumentChain::instance_of(const StreamsHeader& header, const std::string& file) {
   const auto [place, is_new] = places_.try_emplace(header.instance_id, instances_.size());
-  if (is_new) instances_.push_back({header.instance_id, header.creation_time, file, {}, {}});
+  if (is_new) instances_.push_back({header.instance_id, header.creation_time, file, {}, {}, {}});
   Instance& instance = instances_[place->second];
   if (header.creation_time && (!instance.began_at || *header.creation_time < *instance.began_at)) {
     instance.began_at = header.creation_time;
@@ -66,6 +66,8 @@ void DocumentChain::commit(const std::string& file, const StreamsTally& tally) {
     document.last_at = pending_.back().at;
   }
   instance.documents.push_back(std::move(document));
+  instance.seen.resize(tally.seen.size());
+  for (std::size_t n = 0; n < tally.seen.size(); ++n) instance.seen[n].add(tally.seen[n]);
   for (const Arrival& arrival : pending_) instance.machines[arrival.machine].append(arrival);
   pending_.clear();
 }
@@ -149,6 +151,7 @@ void DocumentChain::finish(std::vector<MachineRun>& runs) {
       const std::size_t begin = run.observations.size();
       append(run.observations, ordered.observations);
       append(run.resets, ordered.resets);
+      run.seen.add(instance.seen[machine]);
       run.gaps.insert(run.gaps.end(), gaps.begin(), gaps.end());
       const Instance* const last = before[machine];
       if (last == nullptr) run.source_begins.push_back(begin);

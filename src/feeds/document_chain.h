@@ -62,6 +62,7 @@ class DocumentChain : public StreamsSink {
     std::string file;                 // its first
     std::vector<Document> documents;
     std::map<std::uint32_t, Ordered> machines;  // those that it spoke of
+    std::vector<SeenTimes> seen;                // by machine
   };
   Instance& instance_of(const StreamsHeader& header, const std::string& file);
   static bool is_filtered(const std::vector<Document>& documents);

@@ -13,6 +13,7 @@
 #include "libs/values/result.h"
 #include "src/counters/machine_model.h"
 #include "src/counters/observation.h"
+#include "src/feeds/arrival.h"
 #include "src/feeds/note.h"
 
 namespace hw::feeds {
@@ -43,6 +44,7 @@ struct Reset {
 struct MachineRun {
   std::vector<counters::Observation> observations;  // in order of arrival: documents by sequence, logs by their time
   std::vector<std::size_t> source_begins;           // where each source begins: all documents are one, each log is one
+  SeenTimes seen;                                   // items that no counter uses included
   std::vector<Reset> resets;
   std::vector<Gap> gaps;
   std::vector<Restart> restarts;

@@ -18,6 +18,7 @@ Result<void> ShdrLog::read(formats::ByteSource& source, const Vocabulary& words)
   for (std::string_view line; lines.next(line);) reader.line(line);
   if (auto read = lines.outcome(); !read) return read;
   observations_ = reader.observations();
+  seen_ = reader.seen();
   return judge(reader.lines());
 }
 
@@ -70,6 +71,7 @@ void ShdrLog::add_to(std::vector<MachineRun>& runs) {
   for (auto& [machine, read] : machines_) {
     MachineRun& run = runs[machine];
     run.source_begins.push_back(run.observations.size());
+    run.seen.add(seen_[machine]);
     if (run.observations.empty()) {
       run.observations.swap(read.observations);
     } else {

@@ -46,6 +46,7 @@ class ShdrLog : public ShdrSink {
   Remarks& remarks_;
   std::string file_;
   std::map<std::uint32_t, MachineRun> machines_;
+  std::vector<SeenTimes> seen_;              // by machine
   std::uint32_t last_machine_ = none_found;  // of the observation before, and its run
   MachineRun* last_run_ = nullptr;
   std::optional<Instant> began_at_;

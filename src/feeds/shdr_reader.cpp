@@ -67,7 +67,7 @@ bool ShdrReader::Fields::has(std::size_t count) const {
 }
 
 ShdrReader::ShdrReader(const ItemIndex& index, const Vocabulary& words, ShdrSink& sink, std::uint32_t machine)
-    : index_(index), sink_(sink), machine_(machine), delivery_(words, sink) {}
+    : index_(index), sink_(sink), machine_(machine), seen_(index.machines()), delivery_(words, sink) {}
 
 void ShdrReader::line(std::string_view text, std::optional<Instant> received_at) {
   ++lines_;
@@ -143,6 +143,7 @@ ItemPlace ShdrReader::find(std::string_view key, std::uint32_t& machine) const {
 
 // The value is the first field, but for time series ("count|rate|numbers") the last number of the third.
 void ShdrReader::known(Fields& fields, const ItemPlace& place, std::uint32_t machine, Instant at) {
+  seen_[machine].add(at);
   std::string_view text = fields.next_quoted(unescaped_);
   for (std::uint8_t n = 1; n < place.shdr_fields && fields.more; ++n) {
     const std::string_view field = fields.next();

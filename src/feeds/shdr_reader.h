@@ -41,6 +41,8 @@ class ShdrReader {
 
   std::uint64_t lines() const { return lines_; }                // read so far
   std::uint64_t observations() const { return observations_; }  // all key/value pairs, those that no counter uses too
+  // By machine.
+  const std::vector<SeenTimes>& seen() const { return seen_; }
   // From "* PONG 10000": the adapter's heartbeat, if it has said one.
   std::optional<Duration> heartbeat() const { return heartbeat_; }
 
@@ -70,6 +72,7 @@ class ShdrReader {
   std::uint32_t machine_;
   std::uint64_t lines_ = 0;
   std::uint64_t observations_ = 0;
+  std::vector<SeenTimes> seen_;
   std::optional<Duration> heartbeat_;
   TimeReader times_;
   bool is_converted_ = false;              // "* conversionRequired: no": numbers come in units already

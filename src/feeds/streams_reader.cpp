@@ -140,6 +140,7 @@ void StreamsReader::Reading::start_observation(const XmlName& name, const XmlAtt
   std::string_view id;
   const bool is_readable = read_attributes(attributes, id);
   count_sequence(arrival.sequence);
+  if (is_readable && machine != none_found) tally.seen[machine].add(arrival.at);
   if (in_conditions) return;
   if (!is_readable) {
     ++tally.bad;
@@ -158,7 +159,7 @@ bool StreamsReader::Reading::read_attributes(const XmlAttributes& attributes, st
     if (name == "dataItemId") {
       id = attribute.value;
     } else if (name == "timestamp") {
-      has_time = !in_conditions && times.read(attribute.value, arrival.at);
+      has_time = times.read(attribute.value, arrival.at);
     } else if (name == "sequence") {
       arrival.sequence = read_whole(attribute.value);
     } else if (name == "resetTriggered") {
@@ -218,6 +219,7 @@ void StreamsReader::Reading::restart(std::string name) {
   document = std::move(name);
   xml = std::make_unique<XmlReader>(*this, document, limits);
   tally = {};
+  tally.seen.resize(index.machines());
   agent_error.reset();
   error_reading = {};
   is_error = has_header = awaits_text = in_conditions = false;

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "libs/formats/byte_source.h"
 #include "libs/values/result.h"
@@ -32,6 +33,7 @@ struct StreamsTally {
   std::uint64_t bad = 0;           // no time that can be read, or no dataItemId
   std::uint64_t sequence_min = 0;  // 0 where there was none
   std::uint64_t sequence_max = 0;
+  std::vector<SeenTimes> seen;  // by machine
 };
 
 class StreamsSink : public ArrivalSink {

@@ -4,6 +4,8 @@
 #include <array>
 #include <charconv>
 
+#include "src/feeds/text_hash.h"
+
 namespace hw::feeds {
 namespace {
 
@@ -97,8 +99,10 @@ Reading Vocabulary::read_execution(std::string_view word) const {
   if (word.empty()) return {unknown_value, false};
   if (const auto alias = aliases_.find(word); alias != aliases_.end()) word = alias->second;
   if (is_unavailable(word)) return {};
-  const bool standard = std::find(execution_words.begin(), execution_words.end(), word) != execution_words.end();
-  return {word == "ACTIVE" ? 1.0 : 0.0, standard};
+  if (word == "ACTIVE") return {1.0, true};
+  const auto place = std::find(execution_words.begin(), execution_words.end(), word);
+  if (place != execution_words.end()) return {-static_cast<double>(place - execution_words.begin()), true};
+  return {-1e3 - static_cast<double>(hash_text(word) >> 16), false};
 }
 
 }  // namespace hw::feeds

@@ -1,9 +1,10 @@
 #pragma once
 // Words into numbers: what the text of an observation is worth to a counter, by the role of its item.
 //
-// execution: ACTIVE 1, every other word 0 (words outside the standard: 0, and not `standard`). power_state: ON 1,
-// OFF 0. availability: AVAILABLE 1. Everything else is a number in the item's units. UNAVAILABLE in any letter case,
-// the empty text, not a number, not finite: unknown.
+// execution: ACTIVE 1, every other word a number of its own below 0, so that two words at one time are told apart
+// (words outside the standard too, and these are not `standard`). power_state: ON 1, OFF 0. availability: AVAILABLE 1.
+// Everything else is a number in the item's units. UNAVAILABLE in any letter case, the empty text, not a number, not
+// finite: unknown.
 
 #include <map>
 #include <string>
