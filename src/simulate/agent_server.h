@@ -1,6 +1,6 @@
 #pragma once
-// The agent over HTTP: /probe, /current, /sample and the same below /{device}/, with streaming (interval, heartbeat).
-// And its faults, for tests of whoever follows it.
+// The agent over HTTP: /probe, /current, /sample and the same below /{device}/ (its key or uuid), with streaming
+// (interval, heartbeat). And its faults, for tests of whoever follows it.
 
 #include <cstdint>
 #include <functional>
@@ -10,27 +10,16 @@
 #include "libs/values/instant.h"
 #include "libs/values/result.h"
 #include "src/simulate/agent.h"
+#include "src/simulate/faults.h"
 
 namespace hw::simulate {
-
-// What is wrong with the agent from the next answer on (streams: from the next part on).
-struct Faults {
-  bool stalls = false;              // streams stay open and say nothing, not even a heartbeat
-  bool says_html = false;           // 200 and a page
-  bool never_ends = false;          // a document that goes on and on
-  bool breaks_off = false;          // a part (or body) that ends in the middle, then the connection
-  bool says_doctype = false;        // a document type declaration with entities that multiply
-  bool says_gigabyte = false;       // one value of a thousand million characters
-  std::uint64_t sequence_back = 0;  // all sequence numbers lower by so much under the same instanceId
-  Duration clock_jump;              // added to the stamps of all that arrives from now on
-};
 
 struct AgentServerOptions {
   std::string address = "127.0.0.1";
   std::uint16_t port = 0;  // 0: any that is free
   AgentOptions agent;      // instance_id 0: the start time in seconds
   Duration tick = Duration::millis(50);
-  std::function<Instant()> clock;  // real time; empty: the system's
+  std::function<Instant()> clock;  // real time, called from several threads; empty: the system's
   Faults faults;
 };
 
@@ -48,12 +37,20 @@ class AgentServer {
   // As if the agent's process had ended and begun again: streams end, the buffer is empty, sequences begin at 1. With
   // its identity kept it is the broken agent that counts from 1 again under the same instanceId.
   void restart(Identity identity = Identity::fresh);
+  // Ends all streams as a lost connection does; nothing else changes.
+  void hang_up();
   // Loses all that is buffered, as a buffer does that was too small.
   void overrun();
+  // Gives the newest so many sequence numbers away again under the same instanceId.
+  void go_back(std::uint64_t steps);
   // A new deviceModelChangeTime.
   void touch_model();
 
+  // Takes what has arrived by now, without waiting for the tick.
+  void advance();
+  std::uint64_t instance_id() const;
   std::uint64_t next_sequence() const;
+  // Ends streams and listener; no call but the destructor after it.
   void close();
 
  private:

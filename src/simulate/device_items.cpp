@@ -135,7 +135,7 @@ void add_timers(ItemList& list, Timers timers) {
 void add_items(Machine& machine) {
   const Traits& traits = machine.traits;
   machine.model.id = machine.entry.key;
-  machine.model.name = machine.entry.name;
+  machine.model.name = machine.entry.key;
   machine.model.uuid = machine.uuid;
   ItemList list(machine);
   add_states(list, traits);

@@ -92,7 +92,7 @@ struct Machine {
   MachineEntry entry;
   std::string uuid;  // invented, from the key
   Traits traits;
-  counters::MachineModel model;  // items with roles; name = entry.name, id = entry.key
+  counters::MachineModel model;  // items with roles; name and id are the key
   std::vector<Tells> tells;      // beside model.items
 };
 

@@ -22,8 +22,10 @@ class Source {
   virtual const std::vector<Machine>& machines() const = 0;
   // What has arrived since the last call (or the beginning), up to the real time `now`, in order of arrival.
   virtual void take(Instant now, std::vector<Arrival>& out) = 0;
-  // What a feed says when it connects anew: the last value of every item of every machine.
-  virtual void take_standing(Instant now, std::vector<Arrival>& out) = 0;
+  // What a feed says when it connects anew: the last value of every item of every machine, as far as it was taken.
+  virtual void take_standing(std::vector<Arrival>& out) = 0;
+  // The stamp up to which all has been taken: no later than the next arrival's, however old that is.
+  virtual Instant taken_until(Instant now) const = 0;
 };
 
 // The floor must outlive it.
