@@ -113,7 +113,7 @@ Result<void> XmlReader::refused() const {
   return {};
 }
 
-void XmlReader::refuse(Error error) {
+void XmlReader::refuse(const Error& error) {
   if (error_) return;
   error_ = error.at(fmt::format("{}, line {}, column {}", name_, line(), column()));
   XML_StopParser(parser_.get(), XML_FALSE);

@@ -79,7 +79,7 @@ class XmlReader {
   Result<void> read(ByteSource& source);
 
   // For handlers: stops here. The place is put in front of the message.
-  void refuse(Error error);
+  void refuse(const Error& error);
   // The namespace that the root element is in, from its start on; empty where it has none.
   const std::string& root_namespace() const { return root_namespace_; }
   // Where the reader stands, both from 1.

@@ -12,6 +12,9 @@ struct Word {
   E value;
   std::string_view word;
 };
+// Clang 14, which checks and fuzzes this code, does not deduce an aggregate's arguments without it.
+template <class E>
+Word(E, std::string_view) -> Word<E>;
 
 constexpr std::array work_types{Word{WorkType::inspect, "inspect"},     Word{WorkType::clean, "clean"},
                                 Word{WorkType::lubricate, "lubricate"}, Word{WorkType::top_up, "top up"},
