@@ -82,7 +82,9 @@ Result<std::vector<MachineHours>> count_machines(const std::vector<MachineModel>
   std::vector<MachineHours> machines;
   for (std::size_t n = 0; n < models.size(); ++n) {
     if (run.machines[n].observations.empty()) continue;
-    auto report = count_run(models[n], sources_of(run.machines[n]), window, settings);
+    const feeds::MachineRun& read = run.machines[n];
+    const Window bounds{window.from.value_or(read.seen.first), window.to.value_or(read.seen.last)};
+    auto report = count_run(models[n], sources_of(read), bounds, settings);
     if (!report) return refuse(report.error().at(models[n].name));
     machines.push_back({&models[n], std::move(*report), &run.machines[n]});
   }
