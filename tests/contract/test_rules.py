@@ -95,6 +95,8 @@ class RulesFindViolations(unittest.TestCase):
         self.finds(folders.modules_say_what_they_refuse, "src/due/README.md", text.replace("2", "two"), 1,
                    beside={"src/due/a.h": ""})
         self.passes(folders.modules_say_what_they_refuse, "src/due/README.md", text, beside={"src/due/a.h": ""})
+        self.passes(folders.modules_say_what_they_refuse, "src/due/README.md",
+                    "| in | out | refuses |\nExample: 2 h\n", beside={"src/due/a.h": ""})
 
     def test_long_function(self):
         self.finds(functions.not_too_long, "src/due/a.cpp", "int a;\n" + FUNCTION_70, 2, {})

@@ -1,8 +1,12 @@
 """Every folder that someone may open first says in a README.md what it is."""
 
+import re
+
 from tree import CPP, Tree
 from violation import Violation
 
+# In a sentence as **In**, or as the head of a column: | in |
+_LABEL = {word: re.compile(rf"\*\*{word}\*\*|\| *{word} *\|", re.IGNORECASE) for word in ("in", "out", "refuses")}
 _HIDDEN_PREFIX = "."
 
 
@@ -31,10 +35,11 @@ def modules_say_what_they_refuse(tree: Tree) -> list[Violation]:
         text = tree.texts.get(readme)
         if text is None or not folder.startswith(("libs/", "src/")) or not tree.paths(f"{folder}/", CPP):
             continue
-        missing = [word for word in ("In", "Out", "Refuses") if f"**{word}**" not in text]
+        missing = [word for word in ("in", "out", "refuses") if not _LABEL[word].search(text)]
         if "xample" not in text or not any(sign.isdigit() for sign in text):
             missing.append("a worked example with numbers")
         if missing:
-            found.append(Violation(readme, 1, f"a module's README.md has **In**, **Out**, **Refuses** and an example "
-                                   f"with numbers; missing: {', '.join(missing)}"))
+            found.append(Violation(readme, 1, f"a module says what goes **In**, what comes **Out**, what it "
+                                   f"**Refuses** (or has a table with these columns), with an example in numbers; "
+                                   f"missing: {', '.join(missing)}"))
     return found
