@@ -22,13 +22,13 @@ inline tl::unexpected<Error> refuse(Error error) { return tl::make_unexpected(st
 }  // namespace hw
 
 // HW_TRY(step()); hands a refusal of the step on to the caller.
-#define HW_TRY(step)                                                             \
-  do {                                                                           \
+#define HW_TRY(step)                                                                \
+  do {                                                                              \
     if (auto tried = (step); !tried) return ::hw::refuse(std::move(tried.error())); \
   } while (false)
 
 // HW_TAKE(rows, db.query("...")); the same for a step that gives a value: afterwards `rows` is the value.
-#define HW_TAKE(name, step)                                                \
-  auto name##_or_error = (step);                                           \
+#define HW_TAKE(name, step)                                                      \
+  auto name##_or_error = (step);                                                 \
   if (!name##_or_error) return ::hw::refuse(std::move(name##_or_error.error())); \
   auto& name = *name##_or_error

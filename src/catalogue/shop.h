@@ -55,11 +55,14 @@ struct Machine {
   std::string cell;
   std::optional<int> year;
   std::string note;
+  std::string agent;   // address of its MTConnect agent: http://10.0.0.7:5000; empty: the plant's
+  std::string device;  // its name at the agent; empty: its key
   std::vector<Task> own_tasks;
 };
 
 struct Shop {
   std::string plant;
+  std::string agent;  // for machines that name none; may be empty
   PlantCalendar calendar;
   std::vector<Cell> cells;
   std::vector<Person> people;

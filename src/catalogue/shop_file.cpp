@@ -51,12 +51,15 @@ Machine read_machine(TomlTable& table) {
   machine.cell = table.text("cell");
   if (table.has("year")) machine.year = table.whole_or("year", 0);
   machine.note = table.text_or("note", "");
+  machine.agent = table.text_or("agent", "");
+  machine.device = table.text_or("device", "");
   machine.own_tasks = table.each("own_task", read_task);
   return machine;
 }
 
 void read_plant(TomlTable& table, Shop& shop) {
   shop.plant = table.text("name");
+  shop.agent = table.text_or("agent", "");
   auto zone = Zone::find(table.text("zone"));
   if (zone) {
     shop.calendar.zone = *zone;

@@ -7,13 +7,15 @@
 
 #include "src/terminal/help_command.h"
 #include "src/terminal/hours_command.h"
+#include "src/terminal/serve_command.h"
 
 namespace hw::terminal {
 namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 2> commands = {add_hours_command, add_help_command};
+constexpr std::array<AddCommand, 5> commands = {add_hours_command, add_serve_command, add_found_command,
+                                                add_demo_command, add_help_command};
 
 int tell_error(const Error& error) {
   std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());

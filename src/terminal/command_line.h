@@ -4,6 +4,7 @@
 // Results go to standard output, refusals as one sentence to standard error. Exit status: 0 done, 1 refused, 2 wrong
 // usage.
 
+#include <functional>
 #include <string>
 
 #include "libs/values/result.h"
@@ -14,11 +15,27 @@ class App;
 
 namespace hw::terminal {
 
-// What commands need that lies behind the terminal in the order of folders: main.cpp fills it in.
-struct Entrances {};
-
 // What a command has to say, or why not. wrong_usage exits with 2, every other refusal with 1.
 using Answer = Result<std::string>;
+
+struct ServeCall {
+  std::string data;
+  std::string listen = "127.0.0.1:8470";
+};
+struct FoundCall {
+  std::string data;
+  std::string shop;
+};
+struct DemoCall {
+  std::string listen = "127.0.0.1:8470";
+};
+
+// What commands need that lies behind the terminal in the order of folders: main.cpp fills it in.
+struct Entrances {
+  std::function<Answer(const ServeCall&)> serve;
+  std::function<Answer(const FoundCall&)> found;
+  std::function<Answer(const DemoCall&)> demo;
+};
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.
 using AddCommand = void (*)(CLI::App& app, const Entrances& entrances, Answer& answer);

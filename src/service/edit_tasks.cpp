@@ -1,0 +1,148 @@
+#include <algorithm>
+
+#include "src/service/entry_making.h"
+#include "src/service/make_views.h"
+#include "src/service/use_cases.h"
+
+namespace hw::service {
+namespace {
+
+// The task that an edit describes, checked against the machine: its assembly, point and counters are there.
+Result<catalogue::Task> task_for(const OpenMachine& machine, std::string key, const TaskEdit& edit, Instant now) {
+  HW_TAKE(task, task_of(std::move(key), edit));
+  const auto& assemblies = machine.record.assemblies;
+  const auto is_its_assembly = [&](const auto& one) { return one.key == task.assembly; };
+  if (std::none_of(assemblies.begin(), assemblies.end(), is_its_assembly)) {
+    return refuse(ErrorCode::bad_input, "assembly: {} has no assembly \"{}\"", machine.record.machine.key,
+                  task.assembly);
+  }
+  const auto& points = machine.record.points;
+  const auto is_its_point = [&](const auto& one) { return one.number == *task.point; };
+  if (task.point && std::none_of(points.begin(), points.end(), is_its_point)) {
+    return refuse(ErrorCode::bad_input, "point: {} has no point {}", machine.record.machine.key, *task.point);
+  }
+  const CounterTotals totals = totals_of(machine, now);
+  for (const auto& trigger : task.triggers) {
+    const auto* counter = std::get_if<catalogue::CounterTrigger>(&trigger);
+    if (!counter) continue;
+    const auto known = counters::parse_counter_key(counter->counter);
+    if (!known) return refuse(known.error().at("counter"));
+    if (!known->label.empty() && !totals.contains(counter->counter)) {
+      return refuse(ErrorCode::bad_input, "counter: {} has no counter \"{}\"", machine.record.machine.key,
+                    counter->counter);
+    }
+  }
+  return std::move(task);
+}
+
+// Entry and task go to the store together, then into memory. Returns the task as it is shown.
+Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, const Entry& entry, TaskRecord record, Instant now) {
+  HW_TAKE(writing, shop.store().begin());
+  HW_TRY(writing->add_entry(entry));
+  HW_TRY(writing->put_task(machine.record.machine.key, record));
+  HW_TRY(writing->commit());
+  const auto lock = shop.change();
+  ++machine.tasks_version;
+  auto& tasks = machine.record.tasks;
+  const auto there =
+      std::find_if(tasks.begin(), tasks.end(), [&](const auto& one) { return one.task.key == record.task.key; });
+  const auto kept = there == tasks.end() ? tasks.insert(there, std::move(record)) : (*there = std::move(record), there);
+  return view_of(shop, machine, *kept, totals_of(machine, now), now);
+}
+
+// The answer to an edit that was sent again: the task as it is.
+Result<TaskView> as_it_is(const OpenShop& shop, OpenMachine& machine, std::string_view task, Instant now) {
+  const auto lock = shop.look();
+  HW_TAKE(record, find_task(machine, task));
+  return view_of(shop, machine, *record, totals_of(machine, now), now);
+}
+
+// What separates two states of a task, for the record: "interval 400 -> 500" would need words for every field, so the
+// entry names the task and its new version, and the rows keep the rest.
+std::string says(const catalogue::Task& task, std::string_view what, int version) {
+  return fmt::format("{}: {} (version {})", task.title, what, version);
+}
+
+}  // namespace
+
+Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& edit, Instant now) {
+  HW_TRY(check_signature(edit.id, edit.by));
+  const auto turn = shop.edit();
+  HW_TAKE(machine, shop.find(key));
+  HW_TAKE(before, repeated(shop, edit.id, "task added", key));
+  if (before) return as_it_is(shop, *machine, *before->task, now);
+  TaskRecord record;
+  Entry entry;
+  {
+    const auto lock = shop.look();
+    HW_TAKE(task, task_for(*machine, edit.id, edit, now));
+    entry = new_entry(*machine, "task added", edit.id, edit.by, now);
+    record = {.task = std::move(task),
+              .version = 1,
+              .is_own = true,
+              .retired_at = {},
+              .began_at = now,
+              .began_counters = entry.counters,
+              .last_done = {}};
+  }
+  entry.task = record.task.key;
+  entry.says = says(record.task, "added", 1);
+  return keep_task(shop, *machine, entry, std::move(record), now);
+}
+
+Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_view task_key, const TaskEdit& edit,
+                             Instant now) {
+  HW_TRY(check_signature(edit.id, edit.by));
+  const auto turn = shop.edit();
+  HW_TAKE(machine, shop.find(key));
+  HW_TAKE(before, repeated(shop, edit.id, "task changed", key));
+  if (before) return as_it_is(shop, *machine, *before->task, now);
+  TaskRecord record;
+  Entry entry;
+  {
+    const auto lock = shop.look();
+    HW_TAKE(present, find_task(*machine, task_key));
+    if (present->retired_at) return refuse(ErrorCode::conflict, "\"{}\" was retired", present->task.title);
+    if (!edit.version)
+      return refuse(ErrorCode::bad_input, "version: it is missing; it is the version that was changed");
+    if (*edit.version != present->version) {
+      return refuse(ErrorCode::conflict, "\"{}\" was changed meanwhile: it is at version {}, not {}; look again",
+                    present->task.title, present->version, *edit.version);
+    }
+    HW_TAKE(task, task_for(*machine, std::string{task_key}, edit, now));
+    record = *present;
+    record.task = std::move(task);
+    entry = new_entry(*machine, "task changed", edit.id, edit.by, now);
+  }
+  ++record.version;
+  entry.task = task_key;
+  entry.says = says(record.task, "changed", record.version);
+  return keep_task(shop, *machine, entry, std::move(record), now);
+}
+
+Result<EntryView> retire_task(OpenShop& shop, std::string_view key, std::string_view task, const Signature& signature,
+                              Instant now) {
+  HW_TRY(check_signature(signature.id, signature.by));
+  const auto turn = shop.edit();
+  HW_TAKE(machine, shop.find(key));
+  HW_TAKE(before, repeated(shop, signature.id, "task retired", key));
+  if (before) return view_of(*before);
+  TaskRecord record;
+  Entry entry;
+  {
+    const auto lock = shop.look();
+    HW_TAKE(present, find_task(*machine, task));
+    if (present->retired_at) return refuse(ErrorCode::conflict, "\"{}\" was retired already", present->task.title);
+    record = *present;
+    entry = new_entry(*machine, "task retired", signature.id, signature.by, now);
+  }
+  record.retired_at = now;
+  ++record.version;
+  entry.task = task;
+  entry.device_at = signature.at;
+  entry.says = says(record.task, "retired", record.version);
+  HW_TRY(keep_task(shop, *machine, entry, std::move(record), now));
+  return view_of(entry);
+}
+
+}  // namespace hw::service

@@ -1,0 +1,96 @@
+#include "src/service/feed_sink.h"
+
+namespace hw::service {
+
+OpenMachine* FeedSink::machine_of(std::string_view name) {
+  for (const auto& machine : shop_.machines()) {
+    if (machine->record.feed == feed_ && machine->record.device == name) return machine.get();
+  }
+  return nullptr;
+}
+
+void FeedSink::take_models(const std::vector<counters::MachineModel>& models) {
+  for (const auto& model : models) {
+    if (OpenMachine* machine = machine_of(model.name)) machine->count.set_model(model);
+  }
+}
+
+Result<void> FeedSink::take(const feeds::Batch& batch) {
+  for (const auto& note : batch.notes) report_(fmt::format("feed {}: {}", feed_, note.machine + " " + note.text));
+  for (const auto& lost : batch.interruptions) {
+    report_(fmt::format("feed {}: {}: unknown from {} to {}: {}", feed_, lost.machine, print(lost.from), print(lost.to),
+                        lost.why));
+  }
+  const auto lock = shop_.change();
+  if (batch.models) take_models(*batch.models);
+  for (const auto& one : batch.machines) {
+    OpenMachine* machine = machine_of(one.machine);
+    if (!machine || one.observations.empty()) continue;
+    machine->count.take(one.observations);
+    ++machine->counts_version;
+  }
+  for (const auto& machine : shop_.machines()) {
+    if (machine->record.feed == feed_) machine->count.alive_until(batch.alive_at);
+  }
+  position_ = batch.position;
+  alive_at_ = batch.alive_at;
+  return {};
+}
+
+void FeedSink::stored(const std::vector<FeedPosition>& positions) {
+  for (const FeedPosition& position : positions) {
+    if (position.feed == feed_) stored_alive_at_ = position.last_sign_at;
+  }
+}
+
+namespace {
+
+// All that is not stored yet. The caller holds a lock.
+CountingStep unsaved_step(const OpenShop& shop, const std::vector<FeedSink*>& feeds) {
+  CountingStep step;
+  for (const auto& machine : shop.machines()) {
+    if (auto part = machine->count.unsaved(machine->record.machine.key)) step.machines.push_back(std::move(*part));
+  }
+  for (FeedSink* feed : feeds) {
+    if (feed->moved()) step.positions.push_back(feed->position());
+  }
+  return step;
+}
+
+Result<void> keep(Store& store, const CountingStep& step) {
+  HW_TAKE(writing, store.begin());
+  HW_TRY(writing->put_counting(step));
+  return writing->commit();
+}
+
+// Machines to which something came too late to be counted in its place are counted anew from their record.
+Result<void> recount_late(OpenShop& shop) {
+  for (const auto& machine : shop.machines()) {
+    const auto lock = shop.change();
+    HW_TRY(machine->count.recount_late(shop.store(), machine->record.machine.key));
+  }
+  return {};
+}
+
+}  // namespace
+
+Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds) {
+  CountingStep step;
+  {
+    const auto lock = shop.change();
+    step = unsaved_step(shop, feeds);
+  }
+  if (step.machines.empty() && step.positions.empty()) return {};
+  HW_TRY(keep(shop.store(), step));
+  {
+    const auto lock = shop.change();
+    for (const auto& part : step.machines) {
+      HW_TAKE(machine, shop.find(part.record.machine));
+      machine->count.saved(part);
+    }
+    for (FeedSink* feed : feeds) feed->stored(step.positions);
+  }
+  return recount_late(shop);
+}
+
+}  // namespace hw::service

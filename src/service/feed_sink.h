@@ -1,0 +1,48 @@
+#pragma once
+// Where a feed's batches go: into the live counts of its machines, together with the feed's position.
+
+#include <functional>
+#include <optional>
+
+#include "src/feeds/batch.h"
+#include "src/service/open_shop.h"
+
+namespace hw::service {
+
+class FeedSink : public feeds::Sink {
+ public:
+  FeedSink(OpenShop& shop, std::string feed, std::optional<feeds::Position> position,
+           std::function<void(std::string_view)> report)
+      : shop_(shop),
+        feed_(std::move(feed)),
+        position_(position.value_or(feeds::Position{})),
+        report_(std::move(report)) {}
+
+  // Counted in memory when it returns; stored by the next store_counting. Machines that the shop does not have are left
+  // out.
+  Result<void> take(const feeds::Batch& batch) override;
+
+  const std::string& feed() const { return feed_; }
+  // The position behind all that has been counted. The caller holds a lock on the shop.
+  FeedPosition position() const { return {feed_, position_.instance_id, position_.next_sequence, alive_at_}; }
+  // Something came since the position was stored.
+  bool moved() const { return position_.next_sequence > 0 && alive_at_ != stored_alive_at_; }
+  void stored(const std::vector<FeedPosition>& positions);
+
+ private:
+  OpenMachine* machine_of(std::string_view name);
+  void take_models(const std::vector<counters::MachineModel>& models);
+
+  OpenShop& shop_;
+  std::string feed_;
+  feeds::Position position_;
+  Instant alive_at_;
+  Instant stored_alive_at_;
+  std::function<void(std::string_view)> report_;
+};
+
+// Stores what all machines counted since the last time, with the positions of their feeds, in one transaction. What
+// could not be stored is stored next time.
+Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds);
+
+}  // namespace hw::service

@@ -1,0 +1,92 @@
+#include "src/service/entry_making.h"
+#include "src/service/make_views.h"
+#include "src/service/use_cases.h"
+
+namespace hw::service {
+namespace {
+
+constexpr std::size_t note_max = 2000;
+
+Result<void> check(const DoneEdit& edit) {
+  HW_TRY(check_signature(edit.id, edit.by));
+  if (edit.note && edit.note->size() > note_max) {
+    return refuse(ErrorCode::bad_input, "note: it has at most {} characters", note_max);
+  }
+  return {};
+}
+
+// The entry for a task that was just done; refuses a task that is no longer done.
+Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::string_view task, const DoneEdit& edit,
+                         Instant now) {
+  const auto lock = shop.look();
+  HW_TAKE(open, shop.find(machine));
+  HW_TAKE(record, find_task(*open, task));
+  if (record->retired_at) {
+    return refuse(ErrorCode::conflict, "\"{}\" was retired on {}; nothing was recorded", record->task.title,
+                  print(shop.calendar().zone.date_of(*record->retired_at)));
+  }
+  Entry entry = new_entry(*open, "task done", edit.id, edit.by, now);
+  entry.task = task;
+  entry.device_at = edit.at;
+  entry.note = edit.note;
+  entry.says = fmt::format("{}: done", record->task.title);
+  return entry;
+}
+
+// The task's record as the store has it now.
+Result<void> reload_task(OpenShop& shop, std::string_view machine, const std::string& task) {
+  HW_TAKE(stored, shop.store().tasks_of(machine));
+  const auto lock = shop.change();
+  HW_TAKE(open, shop.find(machine));
+  HW_TAKE(record, find_task(*open, task));
+  for (TaskRecord& one : stored) {
+    if (one.task.key == task) *record = std::move(one);
+  }
+  ++open->tasks_version;
+  return {};
+}
+
+}  // namespace
+
+Result<EntryView> mark_done(OpenShop& shop, std::string_view machine, std::string_view task, const DoneEdit& edit,
+                            Instant now) {
+  HW_TRY(check(edit));
+  const auto turn = shop.edit();
+  HW_TAKE(before, repeated(shop, edit.id, "task done", machine));
+  if (before) return view_of(*before);
+  HW_TAKE(entry, done_entry(shop, machine, task, edit, now));
+  HW_TRY(keep(shop.store(), entry));
+  HW_TRY(reload_task(shop, machine, *entry.task));
+  return view_of(entry);
+}
+
+Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& signature, Instant now) {
+  HW_TRY(check_signature(signature.id, signature.by));
+  const auto turn = shop.edit();
+  HW_TAKE(undone, shop.store().entry(id));
+  if (!undone) return refuse(ErrorCode::not_found, "there is no entry {}", id.substr(0, 40));
+  HW_TAKE(before, repeated(shop, signature.id, "undone", undone->machine));
+  if (before) return view_of(*before);
+  if (undone->kind != "task done") return refuse(ErrorCode::conflict, "only a task done can be taken back");
+  if (undone->is_undone) return refuse(ErrorCode::conflict, "it was taken back already");
+  if (now - undone->at > undo_within) {
+    return refuse(ErrorCode::conflict,
+                  "it can be taken back for {:.0f} s only; make a new entry that says what is right",
+                  undo_within.as_seconds());
+  }
+  HW_TAKE(machine, shop.find(undone->machine));
+  Entry entry;
+  {
+    const auto lock = shop.look();
+    entry = new_entry(*machine, "undone", signature.id, signature.by, now);
+  }
+  entry.task = undone->task;
+  entry.device_at = signature.at;
+  entry.undoes = undone->id;
+  entry.says = fmt::format("taken back: {}", undone->says);
+  HW_TRY(keep(shop.store(), entry));
+  HW_TRY(reload_task(shop, undone->machine, *undone->task));
+  return view_of(entry);
+}
+
+}  // namespace hw::service

@@ -1,0 +1,41 @@
+#include "src/service/open_shop.h"
+
+namespace hw::service {
+
+Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
+  HW_TAKE(record, store.shop());
+  if (!record) return refuse(ErrorCode::not_found, "there is no shop here yet");
+  std::unique_ptr<OpenShop> shop{new OpenShop(store, std::move(*record))};
+  HW_TAKE(machines, store.machines());
+  for (MachineRecord& machine : machines) {
+    auto open = std::make_unique<OpenMachine>();
+    open->record = std::move(machine);
+    HW_TAKE(adjustments, store.adjustments_of(open->record.machine.key));
+    open->adjustments = std::move(adjustments);
+    open->count = MachineCount{shop->calendar().zone};
+    shop->machines_.push_back(std::move(open));
+  }
+  HW_TAKE(counting, store.counting());
+  for (const CountingRecord& counted : counting) {
+    HW_TAKE(machine, shop->find(counted.machine));
+    HW_TRY(machine->count.restore(counted));
+  }
+  return shop;
+}
+
+Result<OpenMachine*> OpenShop::find(std::string_view key) const {
+  for (const auto& machine : machines_) {
+    if (machine->record.machine.key == key) return machine.get();
+  }
+  return refuse(ErrorCode::not_found, "there is no machine \"{}\"", key.substr(0, 60));
+}
+
+CounterTotals totals_of(const OpenMachine& machine, Instant now) {
+  CounterTotals totals = machine.adjustments;
+  for (const CounterNow& counter : machine.count.totals(now)) {
+    totals[print(counter.key)] += counter.counted + counter.filled;
+  }
+  return totals;
+}
+
+}  // namespace hw::service

@@ -1,0 +1,68 @@
+#pragma once
+// A shop while the server runs: its catalogue and its counters in memory, its record in the store. Looking takes a
+// shared lock; what people enter goes one at a time, first to the store, then into memory, so that whatever is shown is
+// on disk.
+
+#include <map>
+#include <memory>
+#include <mutex>
+#include <shared_mutex>
+#include <string>
+#include <string_view>
+
+#include "src/service/machine_count.h"
+#include "src/service/store.h"
+
+namespace hw::service {
+
+// What the feed of a machine does, for people to see.
+struct FeedStatus {
+  std::string state = "none";  // live, catching up, lost, none
+  std::optional<Instant> last_sign_at;
+  std::int64_t behind = 0;  // observations still to be read
+  std::string says;         // the last trouble in a sentence
+};
+
+struct OpenMachine {
+  MachineRecord record;
+  CounterTotals adjustments;
+  MachineCount count;
+  FeedStatus feed;
+  // They rise with every change, so that whoever shows the machine knows when to show it anew.
+  std::uint64_t counts_version = 0;
+  std::uint64_t tasks_version = 0;
+};
+
+class OpenShop {
+ public:
+  // Reads the shop from the store. Refuses (not_found) a store in which no shop has been made.
+  static Result<std::unique_ptr<OpenShop>> open(Store& store);
+
+  Store& store() const { return store_; }
+  const ShopRecord& record() const { return record_; }
+  const catalogue::PlantCalendar& calendar() const { return record_.calendar; }
+
+  // Hold one of these while touching machines.
+  std::shared_lock<std::shared_mutex> look() const { return std::shared_lock{mutex_}; }
+  std::unique_lock<std::shared_mutex> change() { return std::unique_lock{mutex_}; }
+  // Hold this through the whole of an edit, before any of the others: edits go one at a time.
+  std::unique_lock<std::mutex> edit() { return std::unique_lock{edits_}; }
+
+  // In the order of the catalogue.
+  const std::vector<std::unique_ptr<OpenMachine>>& machines() const { return machines_; }
+  Result<OpenMachine*> find(std::string_view key) const;
+
+ private:
+  OpenShop(Store& store, ShopRecord record) : store_(store), record_(std::move(record)) {}
+
+  Store& store_;
+  ShopRecord record_;
+  std::vector<std::unique_ptr<OpenMachine>> machines_;
+  mutable std::shared_mutex mutex_;
+  std::mutex edits_;
+};
+
+// Every counter's total of a machine at that moment: counted + filled + adjusted. The caller holds a lock.
+CounterTotals totals_of(const OpenMachine& machine, Instant now);
+
+}  // namespace hw::service

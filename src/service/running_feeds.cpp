@@ -1,0 +1,132 @@
+#include "src/service/running_feeds.h"
+
+#include <algorithm>
+#include <chrono>
+
+#include "libs/sql/storage_failed.h"
+#include "src/service/feed_sink.h"
+
+namespace hw::service {
+
+// One agent: its address, where its observations go, and its thread.
+class RunningFeeds::Feed {
+ public:
+  Feed(OpenShop& shop, const FeedRecord& record, http::Url url, std::optional<feeds::Stored> stored,
+       std::function<Instant()> clock, std::function<void(std::string_view)> report)
+      : sink_(shop, record.key, stored ? std::optional{stored->position} : std::nullopt, std::move(report)),
+        follower_({std::move(url), ""}, settings_of(record), std::move(stored), sink_, std::move(clock)),
+        thread_([this] { follower_.run(stop_); }) {}
+
+  ~Feed() { stop(); }
+  void stop() {
+    stop_.cancel();
+    if (thread_.joinable()) thread_.join();
+  }
+  FeedSink& sink() { return sink_; }
+  feeds::FollowerView view() const { return follower_.view(); }
+
+ private:
+  static feeds::FollowerSettings settings_of(const FeedRecord& record) {
+    feeds::FollowerSettings settings;
+    settings.feed = record.key;
+    return settings;
+  }
+
+  FeedSink sink_;
+  http::CancelToken stop_;
+  feeds::AgentFollower follower_;
+  std::thread thread_;
+};
+
+namespace {
+
+// Where a feed goes on: the stored position with the models of the machines that it serves.
+Result<std::optional<feeds::Stored>> stored_feed(const OpenShop& shop, const FeedRecord& feed) {
+  HW_TAKE(positions, shop.store().positions());
+  const auto position =
+      std::find_if(positions.begin(), positions.end(), [&](const auto& one) { return one.feed == feed.key; });
+  if (position == positions.end()) return std::optional<feeds::Stored>{};
+  feeds::Stored stored{{position->instance_id, position->next_sequence}, position->last_sign_at, {}};
+  for (const auto& machine : shop.machines()) {
+    if (machine->record.feed == feed.key && machine->count.model()) stored.machines.push_back(*machine->count.model());
+  }
+  return std::optional{std::move(stored)};
+}
+
+std::string state_of(const feeds::FollowerView& view) {
+  if (!view.connected_since) return "lost";
+  return view.behind > 0 ? "catching up" : "live";
+}
+
+}  // namespace
+
+RunningFeeds::RunningFeeds(OpenShop& shop, FeedsOptions options) : shop_(shop), options_(std::move(options)) {}
+
+Result<std::unique_ptr<RunningFeeds>> RunningFeeds::start(OpenShop& shop, FeedsOptions options) {
+  std::unique_ptr<RunningFeeds> running{new RunningFeeds(shop, std::move(options))};
+  for (const FeedRecord& feed : shop.record().feeds) {
+    HW_TAKE(url, http::parse_url(feed.url));
+    HW_TAKE(stored, stored_feed(shop, feed));
+    running->feeds_.push_back(std::make_unique<Feed>(shop, feed, std::move(url), std::move(stored),
+                                                     running->options_.clock, running->options_.report));
+  }
+  running->thread_ = std::thread{[feeds = running.get()] { feeds->run_storing(); }};
+  return running;
+}
+
+RunningFeeds::~RunningFeeds() {
+  if (auto stopped = stop(); !stopped) options_.report(stopped.error().message);
+}
+
+Result<void> RunningFeeds::stop() {
+  {
+    const std::lock_guard lock(mutex_);
+    is_stopping_ = true;
+  }
+  wake_.notify_all();
+  if (thread_.joinable()) thread_.join();
+  for (auto& feed : feeds_) feed->stop();
+  return store_now();
+}
+
+Result<void> RunningFeeds::store_now() {
+  const std::lock_guard turn(storing_);
+  std::vector<FeedSink*> sinks;
+  for (auto& feed : feeds_) sinks.push_back(&feed->sink());
+  try {
+    return store_counting(shop_, sinks);
+  } catch (const sql::StorageFailed& failed) {
+    return refuse(failed.error());
+  }
+}
+
+void RunningFeeds::run_storing() {
+  Duration waited;
+  std::unique_lock lock(mutex_);
+  while (!wake_.wait_for(lock, std::chrono::nanoseconds{options_.shown_every.ns}, [this] { return is_stopping_; })) {
+    lock.unlock();
+    show_states();
+    waited = waited + options_.shown_every;
+    if (waited >= options_.store_every) {
+      waited = {};
+      if (auto stored = store_now(); !stored) options_.report(stored.error().message);
+    }
+    lock.lock();
+  }
+}
+
+void RunningFeeds::show_states() {
+  const auto lock = shop_.change();
+  for (const auto& feed : feeds_) {
+    const feeds::FollowerView view = feed->view();
+    for (const auto& machine : shop_.machines()) {
+      if (machine->record.feed != feed->sink().feed()) continue;
+      const FeedStatus status{state_of(view), view.last_sign_at, static_cast<std::int64_t>(view.behind),
+                              view.last_error};
+      if (status.state != machine->feed.state) ++machine->counts_version;
+      machine->feed = status;
+    }
+  }
+}
+
+}  // namespace hw::service

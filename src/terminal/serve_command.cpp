@@ -1,0 +1,36 @@
+#include "src/terminal/serve_command.h"
+
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+namespace hw::terminal {
+
+void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
+  CLI::App* command = app.add_subcommand("serve", "Serves the shop of a data folder and follows its feeds");
+  auto call = std::make_shared<ServeCall>();
+  command->add_option("--data", call->data, "the shop's data folder")->required()->type_name("DIR");
+  command->add_option("--listen", call->listen, "where to listen; port 0 takes any that is free")
+      ->type_name("ADDR:PORT")
+      ->capture_default_str();
+  command->callback([call, &entrances, &answer] { answer = entrances.serve(*call); });
+}
+
+void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
+  CLI::App* command = app.add_subcommand("found", "Makes a new shop in a data folder from its file");
+  auto call = std::make_shared<FoundCall>();
+  command->add_option("--data", call->data, "the new shop's data folder")->required()->type_name("DIR");
+  command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml")->required()->type_name("SHOP.toml");
+  command->callback([call, &entrances, &answer] { answer = entrances.found(*call); });
+}
+
+void add_demo_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
+  CLI::App* command = app.add_subcommand("demo", "Makes the invented shop in a temporary folder and serves it");
+  auto call = std::make_shared<DemoCall>();
+  command->add_option("--listen", call->listen, "where to listen; port 0 takes any that is free")
+      ->type_name("ADDR:PORT")
+      ->capture_default_str();
+  command->callback([call, &entrances, &answer] { answer = entrances.demo(*call); });
+}
+
+}  // namespace hw::terminal

@@ -1,0 +1,42 @@
+#pragma once
+// From a use case's Result to an HTTP response, in one place.
+
+#include <exception>
+
+#include "libs/formats/json.h"
+#include "libs/http/message.h"
+#include "libs/http/problem.h"
+#include "libs/sql/storage_failed.h"
+
+namespace hw::web {
+
+template <class View>
+http::Response answer(const View& view) {
+  return http::Response::json(formats::print_json(view));
+}
+
+template <class View>
+http::Response answer(const Result<View>& result) {
+  return result ? answer(*result) : http::problem(result.error());
+}
+
+// The request's body as an Edit, given to `use`, whose Result is the answer.
+template <class Edit, class Use>
+http::Response answer_edit(const http::Request& request, Use use) {
+  const auto edit = formats::parse_json<Edit>(request.body);
+  if (!edit) return http::problem(edit.error());
+  return answer(use(*edit));
+}
+
+// A handler that catches the one exception that may come: the disk failed. Nothing was kept, and the answer says so.
+inline http::Handler guarded(http::Handler handler) {
+  return [handler = std::move(handler)](http::Request request) {
+    try {
+      return handler(std::move(request));
+    } catch (const sql::StorageFailed& failed) {
+      return http::problem(failed.error().at("nothing was saved"));
+    }
+  };
+}
+
+}  // namespace hw::web

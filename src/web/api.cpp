@@ -1,0 +1,97 @@
+#include "src/web/api.h"
+
+#include "src/web/answers.h"
+
+namespace hw::web {
+namespace {
+
+using http::Request;
+using http::Response;
+
+// A date of the query; nothing where it is absent.
+Result<std::optional<LocalDate>> query_date(const Request& request, std::string_view name) {
+  const auto text = request.query_value(name);
+  if (!text) return std::optional<LocalDate>{};
+  const auto date = parse_local_date(*text);
+  if (!date) return refuse(date.error().at(name));
+  return std::optional{*date};
+}
+
+Result<service::CounterDaysView> days(const ApiParts& parts, const Request& request) {
+  const auto counter = request.query_value("counter");
+  if (!counter) return refuse(ErrorCode::bad_input, "counter: it is missing; for example counter=operating");
+  HW_TAKE(first, query_date(request, "from"));
+  HW_TAKE(last, query_date(request, "to"));
+  return service::show_days(parts.shop, request.path_value("machine"), *counter, first, last, parts.clock());
+}
+
+void add_views(http::Router& router, const ApiParts& parts) {
+  router.add("GET", "/api/openapi.json", [parts](const Request&) { return Response::json(parts.contract_json); });
+  router.add("GET", "/api/shop", [parts](const Request&) { return answer(show_shop(parts.shop, parts.clock())); });
+  router.add("GET", "/api/floor", [parts](const Request&) { return answer(show_floor(parts.shop, parts.clock())); });
+  router.add("GET", "/api/machines/{machine}", guarded([parts](const Request& request) {
+               return answer(show_machine(parts.shop, request.path_value("machine"), parts.clock()));
+             }));
+  router.add("GET", "/api/machines/{machine}/days",
+             guarded([parts](const Request& request) { return answer(days(parts, request)); }));
+  router.add("GET", "/api/events", [parts](const Request&) { return Response::events(parts.events.subscribe()); });
+}
+
+void add_task_edits(http::Router& router, const ApiParts& parts) {
+  router.add("POST", "/api/machines/{machine}/tasks", guarded([parts](const Request& request) {
+               return answer_edit<service::TaskEdit>(request, [&](const auto& edit) {
+                 return add_task(parts.shop, request.path_value("machine"), edit, parts.clock());
+               });
+             }));
+  router.add("PUT", "/api/machines/{machine}/tasks/{task}", guarded([parts](const Request& request) {
+               return answer_edit<service::TaskEdit>(request, [&](const auto& edit) {
+                 return change_task(parts.shop, request.path_value("machine"), request.path_value("task"), edit,
+                                    parts.clock());
+               });
+             }));
+  router.add("POST", "/api/machines/{machine}/tasks/{task}/retire", guarded([parts](const Request& request) {
+               return answer_edit<service::Signature>(request, [&](const auto& edit) {
+                 return retire_task(parts.shop, request.path_value("machine"), request.path_value("task"), edit,
+                                    parts.clock());
+               });
+             }));
+}
+
+void add_done(http::Router& router, const ApiParts& parts) {
+  router.add("POST", "/api/machines/{machine}/tasks/{task}/done", guarded([parts](const Request& request) {
+               return answer_edit<service::DoneEdit>(request, [&](const auto& edit) {
+                 return mark_done(parts.shop, request.path_value("machine"), request.path_value("task"), edit,
+                                  parts.clock());
+               });
+             }));
+  router.add("POST", "/api/entries/{entry}/undo", guarded([parts](const Request& request) {
+               return answer_edit<service::Signature>(request, [&](const auto& edit) {
+                 return undo(parts.shop, request.path_value("entry"), edit, parts.clock());
+               });
+             }));
+}
+
+void add_hour_readings(http::Router& router, const ApiParts& parts) {
+  router.add("POST", "/api/machines/{machine}/hour-readings", guarded([parts](const Request& request) {
+               return answer_edit<service::HourReadingEdit>(request, [&](const auto& edit) {
+                 return read_hours(parts.shop, request.path_value("machine"), edit, parts.clock());
+               });
+             }));
+  router.add("POST", "/api/machines/{machine}/hour-readings/{reading}/settle", guarded([parts](const Request& request) {
+               return answer_edit<service::SettleEdit>(request, [&](const auto& edit) {
+                 return settle_hours(parts.shop, request.path_value("machine"), request.path_value("reading"), edit,
+                                     parts.clock());
+               });
+             }));
+}
+
+}  // namespace
+
+void add_api(http::Router& router, const ApiParts& parts) {
+  add_views(router, parts);
+  add_task_edits(router, parts);
+  add_done(router, parts);
+  add_hour_readings(router, parts);
+}
+
+}  // namespace hw::web

@@ -1,0 +1,25 @@
+#pragma once
+// The JSON API of api/openapi.yaml over the service's use cases. Nothing is decided here: bodies are read, use cases
+// called, answers printed.
+
+#include <functional>
+
+#include "libs/http/event_stream.h"
+#include "libs/http/router.h"
+#include "src/service/use_cases.h"
+
+namespace hw::web {
+
+using Clock = std::function<Instant()>;
+
+struct ApiParts {
+  service::OpenShop& shop;
+  Clock clock;
+  http::Channel& events;      // `machine`, `tasks`
+  std::string contract_json;  // the contract as JSON, for GET /api/openapi.json
+};
+
+// Adds every route of the contract. The parts outlive the router.
+void add_api(http::Router& router, const ApiParts& parts);
+
+}  // namespace hw::web

@@ -1,0 +1,54 @@
+#include "src/web/live_events.h"
+
+#include <chrono>
+
+#include "libs/formats/json.h"
+#include "src/service/make_views.h"
+
+namespace hw::web {
+namespace {
+
+constexpr std::chrono::seconds pause{1};
+
+}  // namespace
+
+LiveEvents::LiveEvents(const service::OpenShop& shop, Clock clock, http::Channel& channel)
+    : shop_(shop), clock_(std::move(clock)), channel_(channel), thread_([this] { run(); }) {}
+
+LiveEvents::~LiveEvents() {
+  {
+    const std::lock_guard lock(mutex_);
+    is_stopping_ = true;
+  }
+  wake_.notify_all();
+  thread_.join();
+}
+
+void LiveEvents::run() {
+  std::unique_lock lock(mutex_);
+  while (!wake_.wait_for(lock, pause, [this] { return is_stopping_; })) {
+    lock.unlock();
+    tell_changes();
+    lock.lock();
+  }
+}
+
+void LiveEvents::tell_changes() {
+  const bool is_heard = channel_.subscribers() > 0;
+  const Instant now = clock_();
+  const auto looking = shop_.look();
+  for (const auto& machine : shop_.machines()) {
+    const std::string& key = machine->record.machine.key;
+    Told& told = told_[key];
+    const Told present{machine->counts_version, machine->tasks_version};
+    const bool tasks_changed = present.tasks_version != told.tasks_version;
+    const bool changed = tasks_changed || present.counts_version != told.counts_version;
+    told = present;
+    if (!changed || !is_heard) continue;
+    channel_.publish({.event = "machine", .data = formats::print_json(floor_view(shop_, *machine, now)), .id = {}});
+    const std::map<std::string, std::string> names{{"machine", key}};
+    if (tasks_changed) channel_.publish({.event = "tasks", .data = formats::print_json(names), .id = {}});
+  }
+}
+
+}  // namespace hw::web

@@ -1,0 +1,39 @@
+#pragma once
+// Tells whoever looks what has changed, at most once a second: `machine` with the machine's line of the Floor, `tasks`
+// with the machine's key.
+
+#include <condition_variable>
+#include <map>
+#include <mutex>
+#include <thread>
+
+#include "src/web/api.h"
+
+namespace hw::web {
+
+class LiveEvents {
+ public:
+  LiveEvents(const service::OpenShop& shop, Clock clock, http::Channel& channel);
+  ~LiveEvents();  // stops
+  LiveEvents(const LiveEvents&) = delete;
+  LiveEvents& operator=(const LiveEvents&) = delete;
+
+ private:
+  struct Told {
+    std::uint64_t counts_version = 0;
+    std::uint64_t tasks_version = 0;
+  };
+  void run();
+  void tell_changes();
+
+  const service::OpenShop& shop_;
+  Clock clock_;
+  http::Channel& channel_;
+  std::map<std::string, Told> told_;
+  std::mutex mutex_;
+  std::condition_variable wake_;
+  bool is_stopping_ = false;
+  std::thread thread_;
+};
+
+}  // namespace hw::web

@@ -1,0 +1,43 @@
+#include "src/web/readiness.h"
+
+#include "libs/sql/storage_failed.h"
+
+namespace hw::web {
+namespace {
+
+Check storage_check(const service::OpenShop& shop) {
+  try {
+    const auto read = shop.store().positions();
+    return {"storage", read ? "pass" : "fail", read ? "the database answers" : read.error().message};
+  } catch (const sql::StorageFailed& failed) {
+    return {"storage", "fail", failed.what()};
+  }
+}
+
+Check feeds_check(const service::OpenShop& shop) {
+  const auto lock = shop.look();
+  std::string lost;
+  std::size_t with_feed = 0;
+  for (const auto& machine : shop.machines()) {
+    with_feed += machine->feed.state != "none";
+    if (machine->feed.state == "lost") lost += " " + machine->record.machine.key;
+  }
+  if (lost.empty()) return {"feeds", "pass", fmt::format("{} machines are followed", with_feed)};
+  return {"feeds", "warn", fmt::format("no sign of life from:{}", lost)};
+}
+
+Check pages_check(std::size_t app_files) {
+  if (app_files > 0) return {"pages", "pass", fmt::format("{} files of the app", app_files)};
+  return {"pages", "warn", "the app is not built: make build"};
+}
+
+}  // namespace
+
+Readiness readiness_of(const service::OpenShop& shop, std::size_t app_files) {
+  Readiness out;
+  out.checks = {storage_check(shop), feeds_check(shop), pages_check(app_files)};
+  for (const Check& check : out.checks) out.ready = out.ready && check.result != "fail";
+  return out;
+}
+
+}  // namespace hw::web

@@ -1,0 +1,16 @@
+#pragma once
+// A shop's server from start to stop: the shop opened, its feeds followed, its pages served.
+
+#include <functional>
+
+#include "src/service/running_feeds.h"
+#include "src/web/web_server.h"
+
+namespace hw::web {
+
+// Serves until `wait` returns; `ready` is told the address that people open. What was counted is stored at the end.
+// Refuses what opening the shop, the feeds or the listener refuses.
+Result<void> serve_shop(service::Store& store, const WebOptions& options,
+                        const std::function<void(std::string_view)>& ready, const std::function<void()>& wait);
+
+}  // namespace hw::web
