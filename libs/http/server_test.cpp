@@ -399,11 +399,11 @@ TEST(ServerEvents, ASlowSubscriberHoldsNobodyUpAndIsToldToFetchAfresh) {
     // The quick one reads along; more than the limits would be lost for it as well.
     EXPECT_EQ(quick.read_through("\n\n"), "data: " + big + std::to_string(i) + "\n\n");
   }
-  channel.publish({"", "the last", ""});
-  const std::string seen = slow.read_through("data: the last\n\n");
-  EXPECT_TRUE(seen.ends_with("data: the last\n\n"));
-  EXPECT_NE(seen.find("event: resync\n"), std::string::npos);
+  const std::string seen = slow.read_through("event: resync\ndata: {}\n\n");
+  EXPECT_TRUE(seen.ends_with("event: resync\ndata: {}\n\n"));
   EXPECT_LT(seen.size(), std::size_t{20'000'000});
+  channel.publish({"", "afresh", ""});
+  EXPECT_TRUE(slow.read_through("data: afresh\n\n").ends_with("data: afresh\n\n"));
 }
 
 TEST(ServerEvents, ASubscriberThatGoesIsForgotten) {
@@ -426,6 +426,50 @@ TEST(ServerEvents, ClosingTheChannelEndsTheStream) {
   channel.publish({"", "bye", ""});
   channel.close();
   EXPECT_EQ(client.read_all(), "data: bye\n\n");
+}
+
+// Gives what it is filled with, as an agent's stream would.
+class Tap : public ByteStream {
+ public:
+  std::string take() override {
+    const std::lock_guard lock(mutex_);
+    return std::exchange(waiting_, {});
+  }
+  bool closed() const override {
+    const std::lock_guard lock(mutex_);
+    return is_closed_;
+  }
+  void on_wake(std::function<void()> wake) override {
+    const std::lock_guard lock(mutex_);
+    wake_ = std::move(wake);
+    if (wake_ && (!waiting_.empty() || is_closed_)) wake_();
+  }
+  void fill(std::string_view bytes, bool is_last = false) {
+    const std::lock_guard lock(mutex_);
+    waiting_ += bytes;
+    is_closed_ = is_last;
+    if (wake_) wake_();
+  }
+
+ private:
+  mutable std::mutex mutex_;
+  std::string waiting_;
+  bool is_closed_ = false;
+  std::function<void()> wake_;
+};
+
+TEST(ServerStream, SendsWhatThereIsAsChunks) {
+  const auto tap = std::make_shared<Tap>();
+  ServerOptions options;
+  options.heartbeat = Duration::millis(20);
+  const auto server = listening(options, [&](const Request&) { return Response::stream("text/plain", tap); });
+  RawClient client(server->port());
+  client.send(get_text("/"));
+  EXPECT_NE(client.read_through("\r\n\r\n").find("Transfer-Encoding: chunked\r\n"), std::string::npos);
+  tap->fill("first");
+  EXPECT_EQ(client.read_through("first\r\n"), "5\r\nfirst\r\n");
+  tap->fill("the second one", true);
+  EXPECT_EQ(client.read_all(), "e\r\nthe second one\r\n0\r\n\r\n");
 }
 
 TEST(ServerStop, EndsEventStreamsAndIdleLines) {
