@@ -37,7 +37,8 @@ class Engine {
   Meter& meter() { return meter_; }
 
  private:
-  friend class EngineArchive;
+  template <class Archive>
+  friend void archive_engine(Archive& archive, Engine& engine);
 
   void close_moment(Instant next_at);
 

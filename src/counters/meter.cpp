@@ -55,7 +55,11 @@ double amount_per_unit_ns(Role role) {
 }  // namespace
 
 Meter::Meter(std::shared_ptr<const MachineModel> model, CountSettings settings, MeterUse use, std::vector<bool> present)
-    : model_(std::move(model)), settings_(std::move(settings)), use_(use), day_end_(far_future) {
+    : model_(std::move(model)),
+      settings_(std::move(settings)),
+      use_(use),
+      now_{std::numeric_limits<std::int64_t>::min()},
+      day_end_(far_future) {
   add_slots();
   for (std::size_t i = 0; i < items_.size(); ++i) items_[i].present = !present.empty() && present[i];
   rewire();
@@ -87,11 +91,13 @@ void Meter::settle(Instant at, std::span<const Observation> changes) {
   if (wiring_is_old_) rewire();
   if (gates_changed_) propagate();
   if (all_touched_ || !touched_.empty()) account();
+  if (!fills_.empty() && counting_) settle_fills();
 }
 
 void Meter::take(const Observation& change) {
   if (change.item >= items_.size()) return take_mark(static_cast<Mark>(change.item));
   ItemState& item = items_[change.item];
+  if (item.kind == Kind::number && !is_unknown(change.value)) item.heard_at = now_;
   if (item.kind == Kind::unused || is_same(item.value, change.value)) return;
   if (!item.present && !becomes_present(item, change.value)) return;
   if (item.kind == Kind::number) take_number(item, change.item, change.value);
@@ -212,6 +218,17 @@ void Meter::rewire() {
   all_touched_ = true;
 }
 
+// From a restored state: what follows from the rest.
+void Meter::derive() {
+  for (ItemState& item : items_) {
+    if (item.kind == Kind::unused || !item.present) continue;
+    item.truth = truth_of(item, item.value);
+    item.amount_per_ns = is_unknown(item.value) ? 0 : std::abs(item.value) * item.amount_per_unit_ns;
+  }
+  rewire();
+  if (counting_ && settings_.by_day) day_end_ = settings_.zone.end_of(day_);
+}
+
 void Meter::touch(std::size_t slot) {
   if (counters_[slot].touched) return;
   counters_[slot].touched = true;
@@ -231,6 +248,7 @@ void Meter::account() {
     if (state == counter.state) continue;
     count_time(counter);
     counter.state = state;
+    counter.turned_at = now_;
     if (state == Truth::yes && counting_ && counter.present) ++counter.day.starts;
   }
   touched_.clear();

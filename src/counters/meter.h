@@ -7,11 +7,13 @@
 // order that depends on the observations alone.
 
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <span>
 #include <vector>
 
+#include "src/counters/fill.h"
 #include "src/counters/machine_model.h"
 #include "src/counters/observation.h"
 #include "src/counters/settings.h"
@@ -47,6 +49,11 @@ class Meter {
   // `present` (for recordings): which items have a known value at any time; by item.
   Meter(std::shared_ptr<const MachineModel> model, CountSettings settings, MeterUse use, std::vector<bool> present);
 
+  // The unknown time of a machine counter is filled by this item, a counter of the control.
+  void fill_by(CounterKind kind, std::uint32_t item);
+  // Values hold at least until then: the feed says that it has told everything.
+  void hold_until(Instant time);
+
   // All that is observed at one moment, in order, the last of an item being what holds. Moments never go back.
   void settle(Instant at, std::span<const Observation> changes);
 
@@ -59,6 +66,9 @@ class Meter {
   const std::vector<CounterSlot>& slots() const { return slots_; }
   bool is_present(std::size_t slot) const { return counters_[slot].present; }
   Tally total(std::size_t slot) const;
+  Tally today(std::size_t slot) const { return counters_[slot].day; }
+  Truth state(std::size_t slot) const { return counters_[slot].state; }
+  Instant turned_at(std::size_t slot) const { return counters_[slot].turned_at; }
   const OwnReadings& own_readings(std::size_t item) const { return own_[item]; }
   // Days that are over since the last call, and those that were filled afterwards.
   std::vector<DayTally> take_days();
@@ -66,7 +76,8 @@ class Meter {
   std::vector<DayTally> day_so_far() const;
 
  private:
-  friend class MeterArchive;
+  template <class Archive>
+  friend void archive_meter(Archive& archive, Meter& meter);
 
   // How a value becomes true or false, and what it adds up to.
   enum class Kind : std::uint8_t { unused, word, magnitude, load, number };
@@ -77,6 +88,7 @@ class Meter {
     double amount_per_ns = 0;  // at the present value
     double amount_per_unit_ns = 0;
     Instant rate_since;
+    Instant heard_at{std::numeric_limits<std::int64_t>::min()};  // of numbers: when it was known last
     std::uint32_t slot = 0;
     Kind kind = Kind::unused;
     Truth truth = Truth::unknown;
@@ -84,15 +96,17 @@ class Meter {
   };
 
   struct Counter {
-    Tally day;     // of the day that is open; of everything where days are not kept
-    Tally before;  // of the days that are over
-    Instant since;
+    Tally day;          // of the day that is open; of everything where days are not kept
+    Tally before;       // of the days that are over
+    Instant since;      // its time is counted up to here
+    Instant turned_at;  // its state is what it is since then
     Truth state = Truth::unknown;
     bool present = false;
     bool touched = false;
   };
 
   void add_slots();
+  void derive();
   void take(const Observation& change);
   bool becomes_present(ItemState& item, double value);
   void change_rate(ItemState& item, double value);
@@ -112,6 +126,8 @@ class Meter {
   void advance(Instant at);
   bool fall_silent_before(Instant at);
   void close_day();
+  void settle_fills();
+  void settle_fill(Fill& fill);
   void append_day(std::vector<DayTally>& days, LocalDate date) const;
 
   std::shared_ptr<const MachineModel> model_;
@@ -130,6 +146,7 @@ class Meter {
   std::int32_t blind_ = 0;
   Instant now_;
   std::optional<Instant> life_at_;  // the last sign of life
+  std::vector<Fill> fills_;
   LocalDate day_;
   Instant day_end_;
   std::vector<DayTally> days_;

@@ -31,7 +31,8 @@ class MotionFinder {
   bool is_empty() const { return first_waiting_ == waiting_.size(); }
 
  private:
-  friend class MotionArchive;
+  template <class Archive>
+  friend void archive_motion(Archive& archive, MotionFinder& motion);
 
   struct Position {
     bool is_position = false;

@@ -31,6 +31,10 @@ class Ties {
     ++moment_;
   }
 
+  // The moment that is open goes into a saved state as its settled observations and those that were overruled.
+  template <class Archive>
+  friend void archive_ties(Archive& archive, Ties& ties);
+
  private:
   struct Place {
     std::uint64_t moment = 0;

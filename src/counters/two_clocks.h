@@ -30,9 +30,11 @@ class TwoClocks {
 
   // Live, UNAVAILABLEs from before this time are not remembered any longer.
   void forget_before(Instant time);
+  std::size_t remembered() const { return unknowns_.size(); }
 
  private:
-  friend class TwoClocksArchive;
+  template <class Archive>
+  friend void archive_clocks(Archive& archive, TwoClocks& clocks);
 
   static constexpr std::int64_t never = INT64_MIN;
   struct Stamps {
