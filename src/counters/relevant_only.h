@@ -1,0 +1,53 @@
+#pragma once
+// Which observations are worth keeping: those that change what a counter counts. About 1 in 20 of what a machine says;
+// the hours from what is kept are the hours from all, as long as nothing arrives later than something kept since.
+//
+//   words, loads      where true, false or unknown changes
+//   speeds, feeds     where the value changes
+//   positions         all, but only until a feed rate is known; then none
+//   counts            where the value changes
+//   own counters      every 10 s, and at every fall and change between known and unknown
+//
+// What was passed over last is remembered for each item: it is kept after all where a later arrival shows that it
+// mattered (a second value at the same time, an older one, a fall).
+
+#include <optional>
+#include <vector>
+
+#include "src/counters/machine_model.h"
+#include "src/counters/observation.h"
+#include "src/counters/settings.h"
+#include "src/counters/truth.h"
+
+namespace hw::counters {
+
+class RelevantOnly {
+ public:
+  RelevantOnly(const MachineModel& model, const CountSettings& settings);
+
+  // The next arrival; what is to be kept is added to `kept`, in order.
+  void pass(const Observation& arrival, std::vector<Observation>& kept);
+  // Before a break of the feed: what was passed over last counts now.
+  void flush(std::vector<Observation>& kept);
+
+ private:
+  enum class Rule : std::uint8_t { none, truth, value, thinned };
+  struct ItemState {
+    Rule rule = Rule::none;
+    bool is_position = false;
+    bool is_feed = false;
+    std::optional<double> limit;      // of loads
+    std::optional<Observation> last;  // the last arrival, kept or passed over
+    std::optional<Instant> kept_at;
+    bool is_passed_over = false;  // `last` was
+  };
+
+  bool matters(const ItemState& item, const Observation& arrival) const;
+  bool revives(const ItemState& item, const Observation& arrival) const;
+  static Truth truth_of(const ItemState& item, double value);
+
+  std::vector<ItemState> items_;
+  bool feed_is_known_ = false;
+};
+
+}  // namespace hw::counters
