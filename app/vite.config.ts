@@ -10,5 +10,5 @@ export default defineConfig({
   resolve: process.env['VITEST'] ? { conditions: ['browser'] } : {},
   build: { target: 'es2022', assetsInlineLimit: 0, modulePreload: { polyfill: false } },
   server: { proxy: { '/api': server, '/healthz': server } },
-  test: { include: ['src/**/*.test.ts', 'fake/**/*.test.ts'] },
+  test: { include: ['src/**/*.test.ts', 'fake/**/*.test.ts', 'steps/**/*.test.ts'] },
 });

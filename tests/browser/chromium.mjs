@@ -22,7 +22,13 @@ export function openChromium() {
 
 /** A page that notes whatever it must not do: errors, refusals by the content policy, requests to other hosts. */
 export async function openPage(browser, url, place = DESK, more = {}) {
-  const context = await browser.newContext({ baseURL: url, timezoneId: 'Asia/Tokyo', locale: 'en-GB', ...place, ...more });
+  const context = await browser.newContext({
+    baseURL: url,
+    timezoneId: 'Asia/Tokyo',
+    locale: 'en-GB',
+    ...place,
+    ...more,
+  });
   const page = await context.newPage();
   page.setDefaultTimeout(20_000);
   page.wrongs = [];

@@ -14,7 +14,9 @@ async function isolatedTask(server) {
   const { machines } = await server.get('/api/floor');
   for (const { key } of machines) {
     const { tasks } = await server.get(`/api/machines/${key}`);
-    const task = tasks.find((one) => one.energy === 'isolated' && one.state !== 'in hand' && one.triggers.some((t) => t.counter));
+    const task = tasks.find(
+      (one) => one.energy === 'isolated' && one.state !== 'in hand' && one.triggers.some((t) => t.counter),
+    );
     if (task) return task;
   }
   const { tasks } = await server.get('/api/machines/m01');
@@ -53,7 +55,8 @@ const server = await Server.open();
 const browser = await openChromium();
 try {
   const task = await isolatedTask(server);
-  for (const placeName of Object.keys(PLACES)) for (const look of LOOKS) await takeAll(server, browser, placeName, look, task);
+  for (const placeName of Object.keys(PLACES))
+    for (const look of LOOKS) await takeAll(server, browser, placeName, look, task);
 } finally {
   await browser.close();
   await server.stop();

@@ -58,6 +58,8 @@ describe('the catalogue', () => {
 });
 
 test('say chooses the plural and fills in', () => {
+  expect(say('bar.days_left', { count: 1200 })).toBe('1\u202f200 days left');
+  expect(say('working.days', { count: -29 })).toBe('\u221229 days');
   expect(say('bar.days_left', { count: 1 })).toBe('1 day left');
   expect(say('bar.days_left', { count: 3 })).toBe('3 days left');
 });

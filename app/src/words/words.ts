@@ -13,8 +13,11 @@ const plurals = new Intl.PluralRules(language);
 
 type Values = Readonly<Record<string, string | number>>;
 
+/** A number inside a text is printed as numbers are; what must not be (a year) is given as a text. */
+const printed = (value: string | number) => (typeof value === 'number' ? printPlain(value, decimalMark) : value);
+
 function filled(text: string, values: Values): string {
-  return text.replace(/\{(\w+)\}/g, (whole, name: string) => String(values[name] ?? whole));
+  return text.replace(/\{(\w+)\}/g, (whole, name: string) => printed(values[name] ?? whole));
 }
 
 /** The text of a key; `count` chooses the plural form. */
@@ -27,6 +30,9 @@ export function say(key: Key, values: Values = {}): string {
 export const number = (value: number, places = 0) => printNumber(value, places, decimalMark);
 export const plain = (value: number) => printPlain(value, decimalMark);
 export const amount = (value: number, unit: string) => printAmount(value, unit, decimalMark);
+/** Today's amount, with a digit more for hours, so that it is seen to move. */
+export const liveAmount = (value: number, unit: string) =>
+  unit === 'h' ? `${number(value, 2)}\u00a0h` : amount(value, unit);
 /** An interval as it was entered, with its unit. */
 export const plainAmount = (value: number, unit: string) =>
   unit === '1' || unit === '' ? plain(value) : `${plain(value)}\u00a0${unit}`;

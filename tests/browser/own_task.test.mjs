@@ -1,0 +1,125 @@
+import assert from 'node:assert/strict';
+import { choosePerson } from './chromium.mjs';
+import { newId, taskOf } from './scenes.mjs';
+import { test, until } from './suite.mjs';
+
+const field = (page, name) => page.locator(`[id="${name}"]`);
+
+async function addTask(page, title) {
+  await page.goto('/machine/m02/new-task');
+  await page.locator('form').waitFor();
+  await choosePerson(page);
+  await field(page, 'title').fill(title);
+  await field(page, 'triggers.0.on').selectOption('operating');
+  await field(page, 'triggers.0.interval').fill('62,5');
+  await field(page, 'triggers.0.headsUp').fill('7.5');
+  await page.getByRole('button', { name: 'Save the task' }).click();
+  const row = page.locator('[data-task]', { hasText: title });
+  await row.waitFor();
+  return row.getAttribute('data-task');
+}
+
+async function ownTask(server, title) {
+  return (await server.get('/api/machines/m02')).tasks.find((task) => task.title === title);
+}
+
+test('Own task: added with comma and point, changed, retired', async ({ page, server }) => {
+  const key = await addTask(page, 'Wipe the lamp above the table');
+  const added = await taskOf(server, 'm02', key);
+  assert.equal(added.own, true);
+  assert.equal(added.triggers[0].interval, 62.5);
+  assert.equal(added.triggers[0].heads_up, 7.5);
+
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'title').waitFor();
+  assert.equal(await field(page, 'triggers.0.interval').inputValue(), '62.5');
+  await page.getByRole('button', { name: 'Add a trigger' }).click();
+  await field(page, 'triggers.1.on').selectOption('calendar');
+  await field(page, 'triggers.1.interval').fill('3');
+  await field(page, 'triggers.0.interval').fill('80');
+  await page.getByRole('button', { name: 'Save the task' }).click();
+  await page.locator(`[data-task="${key}"] .done`).waitFor();
+  const changed = await taskOf(server, 'm02', key);
+  assert.deepEqual(
+    changed.triggers.map((one) => one.calendar ?? one.interval),
+    [80, '3 months'],
+  );
+
+  await page.locator(`[data-task="${key}"]`).getByRole('button', { name: 'Retire this task' }).click();
+  await page.getByRole('button', { name: 'Yes, retire it' }).click();
+  await until('it is gone', async () => (await page.locator(`[data-task="${key}"]`).count()) === 0);
+  const machine = await server.get('/api/machines/m02');
+  assert.ok(machine.retired.some((task) => task.key === key));
+});
+
+test('Own task: bad input is said beside its field, the first such field has the focus, nothing is sent', async ({
+  page,
+  server,
+}) => {
+  const before = (await server.get('/api/machines/m02')).tasks.length;
+  await page.goto('/machine/m02/new-task');
+  await page.locator('form').waitFor();
+  await choosePerson(page);
+  for (const [text, says] of [
+    ['soon', /not a number/],
+    ['1,500', /two ways.*1500/],
+    ['1.234.567', /decimal mark/],
+    ['0', /above zero/],
+    ['1e309', /not a number/],
+    ['', /Write a number/],
+  ]) {
+    await field(page, 'triggers.0.interval').fill(text);
+    await page.getByRole('button', { name: 'Save the task' }).click();
+    await until(`"${text}" is refused`, async () =>
+      says.test(
+        await field(page, 'triggers.0.interval-wrong')
+          .innerText()
+          .catch(() => ''),
+      ),
+    );
+  }
+  assert.match(await field(page, 'title-wrong').innerText(), /Write something/);
+  assert.equal(await page.evaluate(() => document.activeElement.id), 'title');
+  assert.equal(await field(page, 'title').getAttribute('aria-invalid'), 'true');
+  const described = await field(page, 'title').getAttribute('aria-describedby');
+  assert.ok(described.includes('title-wrong'));
+  assert.equal((await server.get('/api/machines/m02')).tasks.length, before);
+});
+
+test('Own task: two people at once: both versions are shown, and a person chooses', async ({ page, server }) => {
+  const title = 'Empty the drip tray';
+  const key = await addTask(page, title);
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'title').waitFor();
+  await field(page, 'minutes').fill('25');
+  const { value } = await server.send('PUT', `/api/machines/m02/tasks/${key}`, {
+    ...{ id: newId(), by: await page.locator('#person-top').inputValue(), version: 1, title },
+    ...{
+      assembly: (await ownTask(server, title)).assembly,
+      work: 'clean',
+      skill: 'operator',
+      energy: 'powered at rest',
+    },
+    ...{
+      minutes: 15,
+      triggers: [{ counter: 'operating', interval: 70 }],
+      steps: [],
+      reason: '',
+      caution: '',
+      parts: [],
+    },
+  });
+  assert.equal(value.version, 2);
+  await page.getByRole('button', { name: 'Save the task' }).click();
+  const conflict = page.getByText('Somebody changed this task while you had it open');
+  await conflict.waitFor();
+  const rows = await page.locator('section.notice tbody tr').allInnerTexts();
+  assert.ok(
+    rows.some((row) => /Minutes of work\s+25\s+15/.test(row)),
+    rows.join('\n'),
+  );
+  assert.equal((await taskOf(server, 'm02', key)).minutes, 15);
+  await page.getByRole('button', { name: 'Save mine over it' }).click();
+  await page.locator(`[data-task="${key}"]`).waitFor();
+  assert.equal((await taskOf(server, 'm02', key)).minutes, 25);
+});
