@@ -17,10 +17,10 @@ namespace hw::simulate {
 struct AgentServerOptions {
   std::string address = "127.0.0.1";
   std::uint16_t port = 0;  // 0: any that is free
-  AgentOptions agent;      // instance_id 0: the start time in seconds
+  AgentOptions agent{};    // instance_id 0: the start time in seconds
   Duration tick = Duration::millis(50);
-  std::function<Instant()> clock;  // real time, called from several threads; empty: the system's
-  Faults faults;
+  std::function<Instant()> clock{};  // real time, called from several threads; empty: the system's
+  Faults faults{};
 };
 
 class AgentServer {

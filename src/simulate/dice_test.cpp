@@ -15,7 +15,7 @@ TEST(Dice, HashMatchesPublishedFnv1a) {
 }
 
 TEST(Dice, NumbersMatchPublishedSplitMix64) {
-  // First outputs for the seed 1234567, as printed with several public implementations of SplitMix64.
+  // First outputs for the seed 1234567, as public implementations of SplitMix64 give them (from memory).
   Dice dice(1234567);
   EXPECT_EQ(dice.next(), 6457827717110365317U);
   EXPECT_EQ(dice.next(), 3203168211198807973U);

@@ -18,7 +18,7 @@ struct Faults {
   bool breaks_off = false;     // a document that ends in the middle, then the connection
   bool says_doctype = false;   // a document type declaration with entities that multiply
   bool says_gigabyte = false;  // one value of a thousand million characters
-  Duration clock_jump;         // added to the stamps of all that arrives from now on
+  Duration clock_jump{};       // added to the stamps of all that arrives from now on
 };
 
 // One body as it is sent: head, then the same bytes over and over, then tail.

@@ -32,7 +32,7 @@ struct FloorPlan {
   std::uint64_t seed = 1;
   Zone zone = Zone::utc();
   LocalDate begins_on = LocalDate::of(2020, 1, 1);
-  std::vector<LocalDate> closed_on;  // holidays
+  std::vector<LocalDate> closed_on = {};  // holidays
   FeedQuality feed = FeedQuality::lossy;
 };
 

@@ -348,6 +348,24 @@ TEST(Floor, OwnCountersRunOnWhileTheFeedIsAway) {
   EXPECT_GE(compared, 5);
 }
 
+// The worked example of README.md, which also pins the numbers from one version and platform to the next.
+TEST(Floor, TheWeekOfTheReadmeIsAsItSays) {
+  FloorPlan plan;
+  plan.seed = 7;
+  plan.zone = *Zone::find("Europe/Berlin");
+  plan.begins_on = LocalDate::of(2026, 3, 2);
+  const Floor floor(plan, sample_entries());
+  const Instant from = plan.zone.begin_of(LocalDate::of(2026, 3, 9));
+  const Instant to = plan.zone.begin_of(LocalDate::of(2026, 3, 16));
+  const TrueUse use = floor.truth(3, from, to);
+  EXPECT_NEAR(use.powered.as_hours(), 168.00, 0.005);
+  EXPECT_NEAR(use.operating.as_hours(), 48.81, 0.005);
+  EXPECT_NEAR(use.spindle.as_hours(), 46.27, 0.005);
+  EXPECT_NEAR(use.cutting.as_hours(), 45.50, 0.005);
+  EXPECT_EQ(use.parts, 862);
+  EXPECT_EQ(told(floor, 3, from, to, Detail::full).size(), 239'852U);
+}
+
 TEST(Floor, ThereIsNothingBeforeItsFirstDay) {
   const Floor floor(plan_of(FeedQuality::lossy), one_of_each_kind());
   const Instant before = floor.begin_of_first_day() - Duration::hours(30);

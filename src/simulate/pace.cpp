@@ -8,19 +8,25 @@ namespace hw::simulate {
 
 namespace {
 
-constexpr int middle_of_early_shift_minute = 10 * 60;
+// People have come back from their break at 10:00.
+constexpr int middle_of_early_shift_minute = 10 * 60 + 45;
 constexpr int days_looked_at = 40;  // no works holiday is longer
 
-bool is_within_shift(const FloorPlan& plan, Instant at) {
-  const LocalDate date = plan.zone.date_of(at);
-  return is_working_day(plan, date) && at >= plan.zone.at(date, 6 * 60) && at < plan.zone.at(date, 22 * 60);
+// People have worked for half an hour and go on for an hour without a break.
+bool is_full_work(const FloorPlan& plan, Instant at) {
+  const LocalDate date = floor_day_of(plan.zone, at);
+  if (!is_working_day(plan, date)) return false;
+  const std::int64_t at_ms = (at - begin_of_floor_day(plan.zone, date)).ns / 1'000'000;
+  const auto spans = manned_spans(plan.zone, date, 2);
+  return std::any_of(spans.begin(), spans.end(), [&](const ManSpan& span) {
+    return span.begin_ms + 30 * 60'000 <= at_ms && at_ms <= span.end_ms - 60 * 60'000;
+  });
 }
 
 }  // namespace
 
 Duration ahead_for_full_work(const FloorPlan& plan, Instant now) {
-  const Duration hour = Duration::hours(1);
-  if (is_within_shift(plan, now - hour) && is_within_shift(plan, now) && is_within_shift(plan, now + hour)) return {};
+  if (is_full_work(plan, now)) return {};
   const LocalDate today = plan.zone.date_of(now);
   Duration best = Duration::hours(24 * days_looked_at);
   for (int day = -days_looked_at; day <= days_looked_at; ++day) {

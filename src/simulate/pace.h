@@ -24,7 +24,7 @@ struct Pace {
   Instant opened_at;  // real time at which the playing begins
   Instant begins;     // the stamp at that moment; not after opened_at
   std::int64_t speed = 1;
-  Duration floor_ahead;
+  Duration floor_ahead{};
 
   Instant stamp_at(Instant real) const {
     const std::int64_t elapsed_ns = std::max<std::int64_t>(0, (real - opened_at).ns);
@@ -36,8 +36,8 @@ struct Pace {
   Instant floor_of(Instant stamp) const { return stamp + floor_ahead; }
 };
 
-// The smallest shift that puts `now` into the middle of an early shift (10:30 local) of a day on which people work.
-// Zero when at least that hour before and after `now` belong to a shift already.
+// The smallest shift that puts `now` into the middle of an early shift (10:45 local) of a day on which people work.
+// Zero where they are at full work anyway: since half an hour, and for an hour more without a break.
 Duration ahead_for_full_work(const FloorPlan& plan, Instant now);
 
 // What one machine's feed delivered over the stamps [from, to), for counting months before a program's first start:

@@ -37,13 +37,21 @@ TEST(Pace, FastPlayingCatchesUpWithNowAndNeverPassesIt) {
 }
 
 TEST(Pace, AWorkingHourNeedsNoShift) {
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T08:00:00Z")), Duration{});
+  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T08:45:00Z")), Duration{});
+  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T14:00:00Z")), Duration{});
+}
+
+TEST(Pace, ABreakIsNoWorkingHour) {
+  // 09:45 in Berlin: everybody has breakfast until 10:00.
+  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T07:45:00Z")), Duration::hours(1));
 }
 
 TEST(Pace, ANightIsShiftedToTheNearestEarlyShift) {
-  // Wednesday 23:00 in Berlin: Thursday 10:00 is 11 h away, Wednesday 10:00 13 h.
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T21:00:00Z")), Duration::hours(11));
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-07T20:30:00Z")).ns, Duration::seconds(11 * 3600 + 1800).ns);
+  // Wednesday 23:45 in Berlin: Thursday 10:45 is 11 h away, Wednesday 10:45 13 h.
+  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T21:45:00Z")), Duration::hours(11));
+  // 22:15: back to the same day's.
+  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-07T20:15:00Z")),
+            Duration{} - Duration::seconds(11 * 3600 + 1800));
 }
 
 TEST(Pace, ASundayAndAHolidayAreShiftedToADayOfWork) {
@@ -52,7 +60,7 @@ TEST(Pace, ASundayAndAHolidayAreShiftedToADayOfWork) {
     const Instant there = at(text) + ahead_for_full_work(plan, at(text));
     const LocalDate date = plan.zone.date_of(there);
     EXPECT_LE(iso_weekday(date), 5) << print(date);
-    EXPECT_EQ(there, plan.zone.at(date, 10 * 60));
+    EXPECT_EQ(there, plan.zone.at(date, 10 * 60 + 45));
     EXPECT_NE(date, LocalDate::of(2026, 4, 3));
     EXPECT_NE(date, LocalDate::of(2026, 4, 6));
   }
