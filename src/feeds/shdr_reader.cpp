@@ -156,7 +156,7 @@ void ShdrReader::known(Fields& fields, const ItemPlace& place, std::uint32_t mac
 // The standard's agent skips one field behind a key that it does not know; a condition has five, and whoever skips one
 // of them takes its texts for keys.
 void ShdrReader::unknown(Fields& fields, std::string_view key) {
-  if (unknown_keys_.first(hash_text(key))) sink_.unknown_key(key);
+  if (!key.empty() && unknown_keys_.first(hash_text(key))) sink_.unknown_key(key);
   const bool is_whole = fields.has(condition_fields);
   const std::string_view word = trim(fields.next());
   const bool has_empty_code = fields.more && trim(Fields{fields.rest}.next()).empty();
