@@ -140,16 +140,16 @@ void Meter::take_mark(Mark mark) {
 
 void Meter::take_number(ItemState& item, std::uint32_t index, double value) {
   if (is_unknown(value)) return;
+  const double step = value - std::exchange(item.last_known, value);
+  if (!counting_) return;
   OwnReadings& own = own_[index];
-  const double step = value - item.last_known;
-  if (counting_ && step > 0) {
+  if (step > 0) {
     own.rises += step;
     counters_[item.slot].day.amount += step;
   }
-  if (counting_ && step < 0) ++own.falls;
+  if (step < 0) ++own.falls;
   if (!own.first) own.first = value;
   own.last = value;
-  item.last_known = value;
 }
 
 Truth Meter::truth_of(const ItemState& item, double value) const {
