@@ -1,11 +1,22 @@
 // The shop's own titles for its keys.
 
 import { live } from '../wire/live.svelte';
+import { say } from '../words/words';
 
-/** The title of a counter as it stands inside a sentence: "operating"; an unknown key says itself. */
+const NAMED = ['powered', 'operating', 'loaded', 'spindle', 'axis', 'cutting'] as const;
+
+/** A counter's name as it stands in a sentence after its amount: "12.5 h operating"; one of our words where there is one,
+ * else the shop's own title. */
 export function counterTitle(key: string): string {
-  const word = live.shop?.counter_words.find((one) => one.key === key);
-  return (word?.title ?? key).toLowerCase();
+  const named = NAMED.find((one) => one === key);
+  if (named !== undefined) return say(`counter.name.${named}`);
+  return live.shop?.counter_words.find((one) => one.key === key)?.title ?? key;
+}
+
+/** The same as a heading: "Operating". */
+export function counterHeading(key: string): string {
+  const title = counterTitle(key);
+  return title.charAt(0).toUpperCase() + title.slice(1);
 }
 
 export function kindTitle(key: string): string {

@@ -72,6 +72,12 @@ export const en = {
   'work.replace': 'replace',
   'work.overhaul': 'overhaul',
 
+  'counter.name.powered': 'powered',
+  'counter.name.operating': 'operating',
+  'counter.name.loaded': 'loaded',
+  'counter.name.spindle': 'spindle',
+  'counter.name.axis': 'axes',
+  'counter.name.cutting': 'cutting',
   'counter.today': 'today',
   'counter.total': 'in all',
   'counter.no_value': 'not counted on this machine',
