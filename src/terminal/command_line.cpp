@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdio>
+#include <vector>
 
 #include <CLI/CLI.hpp>
 
@@ -20,6 +21,15 @@ constexpr std::array<AddCommand, 5> commands = {add_hours_command, add_serve_com
 int tell_error(const Error& error) {
   std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());
   return error.code == ErrorCode::wrong_usage ? exit_wrong_usage : exit_refused;
+}
+
+// A word that is no command is named, rather than that there is none.
+Error usage_error(const CLI::App& app, const CLI::ParseError& error) {
+  const std::vector<std::string> extra = app.remaining();
+  const bool has_command = !app.get_subcommands().empty();
+  const std::string what =
+      has_command || extra.empty() ? error.what() : fmt::format("there is no command \"{}\"", extra.front());
+  return {ErrorCode::wrong_usage, what + "; see hourwright help"};
 }
 
 int tell(const Answer& answer) {
@@ -43,7 +53,7 @@ int run(int argc, char** argv, const Entrances& entrances) {
   } catch (const CLI::CallForHelp&) {
     return tell(app.help());
   } catch (const CLI::ParseError& error) {
-    return tell_error({ErrorCode::wrong_usage, fmt::format("{}; see hourwright help", error.what())});
+    return tell_error(usage_error(app, error));
   }
   return tell(answer);
 }

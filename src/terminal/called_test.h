@@ -1,0 +1,33 @@
+#pragma once
+// The command line as tests call it: words in; exit status, output and errors out.
+
+#include <string>
+#include <vector>
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include "src/terminal/command_line.h"
+
+namespace hw::terminal {
+
+struct Called {
+  int exit_status = 0;
+  std::string output;
+  std::string errors;
+};
+
+inline Called call(std::vector<std::string> words) {
+  words.insert(words.begin(), "hourwright");
+  std::vector<char*> pointers;
+  for (std::string& word : words) pointers.push_back(word.data());
+  testing::internal::CaptureStdout();
+  testing::internal::CaptureStderr();
+  Called called;
+  called.exit_status = run(static_cast<int>(pointers.size()), pointers.data(), {});
+  called.output = testing::internal::GetCapturedStdout();
+  called.errors = testing::internal::GetCapturedStderr();
+  return called;
+}
+
+}  // namespace hw::terminal
