@@ -11,6 +11,15 @@ export function newId() {
     .replace(/^(.{8})(.{4})$/, '$1-$2')}-7${random.slice(15)}`;
 }
 
+const picked = new Set();
+
+/** The first machine and task that fit and that no test has picked before. */
+export async function pickTask(server, fits) {
+  const found = await findTask(server, (task) => !picked.has(`${task.machine}/${task.key}`) && fits(task));
+  picked.add(`${found.task.machine}/${found.task.key}`);
+  return found;
+}
+
 /** The first machine and task that fit. */
 export async function findTask(server, fits) {
   const { machines } = await server.get('/api/floor');

@@ -13,7 +13,8 @@ export interface DayParts {
 }
 
 export function partsOf(days: CounterDays): DayParts[] {
-  return days.days.map(({ date, counted, filled, unknown_h }) => ({
+  const inOrder = days.days.toSorted((a, b) => (a.date < b.date ? -1 : 1));
+  return inOrder.map(({ date, counted, filled, unknown_h }) => ({
     date,
     counted,
     filled,
