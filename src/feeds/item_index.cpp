@@ -2,9 +2,6 @@
 
 #include <algorithm>
 
-#include "libs/values/assert.h"
-#include "src/feeds/text_hash.h"
-
 namespace hw::feeds {
 namespace {
 
@@ -90,29 +87,6 @@ std::uint32_t ItemIndex::machine(std::string_view uuid, std::string_view name) c
   return by_uuid != none_found ? by_uuid : find(names_, name);
 }
 
-ItemPlace ItemIndex::by_id(std::uint32_t machine, std::string_view data_item_id) const {
-  HW_ASSERT(machine < ids_.size(), "the machine is one of the index");
-  const ItemPlace* place = ids_[machine].find(data_item_id);
-  return place == nullptr ? ItemPlace{} : *place;
-}
-
-ItemPlace ItemIndex::by_key(std::uint32_t machine, std::string_view key) const {
-  HW_ASSERT(machine < keys_.size(), "the machine is one of the index");
-  const ItemPlace* place = keys_[machine].find(key);
-  return place == nullptr ? ItemPlace{} : *place;
-}
-
-const ItemPlace* ItemIndex::Table::find(std::string_view key) const {
-  if (slots_.empty()) return nullptr;
-  const std::uint64_t hash = hash_text(key);
-  const std::size_t mask = slots_.size() - 1;
-  for (std::size_t at = hash & mask;; at = (at + 1) & mask) {
-    const Slot& slot = slots_[at];
-    if (slot.place == none_found) return nullptr;
-    if (slot.hash == hash && text_of(slot) == key) return &places_[slot.place];
-  }
-}
-
 void ItemIndex::Table::insert(std::string_view key, const ItemPlace& place) {
   if (find(key) != nullptr) return;
   if (places_.size() * 2 >= slots_.size()) grow();
@@ -124,15 +98,15 @@ void ItemIndex::Table::insert(std::string_view key, const ItemPlace& place) {
 }
 
 void ItemIndex::Table::put(const Slot& slot) {
-  const std::size_t mask = slots_.size() - 1;
-  std::size_t at = slot.hash & mask;
-  while (slots_[at].place != none_found) at = (at + 1) & mask;
+  std::size_t at = slot.hash & mask_;
+  while (slots_[at].place != none_found) at = (at + 1) & mask_;
   slots_[at] = slot;
 }
 
 void ItemIndex::Table::grow() {
   const std::vector<Slot> old = std::move(slots_);
   slots_.assign(old.empty() ? 16 : old.size() * 2, Slot{});
+  mask_ = slots_.size() - 1;
   for (const Slot& slot : old) {
     if (slot.place != none_found) put(slot);
   }

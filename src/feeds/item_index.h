@@ -8,7 +8,9 @@
 #include <string_view>
 #include <vector>
 
+#include "libs/values/assert.h"
 #include "src/counters/machine_model.h"
+#include "src/feeds/text_hash.h"
 
 namespace hw::feeds {
 
@@ -26,6 +28,8 @@ struct ItemPlace {
   bool found() const { return item != none_found; }
 };
 
+inline constexpr ItemPlace nowhere;
+
 // Three-dimensional positions stand in the model as three items "<id>/x", "<id>/y", "<id>/z", one after the other.
 class ItemIndex {
  public:
@@ -33,9 +37,12 @@ class ItemIndex {
 
   // The machine with this uuid, else with this name; none_found where there is none. Either may be empty.
   std::uint32_t machine(std::string_view uuid, std::string_view name) const;
-  ItemPlace by_id(std::uint32_t machine, std::string_view data_item_id) const;
+  // Where there is no such item, a place that is not found(). The place lives as long as the index.
+  const ItemPlace& by_id(std::uint32_t machine, std::string_view data_item_id) const {
+    return find_in(ids_, machine, data_item_id);
+  }
   // By name, else id, else Source text.
-  ItemPlace by_key(std::uint32_t machine, std::string_view key) const;
+  const ItemPlace& by_key(std::uint32_t machine, std::string_view key) const { return find_in(keys_, machine, key); }
   std::size_t machines() const { return names_.size(); }
   const std::string& machine_name(std::uint32_t machine) const { return names_[machine]; }
 
@@ -44,7 +51,15 @@ class ItemIndex {
   class Table {
    public:
     void insert(std::string_view key, const ItemPlace& place);  // the first of equal keys stays
-    const ItemPlace* find(std::string_view key) const;
+    const ItemPlace* find(std::string_view key) const {
+      if (slots_.empty()) return nullptr;
+      const std::uint64_t hash = hash_text(key);
+      for (std::size_t at = hash & mask_;; at = (at + 1) & mask_) {
+        const Slot& slot = slots_[at];
+        if (slot.place == none_found) return nullptr;
+        if (slot.hash == hash && text_of(slot) == key) return &places_[slot.place];
+      }
+    }
 
    private:
     struct Slot {
@@ -58,11 +73,17 @@ class ItemIndex {
     std::string_view text_of(const Slot& slot) const {
       return std::string_view(keys_).substr(slot.key_at, slot.key_size);
     }
-    std::vector<Slot> slots_;
+    std::vector<Slot> slots_;  // a power of two of them
+    std::size_t mask_ = 0;     // one less
     std::vector<ItemPlace> places_;
     std::string keys_;
   };
 
+  static const ItemPlace& find_in(const std::vector<Table>& tables, std::uint32_t machine, std::string_view text) {
+    HW_ASSERT(machine < tables.size(), "the machine is one of the index");
+    const ItemPlace* const place = tables[machine].find(text);
+    return place == nullptr ? nowhere : *place;
+  }
   void add_items(std::size_t m, const counters::MachineModel& machine);
 
   std::vector<std::string> names_;

@@ -34,14 +34,6 @@ std::size_t closing_quote(std::string_view text) {
 
 }  // namespace
 
-std::string_view ShdrReader::Fields::next() {
-  const std::size_t bar = rest.find('|');
-  const std::string_view field = rest.substr(0, bar);
-  more = bar != std::string_view::npos;
-  rest = more ? rest.substr(bar + 1) : std::string_view{};
-  return field;
-}
-
 // A field in quotes may hold "\|"; quotes that do not close, or close before the field ends, are plain text.
 std::string_view ShdrReader::Fields::next_quoted(std::string& unescaped) {
   if (rest.empty() || rest.front() != '"') return next();
@@ -85,8 +77,10 @@ void ShdrReader::line(std::string_view text, std::optional<Instant> received_at)
 
 // The time in front, or the time of arrival where the line begins with a key at once.
 bool ShdrReader::read_time(Fields& fields, std::optional<Instant> received_at, Instant& at) {
+  if (read_time_like_the_last(fields, at)) return true;
   const Fields whole = fields;
   std::string_view stamp = fields.next();
+  time_size_ = stamp.size();
   if (times_.read(stamp, at)) return true;
   stamp = trim(stamp);
   stamp = stamp.substr(0, stamp.find('@'));
@@ -101,6 +95,14 @@ bool ShdrReader::read_time(Fields& fields, std::optional<Instant> received_at, I
   return true;
 }
 
+// Neighbouring lines have times of the same length: then nothing has to be searched.
+bool ShdrReader::read_time_like_the_last(Fields& fields, Instant& at) {
+  if (fields.rest.size() <= time_size_ || fields.rest[time_size_] != '|') return false;
+  if (!times_.read(fields.rest.substr(0, time_size_), at)) return false;
+  fields.rest.remove_prefix(time_size_ + 1);
+  return true;
+}
+
 bool ShdrReader::read_relative(std::string_view text, std::optional<Instant> received_at, Instant& at) {
   const double ms = read_number(text);
   if (!received_at || counters::is_unknown(ms) || std::abs(ms) > 1e12) return false;
@@ -110,7 +112,7 @@ bool ShdrReader::read_relative(std::string_view text, std::optional<Instant> rec
   return true;
 }
 
-void ShdrReader::pairs(Fields fields, Instant at) {
+void ShdrReader::pairs(Fields& fields, Instant at) {
   while (fields.more) {
     const std::string_view key = trim(fields.next());
     if (!fields.more) {
@@ -118,7 +120,7 @@ void ShdrReader::pairs(Fields fields, Instant at) {
       return;
     }
     std::uint32_t machine = machine_;
-    const ItemPlace place = find(key, machine);
+    const ItemPlace& place = find(key, machine);
     ++observations_;
     if (place.found()) {
       known(fields, place, machine, at);
@@ -128,15 +130,15 @@ void ShdrReader::pairs(Fields fields, Instant at) {
   }
 }
 
-ItemPlace ShdrReader::find(std::string_view key, std::uint32_t& machine) const {
+const ItemPlace& ShdrReader::find(std::string_view key, std::uint32_t& machine) const {
   if (machine != none_found) {
-    if (const ItemPlace place = index_.by_key(machine, key); place.found()) return place;
+    if (const ItemPlace& place = index_.by_key(machine, key); place.found()) return place;
   }
   const std::size_t colon = key.find(':');
-  if (colon == std::string_view::npos) return {};
+  if (colon == std::string_view::npos) return nowhere;
   const std::string_view device = trim(key.substr(0, colon));
   const std::uint32_t other = index_.machine(device, device);
-  if (other == none_found) return {};
+  if (other == none_found) return nowhere;
   machine = other;
   return index_.by_key(other, trim(key.substr(colon + 1)));
 }
@@ -150,7 +152,8 @@ void ShdrReader::known(Fields& fields, const ItemPlace& place, std::uint32_t mac
     if (place.is_time_series) text = field;
   }
   if (place.role == Role::none) return;
-  deliver(text, place, {at, 0, counters::unknown_value, machine, place.item, false});
+  Arrival arrival{at, 0, counters::unknown_value, machine, place.item, false};
+  deliver(text, place, arrival);
 }
 
 // The standard's agent skips one field behind a key that it does not know; a condition has five, and whoever skips one
@@ -164,7 +167,7 @@ void ShdrReader::unknown(Fields& fields, std::string_view key) {
   for (std::uint8_t n = 1; n < condition_fields && fields.more; ++n) fields.next();
 }
 
-void ShdrReader::deliver(std::string_view text, const ItemPlace& place, Arrival arrival) {
+void ShdrReader::deliver(std::string_view text, const ItemPlace& place, Arrival& arrival) {
   if (place.has_reset_trigger) {
     const std::size_t colon = text.find(':');
     arrival.reset = colon != std::string_view::npos;
@@ -197,8 +200,10 @@ void ShdrReader::command(std::string_view text) {
 
 // "@ASSET@|id|type|<xml.../>" on one line, or "--multiline--X" as its last field: then all lines to "--multiline--X".
 bool ShdrReader::begins_asset(std::string_view text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string_view::npos || text[first] != '@') return false;
   const std::string_view key = trim(text.substr(0, text.find('|')));
-  if (key.size() < 2 || key.front() != '@' || key.back() != '@') return false;
+  if (key.size() < 2 || key.back() != '@') return false;
   const std::size_t mark = text.find("--multiline--");
   if (mark != std::string_view::npos) asset_end_ = std::string(trim(text.substr(mark)));
   return true;

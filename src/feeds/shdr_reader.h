@@ -51,17 +51,26 @@ class ShdrReader {
   struct Fields {
     std::string_view rest;
     bool more = true;
-    std::string_view next();
+    // Fields are short: looking at each byte is faster than asking memchr.
+    std::string_view next() {
+      std::size_t bar = 0;
+      while (bar < rest.size() && rest[bar] != '|') ++bar;
+      const std::string_view field = rest.substr(0, bar);
+      more = bar < rest.size();
+      rest.remove_prefix(more ? bar + 1 : bar);
+      return field;
+    }
     std::string_view next_quoted(std::string& unescaped);
     bool has(std::size_t count) const;
   };
   bool read_time(Fields& fields, std::optional<Instant> received_at, Instant& at);
+  bool read_time_like_the_last(Fields& fields, Instant& at);
   bool read_relative(std::string_view text, std::optional<Instant> received_at, Instant& at);
-  void pairs(Fields fields, Instant at);
+  void pairs(Fields& fields, Instant at);
   void known(Fields& fields, const ItemPlace& place, std::uint32_t machine, Instant at);
   void unknown(Fields& fields, std::string_view key);
-  ItemPlace find(std::string_view key, std::uint32_t& machine) const;
-  void deliver(std::string_view text, const ItemPlace& place, Arrival arrival);
+  const ItemPlace& find(std::string_view key, std::uint32_t& machine) const;
+  void deliver(std::string_view text, const ItemPlace& place, Arrival& arrival);
   void command(std::string_view text);
   bool begins_asset(std::string_view text);
   bool is_in_asset(std::string_view text);
@@ -75,6 +84,7 @@ class ShdrReader {
   std::vector<SeenTimes> seen_;
   std::optional<Duration> heartbeat_;
   TimeReader times_;
+  std::size_t time_size_ = 0;              // of the last line's time
   bool is_converted_ = false;              // "* conversionRequired: no": numbers come in units already
   bool is_relative_ = false;               // "* relativeTime: yes": times are milliseconds since the first line
   std::optional<Duration> relative_zero_;  // the moment of 0 ms, since 1970
