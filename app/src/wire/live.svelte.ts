@@ -77,8 +77,15 @@ class Live {
       if (this.wanted === key) this.machine = machine;
       this.heardAtMs = Date.now();
     } catch (error) {
-      if (error instanceof Refused && this.wanted === key) this.refusal = error.problem.detail;
+      if (this.wanted !== key) return;
+      if (error instanceof Refused) this.refusal = error.problem.detail;
+      else window.setTimeout(() => void this.retryMachine(key), RELOAD_PAUSE_MS);
     }
+  }
+
+  /** A load that got no answer while the line is open; when the line is lost, its opening loads everything. */
+  private async retryMachine(key: string): Promise<void> {
+    if (this.wanted === key && this.link === 'open') await this.reloadMachine();
   }
 
   private async reload(): Promise<void> {
