@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const FAKE = `${ROOT}app/fake/serve.mjs`;
-const START_MS_MAX = 120_000;
+const START_MS_MAX = 240_000;
 
 const program = process.env.HOURWRIGHT_PROGRAM ?? `${ROOT}build/hourwright`;
 export const isReal = process.env.HOURWRIGHT_FAKE !== '1' && existsSync(program);
@@ -54,13 +54,17 @@ export class Server {
     for (const stream of [this.child.stdout, this.child.stderr]) stream.on('data', (text) => (this.says += text));
     const end = Date.now() + START_MS_MAX;
     while (!(await answers(this.url))) {
-      if (this.child.exitCode !== null || Date.now() > end) throw new Error(`the server did not start:\n${this.says}`);
+      if (this.hasEnded() || Date.now() > end) throw new Error(`the server did not start:\n${this.says}`);
       await new Promise((resolve) => setTimeout(resolve, 100));
     }
   }
 
+  hasEnded() {
+    return this.child.exitCode !== null || this.child.signalCode !== null;
+  }
+
   async stop() {
-    if (this.child.exitCode !== null || this.child.signalCode !== null) return;
+    if (this.hasEnded()) return;
     this.child.kill('SIGKILL');
     await once(this.child, 'exit');
   }

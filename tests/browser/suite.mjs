@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { DESK, openChromium, openPage } from './chromium.mjs';
 import { Server } from './server.mjs';
 
-const TEST_MS_MAX = 120_000;
+const TEST_MS_MAX = 300_000;
 const tests = [];
 
 /** A test gets { page, server, browser, url }; `more` may set the place and options of its page. */
