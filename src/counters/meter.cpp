@@ -300,7 +300,20 @@ void Meter::begin_window() {
 
 Tally Meter::total(std::size_t slot) const {
   Tally sum = counters_[slot].before;
-  return sum += counters_[slot].day;
+  return sum += today(slot);
+}
+
+Tally Meter::today(std::size_t slot) const {
+  const Counter& counter = counters_[slot];
+  Tally tally = counter.day;
+  if (!counting_ || !counter.present) return tally;
+  tally.ns[index_of(counter.state)] += (now_ - counter.since).ns;
+  if (const auto item = slots_[slot].item; item && blind_ == 0) {
+    const ItemState& state = items_[*item];
+    if (state.amount_per_ns > 0)
+      tally.amount += state.amount_per_ns * static_cast<double>((now_ - state.rate_since).ns);
+  }
+  return tally;
 }
 
 }  // namespace hw::counters

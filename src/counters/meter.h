@@ -66,7 +66,8 @@ class Meter {
   const std::vector<CounterSlot>& slots() const { return slots_; }
   bool is_present(std::size_t slot) const { return counters_[slot].present; }
   Tally total(std::size_t slot) const;
-  Tally today(std::size_t slot) const { return counters_[slot].day; }
+  // The open day's share, and that up to now() where nothing has turned since.
+  Tally today(std::size_t slot) const;
   Truth state(std::size_t slot) const { return counters_[slot].state; }
   Instant turned_at(std::size_t slot) const { return counters_[slot].turned_at; }
   const OwnReadings& own_readings(std::size_t item) const { return own_[item]; }

@@ -43,7 +43,7 @@ void Meter::close_day() {
 void Meter::append_day(std::vector<DayTally>& days, LocalDate date) const {
   const std::size_t kept = use_ == MeterUse::live ? counters_.size() : machine_counters;
   for (std::uint32_t slot = 0; slot < kept; ++slot) {
-    if (counters_[slot].present) days.push_back({date, slot, counters_[slot].day});
+    if (counters_[slot].present) days.push_back({date, slot, today(slot)});
   }
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <ostream>
 #include <random>
 #include <set>
 #include <vector>
@@ -13,6 +14,15 @@
 #include "src/counters/scene_test.h"
 #include "src/counters/settings.h"
 #include "src/counters/tally.h"
+
+namespace hw::counters {
+
+inline void PrintTo(const Tally& tally, std::ostream* out) {
+  *out << "yes " << tally.counted_ns() << " no " << tally.false_ns() << " unknown " << tally.unknown_ns() << " filled "
+       << tally.filled_ns << " starts " << tally.starts << " amount " << tally.amount;
+}
+
+}  // namespace hw::counters
 
 namespace hw::counters::naive {
 

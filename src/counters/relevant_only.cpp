@@ -1,9 +1,12 @@
 #include "src/counters/relevant_only.h"
 
+#include <algorithm>
+
 namespace hw::counters {
 namespace {
 
 constexpr Duration own_counter_every = Duration::seconds(10);
+constexpr std::size_t passed_over_max = 64;
 
 bool is_same(double a, double b) { return a == b || (is_unknown(a) && is_unknown(b)); }
 
@@ -32,38 +35,60 @@ Truth RelevantOnly::truth_of(const ItemState& item, double value) {
 }
 
 bool RelevantOnly::matters(const ItemState& item, const Observation& arrival) const {
-  if (item.is_position || !item.last) return true;
-  const double before = item.last->value;
+  if (item.is_position || !item.holds || is_unknown(arrival.value)) return true;
+  const double before = *item.holds;
   if (item.rule == Rule::truth) return truth_of(item, arrival.value) != truth_of(item, before);
   if (item.rule == Rule::value || is_same(arrival.value, before)) return !is_same(arrival.value, before);
   const bool is_rise = arrival.value > before;  // no: also where one of them is unknown
   return !is_rise || arrival.at - *item.kept_at >= own_counter_every;
 }
 
-// What was passed over counts after all: this one has its time or is older, or ends a row of rises.
-bool RelevantOnly::revives(const ItemState& item, const Observation& arrival) const {
-  if (!item.is_passed_over) return false;
-  if (arrival.at <= item.last->at) return true;
-  return item.rule == Rule::thinned && !(arrival.value >= item.last->value);
+// The last arrival of the item where that was passed over.
+const Observation* RelevantOnly::passed_over_last(const ItemState& item) {
+  if (item.passed_over.empty()) return nullptr;
+  const Observation& last = item.passed_over.back();
+  return !item.kept_at || last.at > *item.kept_at ? &last : nullptr;
+}
+
+// What was passed over counts after all where this one has its time or is older, and the last where this one ends a row
+// of rises.
+void RelevantOnly::revive(ItemState& item, const Observation& arrival, std::vector<Observation>& kept) {
+  std::vector<Observation>& passed = item.passed_over;
+  auto first = std::find_if(passed.begin(), passed.end(), [&](const Observation& o) { return arrival.at <= o.at; });
+  const Observation* last = passed_over_last(item);
+  const bool ends_rises = item.rule == Rule::thinned && last != nullptr && !(arrival.value >= last->value);
+  if (ends_rises && first == passed.end()) --first;
+  kept.insert(kept.end(), first, passed.end());
+  passed.erase(first, passed.end());
 }
 
 void RelevantOnly::pass(const Observation& arrival, std::vector<Observation>& kept) {
   ItemState& item = items_[arrival.item];
   if (item.rule == Rule::none || (item.is_position && feed_is_known_)) return;
   if (item.is_feed && !is_unknown(arrival.value)) feed_is_known_ = true;
-  const bool out_of_order = item.last && arrival.at <= item.last->at;
-  if (revives(item, arrival)) kept.push_back(*item.last);
-  item.is_passed_over = !out_of_order && !matters(item, arrival);
-  item.last = arrival;
-  if (item.is_passed_over) return;
-  item.kept_at = arrival.at;
-  kept.push_back(arrival);
+  const bool out_of_order = item.latest_at && arrival.at <= *item.latest_at;
+  if (!out_of_order && !matters(item, arrival)) {
+    pass_over(item, arrival);
+  } else {
+    revive(item, arrival, kept);
+    item.kept_at = arrival.at;
+    kept.push_back(arrival);
+  }
+  item.holds = out_of_order ? std::nullopt : std::optional(arrival.value);
+  if (!out_of_order) item.latest_at = arrival.at;
+}
+
+void RelevantOnly::pass_over(ItemState& item, const Observation& arrival) {
+  if (item.passed_over.size() == passed_over_max) item.passed_over.erase(item.passed_over.begin());
+  item.passed_over.push_back(arrival);
 }
 
 void RelevantOnly::flush(std::vector<Observation>& kept) {
   for (ItemState& item : items_) {
-    if (item.is_passed_over) kept.push_back(*item.last);
-    item.is_passed_over = false;
+    if (const Observation* last = passed_over_last(item)) {
+      kept.push_back(*last);
+      item.passed_over.pop_back();
+    }
   }
 }
 

@@ -1,6 +1,6 @@
 #pragma once
-// Which observations are worth keeping: those that change what a counter counts. About 1 in 20 of what a machine says;
-// the hours from what is kept are the hours from all, as long as nothing arrives later than something kept since.
+// Which observations are worth keeping: those that change what a counter counts, about 1 in 20 of what a machine says.
+// The hours from what is kept are the hours from all.
 //
 //   words, loads      where true, false or unknown changes
 //   speeds, feeds     where the value changes
@@ -8,8 +8,9 @@
 //   counts            where the value changes
 //   own counters      every 10 s, and at every fall and change between known and unknown
 //
-// What was passed over last is remembered for each item: it is kept after all where a later arrival shows that it
-// mattered (a second value at the same time, an older one, a fall).
+// Every UNAVAILABLE is kept: the rule for two clocks asks whether it came before. What was passed over last is
+// remembered for each item, up to 64 observations: it is kept after all where a later arrival shows that it mattered (a
+// second value at the same time, an older one, a fall).
 
 #include <optional>
 #include <vector>
@@ -36,14 +37,17 @@ class RelevantOnly {
     Rule rule = Rule::none;
     bool is_position = false;
     bool is_feed = false;
-    std::optional<double> limit;      // of loads
-    std::optional<Observation> last;  // the last arrival, kept or passed over
+    std::optional<double> limit;  // of loads
+    std::optional<double> holds;  // the value now; nothing where the order of arrival leaves it open
+    std::optional<Instant> latest_at;
+    std::vector<Observation> passed_over;  // the last ones, by time
     std::optional<Instant> kept_at;
-    bool is_passed_over = false;  // `last` was
   };
 
   bool matters(const ItemState& item, const Observation& arrival) const;
-  bool revives(const ItemState& item, const Observation& arrival) const;
+  static const Observation* passed_over_last(const ItemState& item);
+  static void pass_over(ItemState& item, const Observation& arrival);
+  static void revive(ItemState& item, const Observation& arrival, std::vector<Observation>& kept);
   static Truth truth_of(const ItemState& item, double value);
 
   std::vector<ItemState> items_;
