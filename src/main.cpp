@@ -1,3 +1,104 @@
-#include "src/terminal/command_line.h"
+// Wires the parts that know nothing of each other: commands, storage, simulated floor, server.
 
-int main(int argc, char** argv) { return hw::terminal::run(argc, argv, {}); }
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+
+#include "src/service/found_shop.h"
+#include "src/simulate/agent_server.h"
+#include "src/simulate/demo_shop.h"
+#include "src/simulate/pace.h"
+#include "src/storage/founding_files.h"
+#include "src/storage/sqlite_store.h"
+#include "src/terminal/command_line.h"
+#include "src/terminal/share_folder.h"
+#include "src/web/serve_shop.h"
+
+namespace hw {
+namespace {
+
+using terminal::Answer;
+
+// The signals that end a server, held back in every thread so that only this waits for them.
+sigset_t ending_signals() {
+  sigset_t signals;
+  sigemptyset(&signals);
+  sigaddset(&signals, SIGINT);
+  sigaddset(&signals, SIGTERM);
+  return signals;
+}
+
+void wait_for_end() {
+  const sigset_t signals = ending_signals();
+  int signal = 0;
+  sigwait(&signals, &signal);
+}
+
+void say(std::string_view says) {
+  std::printf("%.*s\n", static_cast<int>(says.size()), says.data());
+  std::fflush(stdout);
+}
+
+void say_address(std::string_view address) {
+  say(fmt::format("Hourwright is at {}", address));
+  say("There is no sign-in yet: only this computer can reach it. Ctrl-C ends it.");
+}
+
+Result<web::WebOptions> options_for(const std::string& listen) {
+  HW_TAKE(share, terminal::share_folder());
+  HW_TAKE(options, web::parse_listen(listen));
+  options.share = share;
+  return options;
+}
+
+Answer serve(const terminal::ServeCall& call) {
+  HW_TAKE(options, options_for(call.listen));
+  HW_TAKE(store, storage::open_store(call.data));
+  HW_TRY(web::serve_shop(*store, options, say_address, wait_for_end));
+  return "";
+}
+
+Answer found(const terminal::FoundCall& call) {
+  HW_TAKE(share, terminal::share_folder());
+  HW_TAKE(files, storage::read_founding_files(call.shop, share / "library"));
+  HW_TAKE(shop, service::found_shop(files.shop, files.sets, now()));
+  HW_TAKE(store, storage::open_store(call.data));
+  HW_TAKE(there, store->shop());
+  if (there) return refuse(ErrorCode::conflict, "{}: there is a shop already: {}", call.data, there->plant);
+  HW_TRY(store->create_shop(shop.shop, shop.machines));
+  return fmt::format("{}: {} with {} machines\n", call.data, shop.shop.plant, shop.machines.size());
+}
+
+Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
+  HW_TAKE(options, options_for(call.listen));
+  HW_TAKE(files, storage::read_founding_files(options.share / "demo" / "shop.toml", options.share / "library"));
+  const Instant begin = now();
+  HW_TAKE(floor, simulate::demo_floor(files.shop, begin));
+  const Duration ahead = simulate::ahead_for_full_work(floor->plan(), begin);
+  HW_TAKE(agent, simulate::AgentServer::open(simulate::play(*floor, {begin, begin, 1, ahead}), {}));
+  for (auto& machine : files.shop.machines) machine.agent = agent->url() + "/" + machine.key;
+  HW_TAKE(shop, service::found_shop(files.shop, files.sets, begin));
+  HW_TAKE(store, storage::open_store(folder));
+  say(fmt::format("Making {} with {} days of history ...", files.shop.plant, simulate::demo_history_days));
+  HW_TRY(simulate::found_demo(*store, shop, *floor, ahead, begin));
+  HW_TRY(web::serve_shop(*store, options, say_address, wait_for_end));
+  return "";
+}
+
+Answer demo(const terminal::DemoCall& call) {
+  std::string folder = (std::filesystem::temp_directory_path() / "hourwright-demo-XXXXXX").string();
+  if (!mkdtemp(folder.data())) return refuse(ErrorCode::disk_full, "{}: the folder cannot be made", folder);
+  Answer answer = demo_in(folder, call);
+  std::filesystem::remove_all(folder);
+  return answer;
+}
+
+}  // namespace
+}  // namespace hw
+
+int main(int argc, char** argv) {
+  const sigset_t signals = hw::ending_signals();
+  pthread_sigmask(SIG_BLOCK, &signals, nullptr);
+  return hw::terminal::run(argc, argv, {.serve = hw::serve, .found = hw::found, .demo = hw::demo});
+}

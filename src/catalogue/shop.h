@@ -2,6 +2,7 @@
 // What there is: a plant with its calendar, cells, people and machines; and the starting sets of tasks by kind of
 // machine.
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -57,6 +58,8 @@ struct Machine {
   std::string note;
   std::string agent;   // address of its MTConnect agent: http://10.0.0.7:5000; empty: the plant's
   std::string device;  // its name at the agent; empty: its key
+  std::map<std::string, std::string>
+      fills;  // counter -> the control's own counter (item id) that fills its unknown time
   std::vector<Task> own_tasks;
 };
 

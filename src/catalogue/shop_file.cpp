@@ -53,6 +53,7 @@ Machine read_machine(TomlTable& table) {
   machine.note = table.text_or("note", "");
   machine.agent = table.text_or("agent", "");
   machine.device = table.text_or("device", "");
+  if (table.has("fills")) machine.fills = table.one("fills", [](TomlTable& fills) { return fills.all_texts(); });
   machine.own_tasks = table.each("own_task", read_task);
   return machine;
 }

@@ -100,6 +100,12 @@ std::vector<int> TomlTable::wholes(std::string_view field) {
   return out;
 }
 
+std::map<std::string, std::string> TomlTable::all_texts() {
+  std::map<std::string, std::string> out;
+  for (const auto& [key, node] : table_) out[std::string{key.str()}] = text(key.str());
+  return out;
+}
+
 std::vector<TomlTable> TomlTable::tables(std::string_view field) {
   std::vector<TomlTable> out;
   const toml::node* node = find(field);

@@ -1,6 +1,7 @@
 #pragma once
 // A TOML table as our files use it: every field is asked for by name, and what nobody asked for is a mistake.
 
+#include <map>
 #include <optional>
 #include <set>
 #include <string>
@@ -29,6 +30,8 @@ class TomlTable {
   bool flag_or(std::string_view field, bool fallback);
   std::vector<std::string> texts(std::string_view field);
   std::vector<int> wholes(std::string_view field);
+  // Every field of the table, each a text: for tables whose fields are the user's.
+  std::map<std::string, std::string> all_texts();
   // Every table of a list, and the one table of that name, read by `T read(TomlTable&)`; their mistakes are this
   // table's.
   template <class Read>

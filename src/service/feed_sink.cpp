@@ -9,9 +9,9 @@ OpenMachine* FeedSink::machine_of(std::string_view name) {
   return nullptr;
 }
 
-void FeedSink::take_models(const std::vector<counters::MachineModel>& models) {
+void FeedSink::take_models(const std::vector<counters::MachineModel>& models, Instant now) {
   for (const auto& model : models) {
-    if (OpenMachine* machine = machine_of(model.name)) machine->count.set_model(model);
+    if (OpenMachine* machine = machine_of(model.name)) machine->count.set_model(model, now);
   }
 }
 
@@ -22,11 +22,11 @@ Result<void> FeedSink::take(const feeds::Batch& batch) {
                         lost.why));
   }
   const auto lock = shop_.change();
-  if (batch.models) take_models(*batch.models);
+  if (batch.models) take_models(*batch.models, batch.received_at);
   for (const auto& one : batch.machines) {
     OpenMachine* machine = machine_of(one.machine);
     if (!machine || one.observations.empty()) continue;
-    machine->count.take(one.observations);
+    machine->count.take(one.observations, batch.received_at);
     ++machine->counts_version;
   }
   for (const auto& machine : shop_.machines()) {
@@ -64,17 +64,17 @@ Result<void> keep(Store& store, const CountingStep& step) {
 }
 
 // Machines to which something came too late to be counted in its place are counted anew from their record.
-Result<void> recount_late(OpenShop& shop) {
+Result<void> recount_late(OpenShop& shop, Instant now) {
   for (const auto& machine : shop.machines()) {
     const auto lock = shop.change();
-    HW_TRY(machine->count.recount_late(shop.store(), machine->record.machine.key));
+    HW_TRY(machine->count.recount_late(shop.store(), machine->record.machine.key, now));
   }
   return {};
 }
 
 }  // namespace
 
-Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds) {
+Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds, Instant now) {
   CountingStep step;
   {
     const auto lock = shop.change();
@@ -90,7 +90,7 @@ Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds)
     }
     for (FeedSink* feed : feeds) feed->stored(step.positions);
   }
-  return recount_late(shop);
+  return recount_late(shop, now);
 }
 
 }  // namespace hw::service

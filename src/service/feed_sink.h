@@ -31,7 +31,7 @@ class FeedSink : public feeds::Sink {
 
  private:
   OpenMachine* machine_of(std::string_view name);
-  void take_models(const std::vector<counters::MachineModel>& models);
+  void take_models(const std::vector<counters::MachineModel>& models, Instant now);
 
   OpenShop& shop_;
   std::string feed_;
@@ -43,6 +43,6 @@ class FeedSink : public feeds::Sink {
 
 // Stores what all machines counted since the last time, with the positions of their feeds, in one transaction. What
 // could not be stored is stored next time.
-Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds);
+Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds, Instant now);
 
 }  // namespace hw::service

@@ -26,8 +26,8 @@ Result<MachineRecord> found_machine(const catalogue::Machine& machine, std::span
                        .assemblies = set->assemblies,
                        .points = set->points,
                        .tasks = {},
-                       .feed = feed_key,
-                       .device = machine.key};
+                       .feed = {},
+                       .device = machine.device.empty() ? machine.key : machine.device};
   record.machine.own_tasks.clear();
   for (const auto& task : set->tasks) record.tasks.push_back(record_of(task, false, now));
   for (const auto& task : machine.own_tasks) {

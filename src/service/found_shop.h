@@ -13,10 +13,9 @@ struct NewShop {
   std::vector<MachineRecord> machines;
 };
 
-// Every machine starts with the tasks of its kind's set and its own; all count from `now` on. One feed at `agent_url`
-// serves all machines, each by its key as the device's name. Refuses a kind without a set, and an own task whose key
-// the set has.
-Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogue::TaskSet> sets,
-                           const std::string& agent_url, Instant now);
+// Every machine starts with the tasks of its kind's set and its own; all count from `now` on. Machines with the same agent
+// share one feed; without an agent a machine has none. Refuses a kind without a set, and an own task whose key the set
+// has.
+Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogue::TaskSet> sets, Instant now);
 
 }  // namespace hw::service

@@ -56,8 +56,8 @@ Result<void> check(const HourReadingEdit& edit, Instant now) {
 // The reading as it compares with the counter at this moment.
 Result<HourReading> judged_reading(const OpenShop& shop, const OpenMachine& machine, const HourReadingEdit& edit,
                                    Instant now) {
-  const auto totals = machine.count.totals(now);
-  const CounterNow* counter = find_counter(totals, edit.counter);
+  const auto present = machine.count.at(now).counters;
+  const CounterNow* counter = find_counter(present, edit.counter);
   const auto adjusted = machine.adjustments.find(edit.counter);
   HourReading reading{.id = edit.id,
                       .machine = machine.record.machine.key,

@@ -1,16 +1,16 @@
 #pragma once
 // The counting of one machine while the server runs: the live count, and what of it still has to be stored.
 
-#include <memory>
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "libs/values/zone.h"
-#include "src/counters/counter_key.h"
-#include "src/counters/machine_model.h"
-#include "src/counters/observation.h"
+#include "src/counters/live_count.h"
+#include "src/counters/relevant_only.h"
+#include "src/service/carried.h"
 #include "src/service/store.h"
 
 namespace hw::service {
@@ -31,41 +31,58 @@ struct Doing {
   std::optional<Instant> since;
 };
 
+struct MachineNow {
+  std::vector<CounterNow> counters;
+  Doing doing;
+};
+
 // Not for two threads at once. Until a model has come it counts nothing.
 class MachineCount {
  public:
-  explicit MachineCount(Zone zone = Zone::utc());
-  ~MachineCount();
-  MachineCount(MachineCount&&) noexcept;
-  MachineCount& operator=(MachineCount&&) noexcept;
+  // `fills`: which item, by id, fills a counter's unknown time; see counters::LiveSettings.
+  explicit MachineCount(Zone zone = Zone::utc(), const std::map<std::string, std::string>& fills = {});
 
   // Goes on where the record ends. Refuses (corrupt) a record that does not read.
   Result<void> restore(const CountingRecord& record);
-  // What the machine's agent says that it has. Another model than before: counters go on by meaning.
-  void set_model(const counters::MachineModel& model);
-  const counters::MachineModel* model() const;
+  // What the machine's agent says that it has, as of `now`. Another model than before: totals go on by the counters'
+  // names.
+  void set_model(const counters::MachineModel& model, Instant now);
+  const counters::MachineModel* model() const { return live_ ? &live_->model() : nullptr; }
 
-  // Observations in order of arrival.
-  void take(std::span<const counters::Observation> observations);
-  // Until then the last values hold.
+  // Observations in order of arrival; nothing is counted beyond `now`.
+  void take(std::span<const counters::Observation> observations, Instant now);
+  // The feed has told everything until then: the last values hold so long.
   void alive_until(Instant time);
 
-  // Held values count up to `now`, or to the feed's last sign of life and the limit of silence beyond it.
-  std::vector<CounterNow> totals(Instant now) const;
-  Doing doing(Instant now) const;
+  // Held values count up to `now`, or to the limit of silence after the feed's last sign of life.
+  MachineNow at(Instant now) const;
   std::optional<Instant> counting_since() const;
 
   // What has to be stored since the last saved(); nothing when nothing has.
-  std::optional<CountingStep::Machine> unsaved(const std::string& machine) const;
+  std::optional<CountingStep::Machine> unsaved(const std::string& machine);
   void saved(const CountingStep::Machine& part);
 
   // Counts anew from the record where something came too late to be counted in its place. Call it with all saved.
-  Result<void> recount_late(Store& store, const std::string& machine);
+  Result<void> recount_late(Store& store, const std::string& machine, Instant now);
 
  private:
-  struct Counting;
-  Zone zone_;
-  std::unique_ptr<Counting> counting_;
+  void collect_days(const std::vector<counters::CounterDay>& days);
+  CounterNow counter_now(const counters::CounterTotal& total) const;
+  Result<std::optional<counters::LiveCount>> recounted_from(Store& store, const std::string& machine, Instant late,
+                                                            Instant now) const;
+  Result<std::vector<counters::Observation>> logged_since(Store& store, const std::string& machine, LocalDate on) const;
+
+  counters::LiveSettings settings_;
+  std::optional<counters::LiveCount> live_;
+  std::optional<counters::RelevantOnly> relevant_;  // there when live_ is: what of it goes into the log
+  Carried carried_;
+  Instant alive_until_;
+  // Not stored yet.
+  bool has_news_ = false;
+  std::map<std::pair<std::string, LocalDate>, DayRecord> days_;
+  std::vector<LogPiece> log_;
+  std::optional<LocalDate> checkpoint_on_;  // the last day that has a checkpoint
+  std::optional<Instant> late_from_;
 };
 
 }  // namespace hw::service

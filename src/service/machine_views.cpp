@@ -54,8 +54,8 @@ std::pair<int, double> urgency(const TaskView& task) {
   return {static_cast<int>(state), leading->share_used};
 }
 
-std::vector<TaskView> task_views(const OpenShop& shop, const OpenMachine& machine, bool are_retired, Instant now) {
-  const CounterTotals totals = totals_of(machine, now);
+std::vector<TaskView> task_views(const OpenShop& shop, const OpenMachine& machine, const CounterTotals& totals,
+                                 bool are_retired, Instant now) {
   std::vector<TaskView> views;
   for (const TaskRecord& record : machine.record.tasks) {
     if (record.retired_at.has_value() == are_retired) views.push_back(view_of(shop, machine, record, totals, now));
@@ -63,8 +63,7 @@ std::vector<TaskView> task_views(const OpenShop& shop, const OpenMachine& machin
   return views;
 }
 
-DoingView doing_view(const OpenMachine& machine, Instant now) {
-  const Doing doing = machine.count.doing(now);
+DoingView view_of(const Doing& doing) {
   DoingView view{.state = doing.state, .since = {}};
   if (doing.since) view.since = *doing.since;
   return view;
@@ -98,29 +97,24 @@ std::string title_of(const CounterKey& key) {
   return key.label.empty() ? title : title + ", " + key.label;
 }
 
-std::vector<CounterView> counter_views(const OpenShop&, const OpenMachine& machine, Instant now) {
-  std::vector<CounterView> views;
-  for (const CounterNow& counter : machine.count.totals(now)) views.push_back(view_of(machine, counter));
-  return views;
-}
-
 FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, Instant now) {
   const catalogue::Machine& what = machine.record.machine;
+  const MachineNow present = machine.count.at(now);
   FloorMachineView view{.key = what.key,
                         .name = what.name,
                         .kind = what.kind,
                         .cell = what.cell,
-                        .doing = doing_view(machine, now),
+                        .doing = view_of(present.doing),
                         .feed = feed_view(machine.feed),
                         .counters = {},
                         .nearest = {},
                         .tally = {}};
-  for (const CounterNow& counter : machine.count.totals(now)) {
-    const bool is_shown = counter.key.label.empty() && std::find(floor_counters.begin(), floor_counters.end(),
-                                                                 counter.key.kind) != floor_counters.end();
-    if (is_shown) view.counters.push_back(view_of(machine, counter));
+  for (const CounterKind kind : floor_counters) {
+    for (const CounterNow& counter : present.counters) {
+      if (counter.key == CounterKey{kind, ""}) view.counters.push_back(view_of(machine, counter));
+    }
   }
-  for (TaskView& task : task_views(shop, machine, false, now)) {
+  for (TaskView& task : task_views(shop, machine, totals_of(machine, present.counters), false, now)) {
     tally(view.tally, task.state);
     if (!view.nearest || urgency(*view.nearest) < urgency(task)) view.nearest = std::move(task);
   }
@@ -146,11 +140,13 @@ Result<MachineView> show_machine(const OpenShop& shop, std::string_view key, Ins
     const auto lock = shop.look();
     HW_TAKE(machine, shop.find(key));
     describe(view, machine->record);
-    view.doing = doing_view(*machine, now);
+    const MachineNow present = machine->count.at(now);
+    const CounterTotals totals = totals_of(*machine, present.counters);
+    view.doing = view_of(present.doing);
     view.feed = feed_view(machine->feed);
-    view.counters = counter_views(shop, *machine, now);
-    view.tasks = task_views(shop, *machine, false, now);
-    view.retired = task_views(shop, *machine, true, now);
+    for (const CounterNow& counter : present.counters) view.counters.push_back(view_of(*machine, counter));
+    view.tasks = task_views(shop, *machine, totals, false, now);
+    view.retired = task_views(shop, *machine, totals, true, now);
   }
   HW_TAKE(entries, shop.store().entries_of(key, entries_shown));
   for (const Entry& entry : entries) view.entries.push_back(view_of(entry));

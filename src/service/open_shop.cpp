@@ -12,7 +12,7 @@ Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
     open->record = std::move(machine);
     HW_TAKE(adjustments, store.adjustments_of(open->record.machine.key));
     open->adjustments = std::move(adjustments);
-    open->count = MachineCount{shop->calendar().zone};
+    open->count = MachineCount{shop->calendar().zone, open->record.machine.fills};
     shop->machines_.push_back(std::move(open));
   }
   HW_TAKE(counting, store.counting());
@@ -30,12 +30,14 @@ Result<OpenMachine*> OpenShop::find(std::string_view key) const {
   return refuse(ErrorCode::not_found, "there is no machine \"{}\"", key.substr(0, 60));
 }
 
-CounterTotals totals_of(const OpenMachine& machine, Instant now) {
+CounterTotals totals_of(const OpenMachine& machine, const std::vector<CounterNow>& counters) {
   CounterTotals totals = machine.adjustments;
-  for (const CounterNow& counter : machine.count.totals(now)) {
-    totals[print(counter.key)] += counter.counted + counter.filled;
-  }
+  for (const CounterNow& counter : counters) totals[print(counter.key)] += counter.counted + counter.filled;
   return totals;
+}
+
+CounterTotals totals_of(const OpenMachine& machine, Instant now) {
+  return totals_of(machine, machine.count.at(now).counters);
 }
 
 }  // namespace hw::service

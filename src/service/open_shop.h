@@ -26,7 +26,7 @@ struct FeedStatus {
 struct OpenMachine {
   MachineRecord record;
   CounterTotals adjustments;
-  MachineCount count;
+  MachineCount count{};
   FeedStatus feed;
   // They rise with every change, so that whoever shows the machine knows when to show it anew.
   std::uint64_t counts_version = 0;
@@ -62,7 +62,8 @@ class OpenShop {
   std::mutex edits_;
 };
 
-// Every counter's total of a machine at that moment: counted + filled + adjusted. The caller holds a lock.
+// Every counter's total of a machine: counted + filled + adjusted. The caller holds a lock.
+CounterTotals totals_of(const OpenMachine& machine, const std::vector<CounterNow>& counters);
 CounterTotals totals_of(const OpenMachine& machine, Instant now);
 
 }  // namespace hw::service

@@ -79,6 +79,7 @@ struct DayRecord {
   std::int64_t unknown_ns = 0;
   std::int64_t filled_ns = 0;
   double amount = 0;
+  bool operator==(const DayRecord&) const = default;
 };
 
 // The hour display of a control as a person read it.

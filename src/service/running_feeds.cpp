@@ -94,7 +94,7 @@ Result<void> RunningFeeds::store_now() {
   std::vector<FeedSink*> sinks;
   for (auto& feed : feeds_) sinks.push_back(&feed->sink());
   try {
-    return store_counting(shop_, sinks);
+    return store_counting(shop_, sinks, options_.clock());
   } catch (const sql::StorageFailed& failed) {
     return refuse(failed.error());
   }

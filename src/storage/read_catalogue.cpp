@@ -83,18 +83,22 @@ Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
 
 Result<std::vector<MachineRecord>> read_machines(sql::Connection& db) {
   std::vector<MachineRecord> machines;
-  HW_TAKE(rows, db.query("select machine, name, kind, cell, year, note, feed, device from machine where plant = $1 "
-                         "order by ordinal",
-                         plant_key));
+  HW_TAKE(rows,
+          db.query("select machine, name, kind, cell, year, note, feed, device, fills from machine where plant = $1 "
+                   "order by ordinal",
+                   plant_key));
   while (rows.next()) {
     MachineRecord record;
-    record.machine = {rows.get<std::string>(0),
-                      rows.get<std::string>(1),
-                      rows.get<std::string>(2),
-                      rows.get<std::string>(3),
-                      rows.get<std::optional<int>>(4),
-                      rows.get<std::string>(5),
-                      {}};
+    catalogue::Machine& machine = record.machine;
+    machine.key = rows.get<std::string>(0);
+    machine.name = rows.get<std::string>(1);
+    machine.kind = rows.get<std::string>(2);
+    machine.cell = rows.get<std::string>(3);
+    machine.year = rows.get<std::optional<int>>(4);
+    machine.note = rows.get<std::string>(5);
+    HW_TAKE(fills, stored(formats::parse_json<std::map<std::string, std::string>>(rows.get<std::string_view>(8)),
+                          "machine.fills"));
+    machine.fills = std::move(fills);
     record.feed = rows.get<std::optional<std::string>>(6);
     record.device = rows.get<std::string>(7);
     HW_TRY(read_places(db, record));

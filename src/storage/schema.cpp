@@ -26,6 +26,7 @@ create table feed(
 create table machine(
   plant text not null references plant, machine text not null, ordinal integer not null, name text not null,
   kind text not null, cell text not null, year integer, note text not null, feed text, device text not null,
+  fills text not null,
   primary key(plant, machine)) strict;
 create table assembly(
   plant text not null, machine text not null, assembly text not null, ordinal integer not null, title text not null,
