@@ -379,26 +379,5 @@ TEST(LiveCount, TheOpenDaysRowsGoOnWhileNothingChanges) {
   }
 }
 
-TEST(LiveCount, ADamagedRecordIsRefused) {
-  const std::string record = running_since_0().save();
-  for (std::size_t n = 0; n < record.size(); ++n) {
-    std::string damaged = record;
-    damaged[n] = static_cast<char>(damaged[n] ^ 0x10);
-    ASSERT_FALSE(LiveCount::restore(scene_machine(), {}, damaged)) << "byte " << n;
-    ASSERT_FALSE(LiveCount::restore(scene_machine(), {}, record.substr(0, n))) << n << " bytes";
-  }
-  EXPECT_TRUE(LiveCount::restore(scene_machine(), {}, record));
-}
-
-TEST(LiveCount, ARecordOfAnotherModelOrOtherSettingsIsAConflict) {
-  const std::string record = running_since_0().save();
-  MachineModel other = scene_machine();
-  other.items[exec].id = "exec_2";
-  EXPECT_EQ(LiveCount::restore(other, {}, record).error().code, ErrorCode::conflict);
-  LiveSettings settings;
-  settings.counting.load_above_percent = 5;
-  EXPECT_EQ(LiveCount::restore(scene_machine(), settings, record).error().code, ErrorCode::conflict);
-}
-
 }  // namespace
 }  // namespace hw::counters

@@ -1,6 +1,7 @@
 #pragma once
 // The command line as tests call it: words in; exit status, output and errors out.
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,14 @@ inline Called call(std::vector<std::string> words) {
   called.output = testing::internal::GetCapturedStdout();
   called.errors = testing::internal::GetCapturedStderr();
   return called;
+}
+
+// One line that names what is wrong, nothing on standard output.
+inline void expect_refused(const Called& called, int exit_status, const std::string& with) {
+  EXPECT_EQ(called.exit_status, exit_status) << called.errors;
+  EXPECT_EQ(called.output, "");
+  EXPECT_NE(called.errors.find(with), std::string::npos) << called.errors;
+  EXPECT_EQ(std::count(called.errors.begin(), called.errors.end(), '\n'), 1) << called.errors;
 }
 
 }  // namespace hw::terminal

@@ -29,14 +29,6 @@ class Folder {
   std::string path_;
 };
 
-// One line that names what is wrong, nothing on standard output.
-void expect_refused(const Called& called, int exit_status, const std::string& with) {
-  EXPECT_EQ(called.exit_status, exit_status) << called.errors;
-  EXPECT_EQ(called.output, "");
-  EXPECT_NE(called.errors.find(with), std::string::npos) << called.errors;
-  EXPECT_EQ(std::count(called.errors.begin(), called.errors.end(), '\n'), 1) << called.errors;
-}
-
 TEST(HoursCommand, CountsALogOfFourLines) {
   const Folder folder;
   const std::string log = folder.file("a.shdr",
@@ -97,16 +89,6 @@ TEST(HoursCommand, ReportsEveryMachineThatTheLogNames) {
   EXPECT_EQ(hours.at("machines").at(1).at("counters").at("operating").at("seconds"), boost::json::value(120));
 }
 
-TEST(HoursCommand, PrintsHoursWithTheirDefinitionForPeople) {
-  const Called called = call({"hours", "--devices", devices, "--device", "lathe-l", "--by-day", "--load-above", "5",
-                              day + "lathe-l_2016-05-23.shdr.xz"});
-  ASSERT_EQ(called.exit_status, 0) << called.errors;
-  EXPECT_NE(called.output.find("operating"), std::string::npos);
-  EXPECT_NE(called.output.find("Execution is ACTIVE"), std::string::npos);
-  EXPECT_NE(called.output.find("load above 5 %"), std::string::npos);
-  EXPECT_NE(called.output.find("2016-05-23"), std::string::npos);
-}
-
 TEST(HoursCommand, RefusesInOneSentence) {
   const Folder folder;
   const std::string log = day + "lathe-l_2016-05-23.shdr.xz";
@@ -138,17 +120,6 @@ TEST(HoursCommand, WrongUsageExitsWithTwo) {
   expect_refused(hours({"--alias", "EXECUTING", log}), 2, "WORD=WORD");
   expect_refused(hours({"--load-above", "much", log}), 2, "--load-above");
   expect_refused(hours({"--shiny", log}), 2, "--shiny");
-  expect_refused(call({"mend"}), 2, "mend");
-  expect_refused(call({}), 2, "hourwright help");
-}
-
-TEST(HelpCommand, ListsCommandsAndOptionsFromTheirOwnTable) {
-  const Called called = call({"help", "--json"});
-  ASSERT_EQ(called.exit_status, 0) << called.errors;
-  const boost::json::value help = boost::json::parse(called.output);
-  EXPECT_EQ(help.at("commands").at(0).at("name"), "hours");
-  const boost::json::array& options = help.at("commands").at(0).at("options").as_array();
-  EXPECT_NE(std::find(options.begin(), options.end(), "--load-above"), options.end());
 }
 
 }  // namespace
