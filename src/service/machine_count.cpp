@@ -128,15 +128,12 @@ void MachineCount::alive_until(Instant time) {
   has_news_ = true;
 }
 
-CounterNow MachineCount::counter_now(const CounterTotal& total) const {
+CounterNow MachineCount::counter_now(const CounterTotal& total, Instant now) const {
   const std::string key = print(total.key);
   CarriedAmount sum = amount_of(total.tally);
   add(sum, find(carried_.totals, key));
   CarriedAmount today = amount_of(total.today);
-  if (carried_.day && live_ && settings_.counting.zone.date_of(live_->begin()) == *carried_.day) {
-    if (settings_.counting.zone.date_of(live_->settled_until()) == *carried_.day)
-      add(today, find(carried_.of_day, key));
-  }
+  if (carried_.day == settings_.counting.zone.date_of(now)) add(today, find(carried_.of_day, key));
   const bool hours = is_hours(total.key);
   CounterNow out{.key = total.key};
   out.counted = hours ? Duration{sum.counted_ns}.as_hours() : sum.amount;
@@ -151,7 +148,7 @@ MachineNow MachineCount::at(Instant now) const {
   MachineNow out;
   if (!live_) return out;
   const auto totals = live_->snapshot(now).totals;
-  for (const CounterTotal& total : totals) out.counters.push_back(counter_now(total));
+  for (const CounterTotal& total : totals) out.counters.push_back(counter_now(total, now));
   out.doing = doing_of(totals);
   return out;
 }

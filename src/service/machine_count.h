@@ -67,7 +67,7 @@ class MachineCount {
 
  private:
   void collect_days(const std::vector<counters::CounterDay>& days);
-  CounterNow counter_now(const counters::CounterTotal& total) const;
+  CounterNow counter_now(const counters::CounterTotal& total, Instant now) const;
   Result<std::optional<counters::LiveCount>> recounted_from(Store& store, const std::string& machine, Instant late,
                                                             Instant now) const;
   Result<std::vector<counters::Observation>> logged_since(Store& store, const std::string& machine, LocalDate on) const;

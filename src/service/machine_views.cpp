@@ -45,6 +45,12 @@ void tally(TallyView& view, const std::string& state) {
   view.overdue += state == word_of(TaskState::overdue);
 }
 
+// The checks of each shift and day are due all the time; they would hide what the Floor is to show.
+bool is_round_check(const TaskView& task) {
+  return std::any_of(task.triggers.begin(), task.triggers.end(),
+                     [](const auto& one) { return one.calendar == "1 shift" || one.calendar == "1 day"; });
+}
+
 // How urgent a task is: state first, then how far its leading trigger is used up.
 std::pair<int, double> urgency(const TaskView& task) {
   constexpr std::array<std::string_view, 4> order{"in hand", "coming", "due", "overdue"};
@@ -116,6 +122,7 @@ FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, In
   }
   for (TaskView& task : task_views(shop, machine, totals_of(machine, present.counters), false, now)) {
     tally(view.tally, task.state);
+    if (is_round_check(task)) continue;
     if (!view.nearest || urgency(*view.nearest) < urgency(task)) view.nearest = std::move(task);
   }
   return view;

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 
+#include "libs/values/assert.h"
+#include "src/feeds/device_model.h"
 #include "src/service/machine_count.h"
+#include "src/simulate/agent.h"
 #include "src/simulate/demo_record.h"
 #include "src/simulate/dice.h"
 #include "src/simulate/pace.h"
@@ -31,13 +34,39 @@ struct DemoMachine {
   std::vector<service::Entry> entries;
 };
 
+// The machine's model as its agent's probe tells it, so that counting goes on under the same one when the feed begins.
+counters::MachineModel told_model(const Floor& floor, std::size_t index, Instant now) {
+  const Agent agent(floor.machines(), {}, now);
+  auto devices = feeds::read_devices(agent.probe(index, now).xml);
+  HW_ASSERT(devices && devices->machines.size() == 1, "our agent's probe reads back");
+  return std::move(devices->machines.front());
+}
+
+// Where each item of the floor's model stands in the told one.
+std::vector<std::uint32_t> places_in(const counters::MachineModel& told, const counters::MachineModel& floors) {
+  std::vector<std::uint32_t> places;
+  for (const auto& item : floors.items) {
+    const auto there =
+        std::find_if(told.items.begin(), told.items.end(), [&](const auto& one) { return one.id == item.id; });
+    HW_ASSERT(there != told.items.end(), "the probe tells every item");
+    places.push_back(static_cast<std::uint32_t>(there - told.items.begin()));
+  }
+  return places;
+}
+
 service::MachineCount count_history(const catalogue::PlantCalendar& calendar, const Floor& floor, std::size_t index,
                                     Duration floor_ahead, Instant now) {
   service::MachineCount count{calendar.zone};
   const Instant from = now - Duration::hours(24 * demo_history_days);
-  count.set_model(floor.machines()[index].model, from);
-  tell_history(floor, index, from, now, floor_ahead, Detail::turns,
-               [&](std::span<const counters::Observation> piece) { count.take(piece, now); });
+  const counters::MachineModel model = told_model(floor, index, now);
+  const auto places = places_in(model, floor.machines()[index].model);
+  count.set_model(model, from);
+  std::vector<counters::Observation> moved;
+  tell_history(floor, index, from, now, floor_ahead, Detail::turns, [&](std::span<const counters::Observation> piece) {
+    moved.assign(piece.begin(), piece.end());
+    for (auto& observation : moved) observation.item = places[observation.item];
+    count.take(moved, now);
+  });
   count.alive_until(now);
   return count;
 }
