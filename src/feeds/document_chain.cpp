@@ -74,7 +74,7 @@ void DocumentChain::commit(const std::string& file, const StreamsTally& tally) {
 
 void DocumentChain::Ordered::append(const Arrival& arrival) {
   if (!sequences.empty()) {
-    const bool is_next_coordinate = arrival.sequence == sequences.back() && arrival.item != observations.back().item;
+    const bool is_next_coordinate = arrival.sequence == sequences.back() && arrival.item > observations.back().item;
     if (arrival.sequence <= sequences.back() && !is_next_coordinate) is_sorted = false;
   }
   observations.push_back(arrival.observation());

@@ -1,14 +1,17 @@
 #include "src/feeds/remarks.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 namespace hw::feeds {
 namespace {
 
-// What comes from outside is shown short and without control characters.
+// What comes from outside is shown short, cut between two UTF-8 characters, and without control characters.
 std::string shown(std::string_view text) {
-  constexpr std::size_t bytes_max = 60;
-  std::string short_text(text.substr(0, bytes_max));
+  std::size_t size = std::min<std::size_t>(text.size(), 60);
+  while (size > 0 && size < text.size() && (static_cast<unsigned char>(text[size]) & 0xc0) == 0x80) --size;
+  std::string short_text(text.substr(0, size));
   for (char& c : short_text) {
     if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f) c = ' ';
   }
