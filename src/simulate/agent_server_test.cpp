@@ -324,9 +324,11 @@ TEST_F(ServedAgent, AClockJumpMovesTheStampsOfWhatComes) {
 
 TEST(AgentServer, RefusesAPortInUse) {
   const Floor floor(plan_of(), sample_entries());
-  auto first = AgentServer::open(play(floor, {t0, t0, 1, {}}), {});
+  AgentServerOptions any;
+  any.clock = [] { return t0; };
+  auto first = AgentServer::open(play(floor, {t0, t0, 1, {}}), any);
   ASSERT_TRUE(first) << first.error().message;
-  AgentServerOptions same;
+  AgentServerOptions same = any;
   same.port = (*first)->port();
   const auto second = AgentServer::open(play(floor, {t0, t0, 1, {}}), same);
   ASSERT_FALSE(second);

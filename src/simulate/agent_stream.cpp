@@ -35,7 +35,11 @@ void SharedAgent::restart(std::uint64_t instance_id) {
 }
 
 AgentStream::AgentStream(std::shared_ptr<SharedAgent> agent, StreamAsk ask)
-    : agent_(std::move(agent)), ask_(ask), generation_(agent_->generation), last_part_at_(Clock::now()) {
+    : agent_(std::move(agent)),
+      ask_(ask),
+      generation_(agent_->generation),
+      // What there is already is sent at once.
+      last_part_at_(Clock::now() - ask_.interval) {
   if (!ask_.sample.from) ask_.sample.from = agent_->agent.first_sequence();
 }
 

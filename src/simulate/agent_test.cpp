@@ -154,11 +154,5 @@ TEST_F(AgentOfThree, GoingBackGivesSequenceNumbersAwayTwice) {
   EXPECT_EQ(agent.sample({std::nullopt, before, 10}, t0).status, 404);
 }
 
-TEST(Documents, ElementsAreNamedAsTheStandardSays) {
-  EXPECT_EQ(element_of("EQUIPMENT_TIMER"), "EquipmentTimer");
-  EXPECT_EQ(element_of("EXECUTION"), "Execution");
-  EXPECT_EQ(element_of("ROTARY_VELOCITY"), "RotaryVelocity");
-}
-
 }  // namespace
 }  // namespace hw::simulate

@@ -61,13 +61,13 @@ service::MachineCount count_history(const catalogue::PlantCalendar& calendar, co
   const counters::MachineModel model = told_model(floor, index, now);
   const auto places = places_in(model, floor.machines()[index].model);
   count.set_model(model, from);
+  count.alive_until(now);  // the floor's feeds say it when they go away
   std::vector<counters::Observation> moved;
   tell_history(floor, index, from, now, floor_ahead, Detail::turns, [&](std::span<const counters::Observation> piece) {
     moved.assign(piece.begin(), piece.end());
     for (auto& observation : moved) observation.item = places[observation.item];
     count.take(moved, now);
   });
-  count.alive_until(now);
   return count;
 }
 

@@ -159,16 +159,16 @@ void print_observation(Out out, const Machine& machine, const Kept& kept) {
   const Event& event = kept.arrival.event;
   const Item& item = machine.model.items.at(event.item);
   const std::string value = print_value(machine, event.item, event.value);
-  const std::string common =
+  const std::string attributes =
       fmt::format("dataItemId=\"{}\" timestamp=\"{}\" sequence=\"{}\"{}{}", item.id, print(event.at), kept.sequence,
                   attribute("name", item.name), attribute("subType", item.sub_type));
   if (item.category == "CONDITION") {
     const std::string_view state = counters::is_unknown(event.value) ? "Unavailable" : std::string_view(value);
-    fmt::format_to(out, "<{} {} type=\"{}\"/>\n", state, common, item.type);
+    fmt::format_to(out, "<{} {} type=\"{}\"/>\n", state, attributes, item.type);
     return;
   }
   const std::string element = element_of(item.type);
-  fmt::format_to(out, "<{0} {1}>{2}</{0}>\n", element, common, escaped(value));
+  fmt::format_to(out, "<{0} {1}>{2}</{0}>\n", element, attributes, escaped(value));
 }
 
 // Opens and closes the elements around the observations as they change.

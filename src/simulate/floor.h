@@ -18,7 +18,7 @@
 #include "libs/values/instant.h"
 #include "libs/values/local_date.h"
 #include "libs/values/zone.h"
-#include "src/counters/observation.h"
+#include "src/simulate/event.h"
 #include "src/simulate/machine.h"
 
 namespace hw::simulate {
@@ -41,19 +41,6 @@ enum class Detail : std::uint8_t {
   turns,  // states, speeds, and when a feed begins and ends: for months of history
   full,   // each change of feed and load, the axes, positions: 20 to 60 observations a minute while it cuts
 };
-
-// One value as the agent gets it. Words are numbers: see print_value.
-struct Event {
-  Instant arrives_at;  // by the agent's clock: the true time
-  Instant at;          // the stamp
-  std::uint32_t item = 0;
-  double value = counters::unknown_value;  // unknown: UNAVAILABLE
-};
-
-// What an agent writes for the item's value: "PROGRAM_STOPPED", "3200", "12.5"; "UNAVAILABLE" where unknown.
-std::string print_value(const Machine& machine, std::uint32_t item, double value);
-// The same event as counters want it: Execution 1 when active ...
-counters::Observation observation_of(const Machine& machine, const Event& event);
 
 // What a perfect observer measures, by the counters' conventions (cutting = a program runs, a spindle turns and the
 // tool feeds; rapids with a turning spindle count).

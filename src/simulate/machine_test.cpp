@@ -5,6 +5,9 @@
 
 #include <gtest/gtest.h>
 
+#include "src/simulate/device_items.h"
+#include "src/simulate/kind_numbers.h"
+
 namespace hw::simulate {
 namespace {
 
@@ -41,6 +44,35 @@ TEST(Machines, IdsAreUniqueOnTheFloor) {
   for (const Machine& machine : make_machines(sample_entries())) {
     EXPECT_TRUE(ids.insert(machine.uuid).second);
     for (const counters::Item& item : machine.model.items) EXPECT_TRUE(ids.insert(item.id).second) << item.id;
+  }
+}
+
+TEST(Machines, ItemsFollowFromTheTraits) {
+  Machine machine;
+  machine.entry = {"g1", "Grinder", Kind::surface_grinder};
+  machine.traits.has_availability = false;
+  machine.traits.has_feed_rates = false;
+  machine.traits.has_positions = true;
+  add_items(machine);
+  const auto count = [&](Signal signal) {
+    return std::count_if(machine.tells.begin(), machine.tells.end(),
+                         [&](const Tells& t) { return t.signal == signal; });
+  };
+  EXPECT_EQ(count(Signal::availability), 0);
+  EXPECT_EQ(count(Signal::path_feed) + count(Signal::axis_feed), 0);
+  EXPECT_EQ(count(Signal::position), 3);
+  EXPECT_EQ(count(Signal::spindle_speed), 1);
+}
+
+TEST(Machines, NumbersOfEachKindAreRanges) {
+  for (int i = 0; i < kinds; ++i) {
+    const KindNumbers& n = numbers_of(static_cast<Kind>(i));
+    for (const Range& range : {n.tools, n.cut_s, n.speed_rpm, n.cut_feed_um_s, n.load_s, n.set_up_min, n.parts}) {
+      EXPECT_GT(range.min, 0);
+      EXPECT_GT(range.max, range.min);
+    }
+    EXPECT_GT(n.rapid_um_s, 0);
+    EXPECT_TRUE(n.shifts == 1 || n.shifts == 2);
   }
 }
 

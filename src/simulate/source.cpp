@@ -9,6 +9,9 @@ namespace hw::simulate {
 
 namespace {
 
+// What one call takes at most: after a long sleep the rest comes with the next calls, and memory stays bounded.
+constexpr Duration take_max = Duration::hours(2);
+
 class FloorSource : public Source {
  public:
   FloorSource(const Floor& floor, Pace pace, Detail detail)
@@ -22,7 +25,7 @@ class FloorSource : public Source {
   const std::vector<Machine>& machines() const override { return floor_.machines(); }
 
   void take(Instant now, std::vector<Arrival>& out) override {
-    const Instant until = pace_.floor_of(pace_.stamp_at(now));
+    const Instant until = std::min(pace_.floor_of(pace_.stamp_at(now)), told_until_ + take_max);
     if (until <= told_until_) return;
     const std::size_t begin = out.size();
     for (std::uint32_t machine = 0; machine < days_.size(); ++machine) take_machine(machine, until, out);

@@ -20,7 +20,8 @@ class Source {
  public:
   virtual ~Source() = default;
   virtual const std::vector<Machine>& machines() const = 0;
-  // What has arrived since the last call (or the beginning), up to the real time `now`, in order of arrival.
+  // What has arrived since the last call (or the beginning), up to the real time `now`, in order of arrival; after a
+  // long time the next part of it.
   virtual void take(Instant now, std::vector<Arrival>& out) = 0;
   // What a feed says when it connects anew: the last value of every item of every machine, as far as it was taken.
   virtual void take_standing(std::vector<Arrival>& out) = 0;

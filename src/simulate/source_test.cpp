@@ -54,6 +54,20 @@ TEST(FloorSource, NothingComesFromTheFuture) {
   EXPECT_EQ(source->taken_until(t0 + Duration::seconds(40)), t0 + Duration::seconds(40));
 }
 
+TEST(FloorSource, AfterALongSleepItComesInParts) {
+  const Floor floor(plan_of(), sample_entries());
+  const auto source = play(floor, {t0, t0, 1, {}});
+  std::vector<Arrival> taken;
+  const Instant now = t0 + Duration::hours(60);
+  int calls = 0;
+  for (; source->taken_until(now) < now; ++calls) {
+    taken.clear();
+    source->take(now, taken);
+    ASSERT_LT(taken.size(), 200'000U);
+  }
+  EXPECT_EQ(calls, 30);
+}
+
 TEST(FloorSource, StandingAndWhatFollowsLeaveNoGap) {
   const Floor floor(plan_of(), sample_entries());
   const auto source = play(floor, {t0, t0 - Duration::hours(4), 100, {}});

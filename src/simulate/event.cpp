@@ -1,8 +1,7 @@
-// How values look in an agent's documents, and what they are for counters.
+#include "src/simulate/event.h"
 
 #include <fmt/format.h>
 
-#include "src/simulate/floor.h"
 #include "src/simulate/phase.h"
 
 namespace hw::simulate {
