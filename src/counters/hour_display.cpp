@@ -17,6 +17,7 @@ DisplayVerdict judge(const std::optional<DisplayReading>& before, const DisplayR
   DisplayVerdict verdict;
   verdict.offset_h = now.display_h - now.counted_h;
   if (!before) {
+    verdict.difference_h = verdict.offset_h;
     verdict.says = fmt::format("first reading: the display is {:.1f} h ahead of the counter", verdict.offset_h);
     return verdict;
   }

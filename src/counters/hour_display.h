@@ -21,7 +21,7 @@ struct DisplayReading {
 struct DisplayVerdict {
   bool fits = true;
   double offset_h = 0;      // display - counted: what separates the two in this period of the display
-  double difference_h = 0;  // rise of the display - rise of the counted hours; 0 for the first reading
+  double difference_h = 0;  // rise of the display - rise of the counted hours; the whole offset for the first reading
   std::string says;         // one sentence
 };
 

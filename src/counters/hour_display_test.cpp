@@ -13,7 +13,7 @@ TEST(HourDisplay, TheFirstReadingFitsAndNotesTheOffset) {
   const auto verdict = judge(std::nullopt, monday);
   EXPECT_TRUE(verdict.fits);
   EXPECT_DOUBLE_EQ(verdict.offset_h, 4880);
-  EXPECT_DOUBLE_EQ(verdict.difference_h, 0);
+  EXPECT_DOUBLE_EQ(verdict.difference_h, 4880);
 }
 
 TEST(HourDisplay, ARiseLikeTheCountersFits) {
