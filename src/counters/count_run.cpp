@@ -20,22 +20,30 @@ struct Chain {
   Instant end;
 };
 
-// Puts all arrivals of a run into the order of time.
+// Puts all arrivals of a run into the order of time. One source that is in order already, as most logs are, is not
+// copied.
 class Ordering {
  public:
-  explicit Ordering(std::size_t items) : items_(items) {}
+  explicit Ordering(std::size_t items) : known_(items) {}
 
-  std::vector<Observation> order(std::span<const Source> sources) {
-    std::size_t total = 0;
-    for (const Source& source : sources) total += source.size();
-    ordered_.reserve(total);
-    for (const Source& source : by_first_time(sources)) add(source);
+  // Valid as long as the sources and this are.
+  std::span<const Observation> order(std::span<const Source> sources) {
+    const std::vector<Source> in_order = by_first_time(sources);
+    if (in_order.empty()) return {};
+    if (in_order.size() > 1) copy_of(in_order.front(), 0);
+    for (const Source& source : in_order) add(source);
+    if (!is_copied_) return in_order.front();
     if (!is_sorted_) {
-      std::stable_sort(ordered_.begin(), ordered_.end(),
+      std::stable_sort(copy_.begin(), copy_.end(),
                        [](const Observation& a, const Observation& b) { return a.at < b.at; });
     }
-    return std::move(ordered_);
+    return copy_;
   }
+  // By item: whether it is known at any time.
+  std::vector<bool> known() const { return {known_.begin(), known_.end()}; }
+  // The first and the last time, as they were stamped; first > last where there is none.
+  Instant first() const { return first_; }
+  Instant last() const { return last_; }
 
  private:
   static std::vector<Source> by_first_time(std::span<const Source> sources) {
@@ -53,46 +61,47 @@ class Ordering {
     for (Chain& chain : chains_) {
       if (source.front().at >= chain.end - clock_skew_max) return chain;
     }
-    return chains_.emplace_back(Chain{TwoClocks(items_), source.front().at});
+    return chains_.emplace_back(Chain{TwoClocks(known_.size()), source.front().at});
+  }
+
+  // From here on what is in order is not the source itself any longer.
+  void copy_of(const Source& source, std::size_t count) {
+    copy_.reserve(source.size());
+    copy_.assign(source.begin(), source.begin() + static_cast<std::ptrdiff_t>(count));
+    is_copied_ = true;
   }
 
   void add(const Source& source) {
     Chain& chain = chain_for(source);
-    for (Observation arrival : source) {
-      HW_ASSERT(arrival.item < items_, "an observation is of one of the model's items");
+    for (std::size_t n = 0; n < source.size(); ++n) {
+      Observation arrival = source[n];
+      HW_ASSERT(arrival.item < known_.size(), "an observation is of one of the model's items");
+      if (!is_unknown(arrival.value)) known_[arrival.item] = 1;
+      first_ = std::min(first_, arrival.at);
       chain.end = std::max(chain.end, arrival.at);
-      if (!chain.clocks.pass(arrival)) continue;
-      if (!ordered_.empty() && arrival.at < ordered_.back().at) is_sorted_ = false;
-      ordered_.push_back(arrival);
+      const bool passes = chain.clocks.pass(arrival);
+      const bool is_next = passes && arrival.at >= latest_;
+      if (!is_copied_ && !(is_next && arrival.at == source[n].at)) copy_of(source, n);
+      if (!passes) continue;
+      is_sorted_ = is_sorted_ && is_next;
+      latest_ = std::max(latest_, arrival.at);
+      if (is_copied_) copy_.push_back(arrival);
     }
+    last_ = std::max(last_, chain.end);
   }
 
-  std::size_t items_;
+  std::vector<std::uint8_t> known_;
   std::vector<Chain> chains_;
-  std::vector<Observation> ordered_;
+  std::vector<Observation> copy_;
+  bool is_copied_ = false;
   bool is_sorted_ = true;
+  Instant latest_{INT64_MIN};  // in order
+  Instant first_{INT64_MAX};
+  Instant last_{INT64_MIN};
 };
 
-std::vector<bool> items_ever_known(std::size_t items, std::span<const Observation> observations) {
-  std::vector<bool> known(items);
-  std::size_t left = items;
-  for (const Observation& observation : observations) {
-    if (is_unknown(observation.value) || known[observation.item]) continue;
-    known[observation.item] = true;
-    if (--left == 0) break;
-  }
-  return known;
-}
-
-// First and last time seen, as they were stamped.
-Result<std::pair<Instant, Instant>> bounds_of(std::span<const Source> sources, const Window& window) {
-  Instant first{INT64_MAX}, last{INT64_MIN};
-  for (const Source& source : sources) {
-    for (const Observation& arrival : source) {
-      first = std::min(first, arrival.at);
-      last = std::max(last, arrival.at);
-    }
-  }
+// First and last time seen unless others are named.
+Result<std::pair<Instant, Instant>> bounds_of(Instant first, Instant last, const Window& window) {
   if (first > last && !(window.from && window.to)) {
     return refuse(ErrorCode::bad_input, "there are no observations to take the window from");
   }
@@ -157,11 +166,11 @@ Report report_of(Engine& engine, Instant from, Instant to) {
 
 Result<Report> count_run(const MachineModel& model, std::span<const Source> sources, const Window& window,
                          const CountSettings& settings) {
-  const auto bounds = bounds_of(sources, window);
+  Ordering ordering(model.items.size());
+  const std::span<const Observation> observations = ordering.order(sources);
+  const auto bounds = bounds_of(ordering.first(), ordering.last(), window);
   if (!bounds) return refuse(bounds.error());
-  const std::vector<Observation> observations = Ordering(model.items.size()).order(sources);
-  Engine engine(std::make_shared<const MachineModel>(model), settings, MeterUse::recording,
-                items_ever_known(model.items.size(), observations));
+  Engine engine(std::make_shared<const MachineModel>(model), settings, MeterUse::recording, ordering.known());
   count(engine, observations, bounds->first, bounds->second);
   return report_of(engine, bounds->first, bounds->second);
 }
