@@ -5,10 +5,19 @@
 #include "libs/formats/json.h"
 
 namespace hw::service {
+namespace {
+
+struct Head {
+  Carried carried;
+  std::optional<Instant> late_from;
+};
+BOOST_DESCRIBE_STRUCT(Head, (), (carried, late_from))
+
+}  // namespace
 
 std::string print(const MachineState& state) {
-  const std::string carried = formats::print_json(state.carried);
-  return fmt::format("{}:{}{}", carried.size(), carried, state.live);
+  const std::string head = formats::print_json(Head{state.carried, state.late_from});
+  return fmt::format("{}:{}{}", head.size(), head, state.live);
 }
 
 Result<MachineState> parse_machine_state(std::string_view text) {
@@ -17,9 +26,9 @@ Result<MachineState> parse_machine_state(std::string_view text) {
   const auto begin = static_cast<std::size_t>(end - text.data()) + 1;
   const bool is_whole = error == std::errc{} && begin <= text.size() && *end == ':' && length <= text.size() - begin;
   if (!is_whole) return refuse(ErrorCode::corrupt, "a machine's counting state has no beginning");
-  auto carried = formats::parse_json<Carried>(text.substr(begin, length));
-  if (!carried) return refuse(ErrorCode::corrupt, "a machine's counting state: {}", carried.error().message);
-  return MachineState{std::move(*carried), std::string{text.substr(begin + length)}};
+  auto head = formats::parse_json<Head>(text.substr(begin, length));
+  if (!head) return refuse(ErrorCode::corrupt, "a machine's counting state: {}", head.error().message);
+  return MachineState{std::move(head->carried), head->late_from, std::string{text.substr(begin + length)}};
 }
 
 }  // namespace hw::service

@@ -31,9 +31,10 @@ struct Carried {
 BOOST_DESCRIBE_STRUCT(Carried, (), (since, totals, day, of_day))
 
 // A machine's stored state: what is carried, and the live count's own record behind it.
-//   state = length of the JSON in decimal, ':', JSON of Carried, record
+//   state = length of the JSON in decimal, ':', JSON of Carried and of late_from, record
 struct MachineState {
   Carried carried;
+  std::optional<Instant> late_from;  // something came too late to be counted in its place, and waits for a recount
   std::string live;
 };
 std::string print(const MachineState& state);

@@ -23,14 +23,15 @@ Result<void> FeedSink::take(const feeds::Batch& batch) {
   }
   const auto lock = shop_.change();
   if (batch.models) take_models(*batch.models, batch.received_at);
+  // First that all is told up to then: what the batch leaves out between two values did not change.
+  for (const auto& machine : shop_.machines()) {
+    if (machine->record.feed == feed_) machine->count.alive_until(batch.alive_at);
+  }
   for (const auto& one : batch.machines) {
     OpenMachine* machine = machine_of(one.machine);
     if (!machine || one.observations.empty()) continue;
     machine->count.take(one.observations, batch.received_at);
     ++machine->counts_version;
-  }
-  for (const auto& machine : shop_.machines()) {
-    if (machine->record.feed == feed_) machine->count.alive_until(batch.alive_at);
   }
   position_ = batch.position;
   alive_at_ = batch.alive_at;
@@ -39,7 +40,7 @@ Result<void> FeedSink::take(const feeds::Batch& batch) {
 
 void FeedSink::stored(const std::vector<FeedPosition>& positions) {
   for (const FeedPosition& position : positions) {
-    if (position.feed == feed_) stored_alive_at_ = position.last_sign_at;
+    if (position.feed == feed_) stored_ = position;
   }
 }
 

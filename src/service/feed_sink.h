@@ -26,7 +26,7 @@ class FeedSink : public feeds::Sink {
   // The position behind all that has been counted. The caller holds a lock on the shop.
   FeedPosition position() const { return {feed_, position_.instance_id, position_.next_sequence, alive_at_}; }
   // Something came since the position was stored.
-  bool moved() const { return position_.next_sequence > 0 && alive_at_ != stored_alive_at_; }
+  bool moved() const { return position_.next_sequence > 0 && position() != stored_; }
   void stored(const std::vector<FeedPosition>& positions);
 
  private:
@@ -37,7 +37,7 @@ class FeedSink : public feeds::Sink {
   std::string feed_;
   feeds::Position position_;
   Instant alive_at_;
-  Instant stored_alive_at_;
+  std::optional<FeedPosition> stored_;
   std::function<void(std::string_view)> report_;
 };
 

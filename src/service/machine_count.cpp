@@ -89,6 +89,8 @@ Result<void> MachineCount::restore(const CountingRecord& record) {
   live_.emplace(std::move(live));
   relevant_.emplace(model, settings_.counting);
   carried_ = std::move(state.carried);
+  late_from_ = state.late_from;
+  checkpoint_on_ = settings_.counting.zone.date_of(live_->settled_until());  // it was kept with the state of that day
   return {};
 }
 
@@ -109,7 +111,8 @@ void MachineCount::set_model(const counters::MachineModel& model, Instant now) {
   live_.emplace(model, settings_, now);
   relevant_.emplace(model, settings_.counting);
   checkpoint_on_.reset();  // what comes is to be read with this model
-  has_news_ = true;
+  late_from_.reset();      // and what came before, no longer
+  ++news_;
 }
 
 void MachineCount::take(std::span<const Observation> observations, Instant now) {
@@ -118,14 +121,14 @@ void MachineCount::take(std::span<const Observation> observations, Instant now) 
   std::vector<Observation> kept;
   for (const Observation& one : observations) relevant_->pass(one, kept);
   if (!kept.empty()) log_.push_back(piece_of(kept));
-  has_news_ = true;
+  ++news_;
 }
 
 void MachineCount::alive_until(Instant time) {
   if (!live_) return;
   live_->alive_until(time);
   alive_until_ = time;
-  has_news_ = true;
+  ++news_;
 }
 
 CounterNow MachineCount::counter_now(const CounterTotal& total, Instant now) const {
@@ -144,31 +147,55 @@ CounterNow MachineCount::counter_now(const CounterTotal& total, Instant now) con
   return out;
 }
 
+// Counters that the model of before had and this one has not, or not yet: an item counts from when it is first known.
+void MachineCount::add_carried(std::vector<CounterNow>& counters, Instant now) const {
+  for (const auto& [key, amount] : carried_.totals) {
+    const auto parsed = counters::parse_counter_key(key);
+    const auto has_key = [&](const CounterNow& one) { return one.key == *parsed; };
+    if (!parsed || std::any_of(counters.begin(), counters.end(), has_key)) continue;
+    counters.push_back(counter_now({.key = *parsed, .tally = {}, .today = {}, .state_since = {}}, now));
+  }
+}
+
 MachineNow MachineCount::at(Instant now) const {
   MachineNow out;
   if (!live_) return out;
   const auto totals = live_->snapshot(now).totals;
   for (const CounterTotal& total : totals) out.counters.push_back(counter_now(total, now));
+  add_carried(out.counters, now);
   out.doing = doing_of(totals);
   return out;
 }
 
 std::optional<Instant> MachineCount::counting_since() const { return carried_.since; }
 
+DayRecord MachineCount::with_carried(const CounterDay& day) const {
+  CarriedAmount sum{day.counted_ns, day.unknown_ns, day.filled_ns, day.amount};
+  if (carried_.day == day.date) add(sum, find(carried_.of_day, print(day.key)));
+  return {day.date, sum.counted_ns, sum.unknown_ns, sum.filled_ns, sum.amount};
+}
+
 void MachineCount::collect_days(const std::vector<CounterDay>& days) {
-  for (const CounterDay& day : days) {
-    const std::string key = print(day.key);
-    CarriedAmount sum{day.counted_ns, day.unknown_ns, day.filled_ns, day.amount};
-    if (carried_.day == day.date) add(sum, find(carried_.of_day, key));
-    days_[{key, day.date}] = {day.date, sum.counted_ns, sum.unknown_ns, sum.filled_ns, sum.amount};
+  for (const CounterDay& day : days) days_[{print(day.key), day.date}] = with_carried(day);
+}
+
+std::map<LocalDate, DayRecord> MachineCount::unsaved_days(const std::string& counter, Instant now) const {
+  std::map<LocalDate, DayRecord> rows;
+  for (const auto& [key, day] : days_) {
+    if (key.first == counter) rows[day.on] = day;
   }
+  if (!live_) return rows;
+  for (const CounterDay& day : live_->snapshot(now).days) {
+    if (print(day.key) == counter) rows[day.date] = with_carried(day);
+  }
+  return rows;
 }
 
 std::optional<CountingStep::Machine> MachineCount::unsaved(const std::string& machine) {
-  if (!live_ || (!has_news_ && log_.empty() && days_.empty())) return std::nullopt;
+  if (!live_ || news_ == saved_news_) return std::nullopt;
   collect_days(live_->changed_days());
   CountingStep::Machine part{
-      .record = {machine, print_model(live_->model()), print(MachineState{carried_, live_->save()})},
+      .record = {machine, print_model(live_->model()), print(MachineState{carried_, late_from_, live_->save()})},
       .changed_days = {},
       .log = log_,
       .checkpoint_on = {}};
@@ -180,11 +207,18 @@ std::optional<CountingStep::Machine> MachineCount::unsaved(const std::string& ma
   }
   const LocalDate today = settings_.counting.zone.date_of(live_->settled_until());
   if (checkpoint_on_ != today) part.checkpoint_on = today;
-  has_news_ = false;
+  offered_news_ = news_;
   return part;
 }
 
+void MachineCount::keep_passed_over() {
+  std::vector<Observation> kept;
+  relevant_->flush(kept);
+  if (!kept.empty()) log_.push_back(piece_of(kept));
+}
+
 void MachineCount::saved(const CountingStep::Machine& part) {
+  saved_news_ = offered_news_;
   log_.erase(log_.begin(), log_.begin() + static_cast<std::ptrdiff_t>(part.log.size()));
   for (const CounterDays& counter : part.changed_days) {
     for (const DayRecord& day : counter.days) {
@@ -197,11 +231,11 @@ void MachineCount::saved(const CountingStep::Machine& part) {
 
 Result<void> MachineCount::recount_late(Store& store, const std::string& machine, Instant now) {
   if (!late_from_) return {};
+  keep_passed_over();  // the log has to tell all that has been counted
   HW_TAKE(recounted, recounted_from(store, machine, *late_from_, now));
   late_from_.reset();
-  if (!recounted) return {};  // before everything that was kept
-  live_ = std::move(recounted);
-  has_news_ = true;
+  ++news_;
+  if (recounted) live_ = std::move(recounted);  // else it is from before everything that was kept
   return {};
 }
 
@@ -213,14 +247,16 @@ Result<std::optional<LiveCount>> MachineCount::recounted_from(Store& store, cons
     if (!checkpoint) return std::optional<LiveCount>{};
     HW_TAKE(state, parse_machine_state(checkpoint->state));
     auto live = LiveCount::restore(live_->model(), settings_, state.live);
-    if (!live) return std::optional<LiveCount>{};  // of another model
+    if (!live || live->begin() != live_->begin()) return std::optional<LiveCount>{};  // of another model
     if (live->settled_until() > late) {
       on = checkpoint->on - 1;
       continue;
     }
     HW_TAKE(arrivals, logged_since(store, machine, checkpoint->on));
+    // Where the feed was silent the log says so itself: everything else is known to have been told.
+    live->alive_until(std::max(alive_until_, live_->settled_until()));
     live->take(arrivals, now);
-    live->alive_until(alive_until_);
+    live->hand_out_again();
     return std::optional{std::move(*live)};
   }
 }
@@ -229,13 +265,15 @@ Result<std::vector<Observation>> MachineCount::logged_since(Store& store, const 
                                                             LocalDate on) const {
   std::vector<Observation> arrivals;
   counters::TwoClocks clocks(live_->model().items.size());
-  HW_TRY(store.read_log(machine, on, [&](const LogPiece& piece) -> Result<void> {
+  const auto take = [&](const LogPiece& piece) -> Result<void> {
     HW_TAKE(observations, counters::unpack(piece.payload));
     for (Observation& one : observations) {
       if (clocks.pass(one)) arrivals.push_back(one);
     }
     return {};
-  }));
+  };
+  HW_TRY(store.read_log(machine, on, take));
+  for (const LogPiece& piece : log_) HW_TRY(take(piece));
   std::stable_sort(arrivals.begin(), arrivals.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
   return arrivals;
 }

@@ -57,17 +57,23 @@ class MachineCount {
   // Held values count up to `now`, or to the limit of silence after the feed's last sign of life.
   MachineNow at(Instant now) const;
   std::optional<Instant> counting_since() const;
+  // The days of a counter, by its key, that are not stored as they are as of `now`: today, and more after a silence.
+  std::map<LocalDate, DayRecord> unsaved_days(const std::string& counter, Instant now) const;
 
   // What has to be stored since the last saved(); nothing when nothing has.
   std::optional<CountingStep::Machine> unsaved(const std::string& machine);
   void saved(const CountingStep::Machine& part);
 
-  // Counts anew from the record where something came too late to be counted in its place. Call it with all saved.
+  // Counts anew from the record, and from what is not saved yet, where something came too late to be counted in its
+  // place.
   Result<void> recount_late(Store& store, const std::string& machine, Instant now);
 
  private:
+  DayRecord with_carried(const counters::CounterDay& day) const;
   void collect_days(const std::vector<counters::CounterDay>& days);
   CounterNow counter_now(const counters::CounterTotal& total, Instant now) const;
+  void add_carried(std::vector<CounterNow>& counters, Instant now) const;
+  void keep_passed_over();
   Result<std::optional<counters::LiveCount>> recounted_from(Store& store, const std::string& machine, Instant late,
                                                             Instant now) const;
   Result<std::vector<counters::Observation>> logged_since(Store& store, const std::string& machine, LocalDate on) const;
@@ -78,11 +84,13 @@ class MachineCount {
   Carried carried_;
   Instant alive_until_;
   // Not stored yet.
-  bool has_news_ = false;
+  std::uint64_t news_ = 0;  // rises with every change, so that what comes while the store works is not taken for saved
+  std::uint64_t offered_news_ = 0;
+  std::uint64_t saved_news_ = 0;
   std::map<std::pair<std::string, LocalDate>, DayRecord> days_;
   std::vector<LogPiece> log_;
   std::optional<LocalDate> checkpoint_on_;  // the last day that has a checkpoint
-  std::optional<Instant> late_from_;
+  std::optional<Instant> late_from_;  // the earliest that came too late; kept with the state until it is recounted
 };
 
 }  // namespace hw::service

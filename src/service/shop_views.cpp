@@ -69,10 +69,18 @@ Result<CounterDaysView> show_days(const OpenShop& shop, std::string_view machine
   if (end - begin >= days_max) {
     return refuse(ErrorCode::bad_input, "from: {} to {} is more than {} days", print(begin), print(end), days_max);
   }
-  HW_TRY(shop.find(machine));
-  HW_TAKE(days, shop.store().days_of(machine, counter, begin, end));
+  HW_TAKE(found, shop.find(machine));
+  HW_TAKE(stored, shop.store().days_of(machine, counter, begin, end));
+  std::map<LocalDate, DayRecord> days;
+  {
+    const auto lock = shop.look();
+    days = found->count.unsaved_days(std::string{counter}, now);
+  }
+  for (const DayRecord& day : stored) days.emplace(day.on, day);
   CounterDaysView view{std::string{machine}, std::string{counter}, std::string{counters::unit_of(key.kind)}, {}};
-  for (const DayRecord& day : days) view.days.push_back(day_view(day, key.kind));
+  for (const auto& [on, day] : days) {
+    if (begin <= on && on <= end) view.days.push_back(day_view(day, key.kind));
+  }
   return view;
 }
 

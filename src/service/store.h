@@ -19,6 +19,7 @@ struct FeedPosition {
   std::uint64_t instance_id = 0;
   std::uint64_t next_sequence = 0;
   Instant last_sign_at;
+  bool operator==(const FeedPosition&) const = default;
 };
 
 // What counting has to keep of a machine, as of one moment.
