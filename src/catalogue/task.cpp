@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "libs/values/characters.h"
+
 namespace hw::catalogue {
 namespace {
 
@@ -47,7 +49,7 @@ Result<void> check_triggers(const std::vector<Trigger>& triggers) {
 }  // namespace
 
 Result<void> check(const Task& task) {
-  if (task.title.empty() || task.title.size() > title_max) {
+  if (task.title.empty() || characters_in(task.title) > title_max) {
     return refuse(ErrorCode::bad_input, "title: it has 1 to {} characters", title_max);
   }
   if (task.assembly.empty()) return refuse(ErrorCode::bad_input, "assembly: name the assembly, for example spindle");
@@ -55,7 +57,7 @@ Result<void> check(const Task& task) {
     return refuse(ErrorCode::bad_input, "minutes: {} must be 0 to {}", task.minutes, minutes_max);
   }
   for (const Part& part : task.parts) {
-    if (!(part.quantity > 0) || part.name.empty()) {
+    if (!(part.quantity > 0) || !std::isfinite(part.quantity) || part.name.empty()) {
       return refuse(ErrorCode::bad_input, "parts: a part has a name and a quantity above 0");
     }
   }

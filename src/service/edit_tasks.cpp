@@ -69,7 +69,7 @@ Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& 
   HW_TRY(check_signature(edit.id, edit.by));
   const auto turn = shop.edit();
   HW_TAKE(machine, shop.find(key));
-  HW_TAKE(before, repeated(shop, edit.id, "task added", key));
+  HW_TAKE(before, repeated(shop, edit.id, {"task added", key, edit.id}));
   if (before) return as_it_is(shop, *machine, *before->task, now);
   TaskRecord record;
   Entry entry;
@@ -81,7 +81,7 @@ Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& 
               .version = 1,
               .is_own = true,
               .retired_at = {},
-              .began_at = now,
+              .began_at = entry.at,
               .began_counters = entry.counters,
               .last_done = {}};
   }
@@ -95,7 +95,7 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
   HW_TRY(check_signature(edit.id, edit.by));
   const auto turn = shop.edit();
   HW_TAKE(machine, shop.find(key));
-  HW_TAKE(before, repeated(shop, edit.id, "task changed", key));
+  HW_TAKE(before, repeated(shop, edit.id, {"task changed", key, std::string{task_key}}));
   if (before) return as_it_is(shop, *machine, *before->task, now);
   TaskRecord record;
   Entry entry;
@@ -125,7 +125,7 @@ Result<EntryView> retire_task(OpenShop& shop, std::string_view key, std::string_
   HW_TRY(check_signature(signature.id, signature.by));
   const auto turn = shop.edit();
   HW_TAKE(machine, shop.find(key));
-  HW_TAKE(before, repeated(shop, signature.id, "task retired", key));
+  HW_TAKE(before, repeated(shop, signature.id, {"task retired", key, std::string{task}}));
   if (before) return view_of(*before);
   TaskRecord record;
   Entry entry;
@@ -136,10 +136,10 @@ Result<EntryView> retire_task(OpenShop& shop, std::string_view key, std::string_
     record = *present;
     entry = new_entry(*machine, "task retired", signature.id, signature.by, now);
   }
-  record.retired_at = now;
+  record.retired_at = entry.at;
   ++record.version;
   entry.task = task;
-  entry.device_at = signature.at;
+  entry.device_at = as_kept(signature.at);
   entry.says = says(record.task, "retired", record.version);
   HW_TRY(keep_task(shop, *machine, entry, std::move(record), now));
   return view_of(entry);

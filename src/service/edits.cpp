@@ -2,6 +2,8 @@
 
 #include <cctype>
 
+#include "libs/values/characters.h"
+
 namespace hw::service {
 namespace {
 
@@ -24,7 +26,7 @@ Result<void> check_signature(std::string_view id, std::string_view by) {
     return refuse(ErrorCode::bad_input, "id: \"{}\" is no UUID; it looks like 01941f29-7c00-7aaa-8bbb-123456789abc",
                   id.substr(0, 40));
   }
-  if (by.empty() || by.size() > name_max) {
+  if (by.empty() || characters_in(by) > name_max) {
     return refuse(ErrorCode::bad_input, "by: say who it was, in 1 to {} characters", name_max);
   }
   return {};

@@ -6,13 +6,23 @@
 
 namespace hw::service {
 
+// What an edit is about: with its id that says whether it was sent before.
+struct EditPlace {
+  std::string_view kind;
+  std::string_view machine;
+  std::optional<std::string> task = {};
+};
+
 // The entry that an id already made: the same edit was sent twice. Refuses (conflict) an id that made another kind of
-// entry or one of another machine.
-Result<std::optional<Entry>> repeated(const OpenShop& shop, std::string_view id, std::string_view kind,
-                                      std::string_view machine);
+// entry or one of another machine or task.
+Result<std::optional<Entry>> repeated(const OpenShop& shop, std::string_view id, const EditPlace& place);
 
 // The task of an open machine. Refuses (not_found) where there is none.
 Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key);
+
+// Times are kept in whole milliseconds; what is in memory is what a restart reads.
+Instant as_kept(Instant at);
+std::optional<Instant> as_kept(std::optional<Instant> at);
 
 // An entry of now with every counter's total. The caller holds a lock.
 Entry new_entry(const OpenMachine& machine, std::string_view kind, std::string_view id, std::string_view by,

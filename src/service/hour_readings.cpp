@@ -63,7 +63,7 @@ Result<HourReading> judged_reading(const OpenShop& shop, const OpenMachine& mach
                       .machine = machine.record.machine.key,
                       .counter = edit.counter,
                       .display_h = edit.display_h,
-                      .read_at = edit.read_at.value_or(now),
+                      .read_at = as_kept(std::min(edit.read_at.value_or(now), now)),
                       .by = edit.by,
                       .counted_h = adjusted == machine.adjustments.end() ? 0 : adjusted->second,
                       .unknown_h = 0,
@@ -91,6 +91,18 @@ Result<HourReading> stored_reading(const OpenShop& shop, std::string_view machin
   const auto found = std::find_if(readings.begin(), readings.end(), [&](const auto& one) { return one.id == id; });
   if (found == readings.end()) return refuse(ErrorCode::not_found, "{} has no reading {}", machine, id.substr(0, 40));
   return std::move(*found);
+}
+
+// What a display was ahead at an older reading it still is at the newer one: it would be added twice.
+Result<void> check_is_newest(const OpenShop& shop, const HourReading& reading) {
+  HW_TAKE(readings, shop.store().hour_readings_of(reading.machine));
+  for (const HourReading& newer : readings) {
+    if (newer.id == reading.id) break;
+    if (newer.counter != reading.counter || newer.settled_as == misread) continue;
+    return refuse(ErrorCode::conflict, "a newer reading of {:.1f} h is there; say of that one that the {}",
+                  newer.display_h, display_right);
+  }
+  return {};
 }
 
 Result<void> check(const SettleEdit& edit) {
@@ -127,7 +139,7 @@ Result<HourReadingView> read_hours(OpenShop& shop, std::string_view key, const H
   HW_TRY(check(edit, now));
   const auto turn = shop.edit();
   HW_TAKE(machine, shop.find(key));
-  HW_TAKE(before, repeated(shop, edit.id, "hours read", key));
+  HW_TAKE(before, repeated(shop, edit.id, {"hours read", key}));
   if (before) {
     HW_TAKE(stored, stored_reading(shop, key, edit.id));
     return view_of(stored);
@@ -140,7 +152,7 @@ Result<HourReadingView> read_hours(OpenShop& shop, std::string_view key, const H
     reading = std::move(judged);
     entry = new_entry(*machine, "hours read", edit.id, edit.by, now);
   }
-  entry.device_at = edit.read_at;
+  entry.device_at = as_kept(edit.read_at);
   entry.says = fmt::format("hour display read: {:.1f} h ({}); {}", reading.display_h, reading.counter, reading.says);
   HW_TAKE(writing, shop.store().begin());
   HW_TRY(writing->add_entry(entry));
@@ -156,13 +168,15 @@ Result<HourReadingView> settle_hours(OpenShop& shop, std::string_view key, std::
   HW_TRY(check(edit));
   const auto turn = shop.edit();
   HW_TAKE(machine, shop.find(key));
-  HW_TAKE(before, repeated(shop, edit.id, "hours settled", key));
+  HW_TAKE(before, repeated(shop, edit.id, {"hours settled", key}));
   HW_TAKE(reading, stored_reading(shop, key, id));
-  if (before) return view_of(reading);
+  if (before && reading.settled_as == edit.settled_as) return view_of(reading);
+  if (before) return refuse(ErrorCode::conflict, "id: {} settled another reading; an id is used once", edit.id);
   if (reading.settled_as) return refuse(ErrorCode::conflict, "it was settled already: {}", *reading.settled_as);
   if (reading.fits && edit.settled_as != display_right) {
     return refuse(ErrorCode::conflict, "it fits; all that can be said of it is: {}", display_right);
   }
+  if (edit.settled_as == display_right) HW_TRY(check_is_newest(shop, reading));
   HW_TRY(keep_settlement(shop, *machine, reading, edit, now));
   reading.settled_as = edit.settled_as;
   return view_of(reading);

@@ -1,3 +1,4 @@
+#include "libs/values/characters.h"
 #include "src/service/entry_making.h"
 #include "src/service/make_views.h"
 #include "src/service/use_cases.h"
@@ -9,7 +10,7 @@ constexpr std::size_t note_max = 2000;
 
 Result<void> check(const DoneEdit& edit) {
   HW_TRY(check_signature(edit.id, edit.by));
-  if (edit.note && edit.note->size() > note_max) {
+  if (edit.note && characters_in(*edit.note) > note_max) {
     return refuse(ErrorCode::bad_input, "note: it has at most {} characters", note_max);
   }
   return {};
@@ -27,7 +28,7 @@ Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::st
   }
   Entry entry = new_entry(*open, "task done", edit.id, edit.by, now);
   entry.task = task;
-  entry.device_at = edit.at;
+  entry.device_at = as_kept(edit.at);
   entry.note = edit.note;
   entry.says = fmt::format("{}: done", record->task.title);
   return entry;
@@ -46,13 +47,27 @@ Result<void> reload_task(OpenShop& shop, std::string_view machine, const std::st
   return {};
 }
 
+Result<void> check_undo(const Entry& undone, const Signature& signature, Instant now) {
+  if (undone.kind != "task done") return refuse(ErrorCode::conflict, "only a task done can be taken back");
+  if (undone.is_undone) return refuse(ErrorCode::conflict, "it was taken back already");
+  if (undone.by != signature.by) {
+    return refuse(ErrorCode::conflict, "it is {}'s entry, so only {} can take it back", undone.by, undone.by);
+  }
+  if (now - undone.at > undo_within) {
+    return refuse(ErrorCode::conflict,
+                  "it can be taken back for {:.0f} s only; make a new entry that says what is right",
+                  undo_within.as_seconds());
+  }
+  return {};
+}
+
 }  // namespace
 
 Result<EntryView> mark_done(OpenShop& shop, std::string_view machine, std::string_view task, const DoneEdit& edit,
                             Instant now) {
   HW_TRY(check(edit));
   const auto turn = shop.edit();
-  HW_TAKE(before, repeated(shop, edit.id, "task done", machine));
+  HW_TAKE(before, repeated(shop, edit.id, {"task done", machine, std::string{task}}));
   if (before) return view_of(*before);
   HW_TAKE(entry, done_entry(shop, machine, task, edit, now));
   HW_TRY(keep(shop.store(), entry));
@@ -65,15 +80,10 @@ Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& sig
   const auto turn = shop.edit();
   HW_TAKE(undone, shop.store().entry(id));
   if (!undone) return refuse(ErrorCode::not_found, "there is no entry {}", id.substr(0, 40));
-  HW_TAKE(before, repeated(shop, signature.id, "undone", undone->machine));
-  if (before) return view_of(*before);
-  if (undone->kind != "task done") return refuse(ErrorCode::conflict, "only a task done can be taken back");
-  if (undone->is_undone) return refuse(ErrorCode::conflict, "it was taken back already");
-  if (now - undone->at > undo_within) {
-    return refuse(ErrorCode::conflict,
-                  "it can be taken back for {:.0f} s only; make a new entry that says what is right",
-                  undo_within.as_seconds());
-  }
+  HW_TAKE(before, repeated(shop, signature.id, {"undone", undone->machine, undone->task}));
+  if (before && before->undoes == undone->id) return view_of(*before);
+  if (before) return refuse(ErrorCode::conflict, "id: {} took back another entry; an id is used once", signature.id);
+  HW_TRY(check_undo(*undone, signature, now));
   HW_TAKE(machine, shop.find(undone->machine));
   Entry entry;
   {
@@ -81,7 +91,7 @@ Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& sig
     entry = new_entry(*machine, "undone", signature.id, signature.by, now);
   }
   entry.task = undone->task;
-  entry.device_at = signature.at;
+  entry.device_at = as_kept(signature.at);
   entry.undoes = undone->id;
   entry.says = fmt::format("taken back: {}", undone->says);
   HW_TRY(keep(shop.store(), entry));

@@ -40,10 +40,12 @@ Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record,
   return out;
 }
 
+// By the device's clock, which may be wrong: nothing was done after the server heard of it.
+Instant done_time(const Entry& done) { return std::min(done.device_at.value_or(done.at), done.at); }
+
 Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record,
              const catalogue::PlantCalendar& calendar, Instant now) {
-  const Instant done_at =
-      record.last_done ? record.last_done->device_at.value_or(record.last_done->at) : record.began_at;
+  const Instant done_at = record.last_done ? done_time(*record.last_done) : record.began_at;
   const auto standing = due::standing(trigger, calendar, done_at, now);
   Judged out;
   out.view.calendar = print(trigger.every);

@@ -24,7 +24,7 @@ Result<CounterDaysView> show_days(const OpenShop& shop, std::string_view machine
 // Marks a task done: its triggers begin anew at the counters of this moment. Refuses a retired task (conflict).
 Result<EntryView> mark_done(OpenShop& shop, std::string_view machine, std::string_view task, const DoneEdit& edit,
                             Instant now);
-// Takes back an entry of kind "task done" within `undo_within` of it.
+// Takes back one's own entry of kind "task done" within `undo_within` of it.
 inline constexpr Duration undo_within = Duration::seconds(10);
 Result<EntryView> undo(OpenShop& shop, std::string_view entry, const Signature& signature, Instant now);
 
