@@ -7,6 +7,7 @@ namespace hw::catalogue {
 namespace {
 
 constexpr int count_max = 1000;
+constexpr int years_max = 100;  // a thousand would lead beyond what an Instant can hold
 constexpr std::array<std::string_view, 5> unit_words{"shift", "day", "week", "month", "year"};  // in the order of Unit
 
 }  // namespace
@@ -20,12 +21,14 @@ Result<CalendarInterval> parse_calendar_interval(std::string_view text) {
     if (word.ends_with('s')) word.remove_suffix(1);
     for (std::size_t i = 0; i < unit_words.size(); ++i) {
       interval.unit = static_cast<CalendarInterval::Unit>(i);
-      if (word == unit_words[i]) return interval;
+      if (word != unit_words[i]) continue;
+      if (interval.unit != CalendarInterval::Unit::year || interval.count <= years_max) return interval;
     }
   }
-  return refuse(ErrorCode::bad_input,
-                "\"{}\" is no calendar interval; it looks like 1 shift, 1 day, 2 weeks, 3 months, 1 year (1 to {})",
-                text.substr(0, 40), count_max);
+  return refuse(
+      ErrorCode::bad_input,
+      "\"{}\" is no calendar interval; it looks like 1 shift, 1 day, 2 weeks, 3 months, 1 year (1 to {}; years to {})",
+      text.substr(0, 40), count_max, years_max);
 }
 
 std::string print(const CalendarInterval& interval) {

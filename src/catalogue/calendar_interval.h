@@ -10,7 +10,7 @@ namespace hw::catalogue {
 
 struct CalendarInterval {
   enum class Unit { shift, day, week, month, year };
-  int count = 1;  // 1 to 1,000
+  int count = 1;  // 1 to 1,000; years to 100
   Unit unit = Unit::day;
   bool operator==(const CalendarInterval&) const = default;
 };

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <charconv>
 
 #include "src/catalogue/shop_files.h"
 #include "src/catalogue/task_fields.h"
@@ -9,11 +8,13 @@ namespace {
 
 // "06:00" as minutes from midnight.
 Result<int> parse_clock(std::string_view text) {
-  int hour = -1, minute = -1;
-  if (text.size() == 5 && text[2] == ':') {
-    std::from_chars(text.data(), text.data() + 2, hour);
-    std::from_chars(text.data() + 3, text.data() + 5, minute);
-  }
+  const auto number_at = [&](std::size_t at) {
+    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+    return is_digit(text[at]) && is_digit(text[at + 1]) ? (text[at] - '0') * 10 + (text[at + 1] - '0') : -1;
+  };
+  const bool has_form = text.size() == 5 && text[2] == ':';
+  const int hour = has_form ? number_at(0) : -1;
+  const int minute = has_form ? number_at(3) : -1;
   if (hour < 0 || hour > 23 || minute < 0 || minute > 59) {
     return refuse(ErrorCode::bad_input, "\"{}\" is no time of day; it looks like 06:00", text.substr(0, 20));
   }
@@ -89,6 +90,8 @@ Shop read_shop(TomlTable& table) {
   shop.cells = table.each("cell", read_cell);
   shop.people = table.each("person", read_person);
   shop.machines = table.each("machine", read_machine);
+  check_once(table, "closed", shop.calendar.closed, [](const ClosedDay& day) { return print(day.on); });
+  check_once(table, "person", shop.people, [](const Person& person) { return person.name; });
   check_keys_once(table, "cell", shop.cells);
   check_keys_once(table, "machine", shop.machines);
   check_cells(table, shop);

@@ -55,6 +55,7 @@ TaskSet read_task_set(TomlTable& table) {
   set.points = table.each("point", read_point);
   set.tasks = table.each("task", read_task);
   check_keys_once(table, "assembly", set.assemblies);
+  check_once(table, "point", set.points, [](const Point& point) { return fmt::format("{}", point.number); });
   check_keys_once(table, "task", set.tasks);
   check_references(table, set);
   return set;

@@ -1,6 +1,10 @@
 #include "src/service/found_shop.h"
 
 #include <algorithm>
+#include <set>
+
+#include "libs/http/url.h"
+#include "src/counters/counter_key.h"
 
 namespace hw::service {
 namespace {
@@ -13,6 +17,49 @@ TaskRecord record_of(const catalogue::Task& task, bool is_own, Instant now) {
           .began_at = now,
           .began_counters = {},
           .last_done = {}};
+}
+
+// A counter that is misspelt would never count, and its task would never be due.
+Result<void> check_task(const catalogue::Task& task, const catalogue::TaskSet& set) {
+  const auto has_key = [&](const auto& one) { return one.key == task.assembly; };
+  if (std::none_of(set.assemblies.begin(), set.assemblies.end(), has_key)) {
+    return refuse(ErrorCode::bad_input, "assembly: there is no assembly \"{}\" on a {}", task.assembly, set.kind);
+  }
+  const auto has_number = [&](const auto& one) { return one.number == *task.point; };
+  if (task.point && std::none_of(set.points.begin(), set.points.end(), has_number)) {
+    return refuse(ErrorCode::bad_input, "point: there is no point {} on a {}", *task.point, set.kind);
+  }
+  for (const auto& trigger : task.triggers) {
+    const auto* counter = std::get_if<catalogue::CounterTrigger>(&trigger);
+    if (counter) HW_TRY(counters::parse_counter_key(counter->counter));
+  }
+  return {};
+}
+
+Result<void> check_tasks(const MachineRecord& record, const catalogue::TaskSet& set) {
+  std::set<std::string_view> keys;
+  for (const TaskRecord& one : record.tasks) {
+    const std::string place = fmt::format("machine {}, task {}", record.machine.key, one.task.key);
+    const auto checked = check_task(one.task, set);
+    if (!checked) return refuse(checked.error().at(place));
+    if (!keys.insert(one.task.key).second) {
+      return refuse(ErrorCode::bad_input, "{}: another task of the machine has this key", place);
+    }
+  }
+  return {};
+}
+
+// The counters whose unknown time is filled are the whole machine's.
+Result<void> check_fills(const catalogue::Machine& machine) {
+  for (const auto& [counter, item] : machine.fills) {
+    const auto key = counters::parse_counter_key(counter);
+    if (!key) return refuse(key.error().at(fmt::format("machine {}, fills", machine.key)));
+    if (!key->label.empty()) {
+      return refuse(ErrorCode::bad_input, "machine {}, fills: \"{}\" is one item's counter; write \"{}\"", machine.key,
+                    counter, word_of(key->kind));
+    }
+  }
+  return {};
 }
 
 Result<MachineRecord> found_machine(const catalogue::Machine& machine, std::span<const catalogue::TaskSet> sets,
@@ -29,15 +76,10 @@ Result<MachineRecord> found_machine(const catalogue::Machine& machine, std::span
                        .feed = {},
                        .device = machine.device.empty() ? machine.key : machine.device};
   record.machine.own_tasks.clear();
+  HW_TRY(check_fills(machine));
   for (const auto& task : set->tasks) record.tasks.push_back(record_of(task, false, now));
-  for (const auto& task : machine.own_tasks) {
-    const auto has_its_key = [&](const TaskRecord& one) { return one.task.key == task.key; };
-    if (std::any_of(record.tasks.begin(), record.tasks.end(), has_its_key)) {
-      return refuse(ErrorCode::bad_input, "machine {}: its own task \"{}\" has the key of a task of the starting set",
-                    machine.key, task.key);
-    }
-    record.tasks.push_back(record_of(task, true, now));
-  }
+  for (const auto& task : machine.own_tasks) record.tasks.push_back(record_of(task, true, now));
+  HW_TRY(check_tasks(record, *set));
   return record;
 }
 
@@ -64,7 +106,11 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
   for (const auto& machine : shop.machines) {
     HW_TAKE(record, found_machine(machine, sets, now));
     const std::string& agent = machine.agent.empty() ? shop.agent : machine.agent;
-    if (!agent.empty()) record.feed = feed_of(out.shop, agent);
+    if (!agent.empty()) {
+      const auto url = http::parse_url(agent);
+      if (!url) return refuse(url.error().at(fmt::format("machine {}, agent", machine.key)));
+      record.feed = feed_of(out.shop, agent);
+    }
     out.machines.push_back(std::move(record));
   }
   return out;
