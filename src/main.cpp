@@ -54,6 +54,7 @@ Result<web::WebOptions> options_for(const std::string& listen) {
 
 Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for(call.listen));
+  HW_TRY(storage::find_store(call.data));
   HW_TAKE(store, storage::open_store(call.data));
   HW_TRY(web::serve_shop(*store, options, say_address, wait_for_end));
   return "";
@@ -87,10 +88,11 @@ Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
 }
 
 Answer demo(const terminal::DemoCall& call) {
-  std::string folder = (std::filesystem::temp_directory_path() / "hourwright-demo-XXXXXX").string();
+  std::error_code error;
+  std::string folder = (std::filesystem::temp_directory_path(error) / "hourwright-demo-XXXXXX").string();
   if (!mkdtemp(folder.data())) return refuse(ErrorCode::disk_full, "{}: the folder cannot be made", folder);
   Answer answer = demo_in(folder, call);
-  std::filesystem::remove_all(folder);
+  std::filesystem::remove_all(folder, error);
   return answer;
 }
 

@@ -82,6 +82,8 @@ create trigger entry_stays before update on entry begin select raise(abort, 'ent
 create trigger entry_is_kept before delete on entry begin select raise(abort, 'entries are only added'); end;
 create trigger reading_stays before update on hour_reading begin select raise(abort, 'readings are only added'); end;
 create trigger reading_is_kept before delete on hour_reading begin select raise(abort, 'readings are only added'); end;
+create trigger settlement_stays before update on hour_settlement begin select raise(abort, 'settlements are only added'); end;
+create trigger settlement_is_kept before delete on hour_settlement begin select raise(abort, 'settlements are only added'); end;
 create trigger log_stays before update on observation_log begin select raise(abort, 'observations are only added'); end;
 create trigger log_is_kept before delete on observation_log begin select raise(abort, 'observations are only added'); end;
 )sql";

@@ -8,21 +8,38 @@
 namespace hw::storage {
 namespace {
 
+std::filesystem::path database_in(const std::filesystem::path& folder) { return folder / "hourwright.db"; }
+
+// The folder, but not those above it: they are more likely misspelt than meant.
 Result<void> make_folder(const std::filesystem::path& folder) {
   std::error_code error;
-  std::filesystem::create_directories(folder, error);
-  if (!error) return {};
+  if (std::filesystem::is_directory(folder, error)) return {};
+  const auto parent = std::filesystem::absolute(folder, error).parent_path();
+  if (!std::filesystem::is_directory(parent, error)) {
+    return refuse(ErrorCode::not_found, "{}: there is no folder {} to make it in", folder.string(), parent.string());
+  }
+  std::filesystem::create_directory(folder, error);
+  if (std::filesystem::is_directory(folder)) return {};
+  if (!error) return refuse(ErrorCode::bad_input, "{}: it is no folder", folder.string());
   return refuse(ErrorCode::disk_full, "{}: the folder cannot be made: {}", folder.string(), error.message());
 }
 
 }  // namespace
+
+Result<void> find_store(const std::filesystem::path& folder) {
+  std::error_code error;
+  if (std::filesystem::is_regular_file(database_in(folder), error)) return {};
+  return refuse(ErrorCode::not_found,
+                "{}: there is no shop here; hourwright found --data {} --shop SHOP.toml makes one", folder.string(),
+                folder.string());
+}
 
 Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder) {
   if (auto made = make_folder(folder); !made) return refuse(made.error());
   if (auto local = sql::check_local_file_system(folder); !local) return refuse(local.error());
   auto lock = sql::lock_folder(folder);
   if (!lock) return refuse(lock.error());
-  const auto file = folder / "hourwright.db";
+  const auto file = database_in(folder);
   const sql::SqliteOptions options{.application_id = application_id};
   auto writer = sql::open_sqlite(file, sql::Access::write, options);
   if (!writer) return refuse(writer.error());

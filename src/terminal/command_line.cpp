@@ -54,6 +54,8 @@ int run(int argc, char** argv, const Entrances& entrances) {
     return tell(app.help());
   } catch (const CLI::ParseError& error) {
     return tell_error(usage_error(app, error));
+  } catch (const std::exception& failed) {  // the world broke: a disk that is full or fails
+    return tell_error({ErrorCode::disk_full, failed.what()});
   }
   return tell(answer);
 }
