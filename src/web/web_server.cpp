@@ -8,6 +8,7 @@
 
 #include "src/web/answers.h"
 #include "src/web/contract.h"
+#include "src/web/origin_check.h"
 #include "src/web/readiness.h"
 
 namespace hw::web {
@@ -77,6 +78,7 @@ Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, con
   listen.workers = workers;
   listen.report = [](std::string_view says) { spdlog::warn("{}", says); };
   HW_TAKE(server, http::Server::listen(listen, [router = &web->router_](http::Request request) {
+            if (auto refusal = check_origin(request)) return *std::move(refusal);
             return router->answer(std::move(request));
           }));
   web->server_ = std::move(server);
@@ -85,7 +87,7 @@ Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, con
 }
 
 http::Response WebServer::from_app(const http::Request& request) const {
-  const bool is_api = request.path.starts_with("/api/");
+  const bool is_api = request.path == "/api" || request.path.starts_with("/api/");
   if (app_ && !is_api) return app_->answer(request);
   return http::problem({ErrorCode::not_found, fmt::format("there is nothing at {}", request.path)});
 }

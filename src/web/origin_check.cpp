@@ -1,0 +1,59 @@
+#include "src/web/origin_check.h"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+
+#include "libs/http/problem.h"
+
+namespace hw::web {
+namespace {
+
+constexpr std::array<std::string_view, 3> own_names{"127.0.0.1", "[::1]", "localhost"};
+
+// "localhost" of "localhost:8470", "[::1]" of "[::1]:8470"; the whole where what follows the colon is no port.
+std::string_view without_port(std::string_view host) {
+  const auto colon = host.rfind(':');
+  if (colon == std::string_view::npos) return host;
+  const std::string_view port = host.substr(colon + 1);
+  const bool is_port = std::all_of(port.begin(), port.end(), [](char c) { return c >= '0' && c <= '9'; });
+  return is_port ? host.substr(0, colon) : host;
+}
+
+bool is_own_name(std::string_view host) {
+  const std::string_view name = without_port(host);
+  return std::any_of(own_names.begin(), own_names.end(), [&](auto own) { return http::same_name(name, own); });
+}
+
+bool changes(const http::Request& request) {
+  return request.method != "GET" && request.method != "HEAD" && request.method != "OPTIONS";
+}
+
+bool is_json(std::string_view content_type) {
+  std::string_view type = content_type.substr(0, content_type.find(';'));
+  while (type.ends_with(' ') || type.ends_with('\t')) type.remove_suffix(1);
+  return http::same_name(type, "application/json");
+}
+
+}  // namespace
+
+std::optional<http::Response> check_origin(const http::Request& request) {
+  const std::string_view host = request.headers.find("Host").value_or("");
+  if (!is_own_name(host)) {
+    return http::problem(421, fmt::format("\"{}\" is not this server; there is no sign-in yet, so it answers at "
+                                          "127.0.0.1, [::1] and localhost only",
+                                          host.substr(0, 60)));
+  }
+  if (!changes(request)) return std::nullopt;
+  const auto origin = request.headers.find("Origin");
+  if (origin && !http::same_name(*origin, fmt::format("http://{}", host))) {
+    return http::problem(403, fmt::format("a page of {} cannot change anything here", origin->substr(0, 60)));
+  }
+  if (!is_json(request.headers.find("Content-Type").value_or(""))) {
+    return http::problem(415, "Content-Type: it is application/json");
+  }
+  return std::nullopt;
+}
+
+}  // namespace hw::web
