@@ -76,6 +76,13 @@ std::vector<Source> sources_of(const feeds::MachineRun& run) {
   return sources;
 }
 
+// Values hold, but not beyond now: a recording of the past is not counted into the future. Where the recording itself
+// is ahead of this computer's clock, the clock says nothing.
+Window bounds_of(const Window& window, const feeds::SeenTimes& seen, Instant now) {
+  const Instant to = window.to.value_or(seen.last);
+  return {window.from.value_or(seen.first), to > now && seen.last <= now ? now : to};
+}
+
 // Every machine of which there are observations; the one that was asked for is the only one that was read.
 Result<std::vector<MachineHours>> count_machines(const std::vector<MachineModel>& models, const feeds::FileRun& run,
                                                  const Window& window, const CountSettings& settings) {
@@ -83,8 +90,7 @@ Result<std::vector<MachineHours>> count_machines(const std::vector<MachineModel>
   for (std::size_t n = 0; n < models.size(); ++n) {
     if (run.machines[n].observations.empty()) continue;
     const feeds::MachineRun& read = run.machines[n];
-    const Window bounds{window.from.value_or(read.seen.first), window.to.value_or(read.seen.last)};
-    auto report = count_run(models[n], sources_of(read), bounds, settings);
+    auto report = count_run(models[n], sources_of(read), bounds_of(window, read.seen, now()), settings);
     if (!report) return refuse(report.error().at(models[n].name));
     machines.push_back({&models[n], std::move(*report), &run.machines[n]});
   }

@@ -74,6 +74,23 @@ TEST(HoursCommand, TheWindowReachesToItemsThatNoCounterUses) {
   EXPECT_EQ(hours.at("machines").at(0).at("counters").at("operating").at("seconds"), boost::json::value(100));
 }
 
+TEST(HoursCommand, NothingIsCountedPastNow) {
+  const Folder folder;
+  const std::string past = folder.file("past.shdr", "2020-03-02T06:00:00Z|execution|ACTIVE\n");
+  const std::string ahead = folder.file("ahead.shdr", "2150-03-02T06:00:00Z|execution|ACTIVE\n");
+  const auto end_of = [&](const std::string& log, const std::string& to) {
+    const Called called = call({"hours", "--devices", devices, "--device", "lathe-l", "--json", "--to", to, log});
+    EXPECT_EQ(called.exit_status, 0) << called.errors;
+    const boost::json::value hours = boost::json::parse(called.output);
+    return *parse_instant(hours.at("machines").at(0).at("to").as_string());
+  };
+  const Instant before = now(), end = end_of(past, "2150-01-01T00:00:00Z");
+  EXPECT_GE(end, before);
+  EXPECT_LE(end, now());
+  EXPECT_EQ(end_of(past, "2020-03-03T00:00:00Z"), *parse_instant("2020-03-03T00:00:00Z"));
+  EXPECT_EQ(end_of(ahead, "2151-01-01T00:00:00Z"), *parse_instant("2151-01-01T00:00:00Z"));
+}
+
 TEST(HoursCommand, ReportsEveryMachineThatTheLogNames) {
   const Folder folder;
   const std::string log = folder.file("a.shdr",
