@@ -5,6 +5,7 @@
 
 #include <boost/json.hpp>
 
+#include "libs/values/instant.h"
 #include "src/terminal/called_test.h"
 
 namespace hw::terminal {
