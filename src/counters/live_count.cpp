@@ -175,12 +175,14 @@ Snapshot LiveCount::snapshot(Instant now) const {
   LiveCount copy = *this;
   copy.finish(now);
   const Meter& meter = copy.engine_.meter();
+  const auto silent_from = meter.silent_from();
   Snapshot snapshot{meter.now(), {}, {}};
   for (std::size_t slot = 0; slot < meter.slots().size(); ++slot) {
     if (!meter.is_present(slot)) continue;
     for (CounterKey& key : keys_of(meter.slots()[slot], model(), labels_)) {
-      snapshot.totals.push_back(
-          {std::move(key), meter.total(slot), meter.today(slot), meter.state(slot), meter.turned_at(slot)});
+      snapshot.totals.push_back({std::move(key), meter.total(slot), meter.today(slot),
+                                 silent_from ? Truth::unknown : meter.state(slot),
+                                 silent_from ? silent_from : meter.turned_at(slot)});
     }
   }
   snapshot.days = copy.changed_days();

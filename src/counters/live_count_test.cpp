@@ -277,6 +277,10 @@ TEST(LiveCount, SilenceBeyondItsLimitIsUnknownUntilSomethingIsHeard) {
   live.alive_until(at_s(100));
   EXPECT_EQ(counted_s(live.snapshot(at_s(1000)), "operating"), 160);
   EXPECT_EQ(unknown_s(live.snapshot(at_s(1000)), "operating"), 840);
+  const Snapshot silent = live.snapshot(at_s(1000));
+  EXPECT_EQ(find_total(silent, "operating")->state, Truth::unknown);
+  EXPECT_EQ(find_total(silent, "operating")->state_since, at_s(160));
+  EXPECT_EQ(find_total(live.snapshot(at_s(120)), "operating")->state, Truth::yes);
   EXPECT_FALSE(live.take(std::vector<Observation>{seen(500, speed1, 120), seen(600, speed1, 0)}, at_s(600)));
   const Snapshot snapshot = live.snapshot(at_s(600));
   EXPECT_EQ(counted_s(snapshot, "operating"), 160 + 60);

@@ -61,6 +61,8 @@ class Meter {
   const CountSettings& settings() const { return settings_; }
   bool motion_from_positions() const { return wiring_.motion_from_positions; }
   Instant now() const { return now_; }
+  // Where the feed was silent for longer than the limit just before now(): since when nothing was known.
+  std::optional<Instant> silent_from() const { return silent_from_; }
 
   // The seven machine counters in the order of CounterKind, then one for each item that has a role.
   const std::vector<CounterSlot>& slots() const { return slots_; }
@@ -125,7 +127,7 @@ class Meter {
   void bring_all_up_to_now();
   void begin_window();
   void advance(Instant at);
-  bool fall_silent_before(Instant at);
+  std::optional<Instant> fall_silent_before(Instant at);
   void close_day();
   void settle_fills();
   void settle_fill(Fill& fill);
@@ -147,6 +149,7 @@ class Meter {
   std::int32_t blind_ = 0;
   Instant now_;
   std::optional<Instant> life_at_;  // the last sign of life
+  std::optional<Instant> silent_from_;
   std::vector<Fill> fills_;
   LocalDate day_;
   Instant day_end_;

@@ -9,23 +9,23 @@ namespace hw::counters {
 
 void Meter::advance(Instant at) {
   HW_ASSERT(at >= now_, "a meter's time does not go back");
-  const bool was_silent = fall_silent_before(at);
+  silent_from_ = fall_silent_before(at);
   while (counting_ && at >= day_end_) close_day();
   now_ = at;
   hold_until(at);
-  if (was_silent) take_mark(Mark::blind_end);
+  if (silent_from_) take_mark(Mark::blind_end);
 }
 
 // Beyond the limit of silence nothing is known until something is heard again, which is at `at`.
-bool Meter::fall_silent_before(Instant at) {
-  if (!settings_.silence_limit || !life_at_ || !counting_) return false;
+std::optional<Instant> Meter::fall_silent_before(Instant at) {
+  if (!settings_.silence_limit || !life_at_ || !counting_) return {};
   const Instant silent_from = *life_at_ + *settings_.silence_limit;
-  if (at <= silent_from) return false;
+  if (at <= silent_from) return {};
   while (silent_from >= day_end_) close_day();
   now_ = silent_from;
   take_mark(Mark::blind_begin);
   account();
-  return true;
+  return silent_from;
 }
 
 void Meter::close_day() {
