@@ -1,6 +1,5 @@
 // Wires the parts that know nothing of each other: commands, storage, simulated floor, server.
 
-#include <csignal>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -12,6 +11,7 @@
 #include "src/storage/founding_files.h"
 #include "src/storage/sqlite_store.h"
 #include "src/terminal/command_line.h"
+#include "src/terminal/ending.h"
 #include "src/terminal/share_folder.h"
 #include "src/web/serve_shop.h"
 
@@ -19,21 +19,6 @@ namespace hw {
 namespace {
 
 using terminal::Answer;
-
-// The signals that end a server, held back in every thread so that only this waits for them.
-sigset_t ending_signals() {
-  sigset_t signals;
-  sigemptyset(&signals);
-  sigaddset(&signals, SIGINT);
-  sigaddset(&signals, SIGTERM);
-  return signals;
-}
-
-void wait_for_end() {
-  const sigset_t signals = ending_signals();
-  int signal = 0;
-  sigwait(&signals, &signal);
-}
 
 void say(std::string_view says) {
   std::printf("%.*s\n", static_cast<int>(says.size()), says.data());
@@ -56,7 +41,8 @@ Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for(call.listen));
   HW_TRY(storage::find_store(call.data));
   HW_TAKE(store, storage::open_store(call.data));
-  HW_TRY(web::serve_shop(*store, options, say_address, wait_for_end));
+  const Duration store_every{static_cast<std::int64_t>(call.store_every_s * 1e9)};
+  HW_TRY(web::serve_shop(*store, {options, store_every}, say_address, terminal::wait_for_ending));
   return "";
 }
 
@@ -83,7 +69,7 @@ Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
   HW_TAKE(store, storage::open_store(folder));
   say(fmt::format("Making {} with {} days of history ...", files.shop.plant, simulate::demo_history_days));
   HW_TRY(simulate::found_demo(*store, shop, *floor, ahead, begin));
-  HW_TRY(web::serve_shop(*store, options, say_address, wait_for_end));
+  HW_TRY(web::serve_shop(*store, {options}, say_address, terminal::wait_for_ending));
   return "";
 }
 
@@ -100,7 +86,6 @@ Answer demo(const terminal::DemoCall& call) {
 }  // namespace hw
 
 int main(int argc, char** argv) {
-  const sigset_t signals = hw::ending_signals();
-  pthread_sigmask(SIG_BLOCK, &signals, nullptr);
+  hw::terminal::hold_ending_signals();
   return hw::terminal::run(argc, argv, {.serve = hw::serve, .found = hw::found, .demo = hw::demo});
 }

@@ -65,7 +65,8 @@ struct Machine {
 
 struct Shop {
   std::string plant;
-  std::string agent;  // for machines that name none; may be empty
+  std::string agent;                           // for machines that name none; may be empty
+  std::map<std::string, std::string> aliases;  // words for Execution that controls say -> the standard's
   PlantCalendar calendar;
   std::vector<Cell> cells;
   std::vector<Person> people;

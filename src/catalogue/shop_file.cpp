@@ -85,6 +85,7 @@ Shop read_shop(TomlTable& table) {
     read_plant(plant, shop);
     return 0;
   });
+  if (table.has("aliases")) shop.aliases = table.one("aliases", [](TomlTable& words) { return words.all_texts(); });
   shop.calendar.shifts = table.each("shift", read_shift);
   shop.calendar.closed = table.each("closed", read_closed_day);
   shop.cells = table.each("cell", read_cell);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "src/counters/state_archive.h"
+
 namespace hw::counters {
 namespace {
 
@@ -90,6 +92,36 @@ void RelevantOnly::flush(std::vector<Observation>& kept) {
       item.passed_over.pop_back();
     }
   }
+}
+
+template <class Archive>
+void RelevantOnly::archive(Archive& archive) {
+  const auto time = [](Archive& a, Instant& at) { a.time(at); };
+  archive.flag(feed_is_known_);
+  for (ItemState& item : items_) {
+    if (item.rule == Rule::none) continue;
+    archive_optional(archive, item.holds, [](Archive& a, double& value) { a.real(value); });
+    archive_optional(archive, item.latest_at, time);
+    archive_optional(archive, item.kept_at, time);
+    archive_list(archive, item.passed_over, [](Archive& a, Observation& one) {
+      a.time(one.at);
+      a.number(one.item);
+      a.real(one.value);
+    });
+  }
+}
+
+std::string RelevantOnly::save() const {
+  RelevantOnly copy = *this;  // writing names the parts as reading does, by reference
+  StateWriter writer;
+  copy.archive(writer);
+  return writer.bytes();
+}
+
+bool RelevantOnly::restore(std::string_view record) {
+  StateReader reader(record);
+  archive(reader);
+  return reader.is_whole();
 }
 
 }  // namespace hw::counters

@@ -13,6 +13,8 @@
 // second value at the same time, an older one, a fall).
 
 #include <optional>
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "src/counters/machine_model.h"
@@ -30,6 +32,11 @@ class RelevantOnly {
   void pass(const Observation& arrival, std::vector<Observation>& kept);
   // Before a break of the feed: what was passed over last counts now.
   void flush(std::vector<Observation>& kept);
+
+  // All that it remembers, in the form of state_archive.h, so that it goes on after a restart as if nothing had been.
+  std::string save() const;
+  // False: that is no record of this model's.
+  bool restore(std::string_view record);
 
  private:
   enum class Rule : std::uint8_t { none, truth, value, thinned };
@@ -49,6 +56,8 @@ class RelevantOnly {
   static void pass_over(ItemState& item, const Observation& arrival);
   static void revive(ItemState& item, const Observation& arrival, std::vector<Observation>& kept);
   static Truth truth_of(const ItemState& item, double value);
+  template <class Archive>
+  void archive(Archive& archive);
 
   std::vector<ItemState> items_;
   bool feed_is_known_ = false;

@@ -31,11 +31,13 @@ struct Carried {
 BOOST_DESCRIBE_STRUCT(Carried, (), (since, totals, day, of_day))
 
 // A machine's stored state: what is carried, and the live count's own record behind it.
-//   state = length of the JSON in decimal, ':', JSON of Carried and of late_from, record
+//   state = length of the JSON in decimal, ':', JSON of Carried, of late_from and of the length of `relevant`,
+//           relevant, live
 struct MachineState {
   Carried carried;
   std::optional<Instant> late_from;  // something came too late to be counted in its place, and waits for a recount
-  std::string live;
+  std::string relevant;              // counters::RelevantOnly::save()
+  std::string live;                  // counters::LiveCount::save()
 };
 std::string print(const MachineState& state);
 // Refuses (corrupt) what is not of that form.

@@ -1,17 +1,52 @@
 #include "src/service/feed_sink.h"
 
+#include <algorithm>
+
 namespace hw::service {
+
+namespace {
+
+// A set-up names the agent's device by its name or its uuid.
+bool is_of(const MachineRecord& record, const counters::MachineModel& model) {
+  return record.device == model.name || record.device == model.uuid;
+}
+
+bool has_item(const counters::MachineModel& model, const std::string& id) {
+  return std::any_of(model.items.begin(), model.items.end(), [&](const auto& item) { return item.id == id; });
+}
+
+}  // namespace
 
 OpenMachine* FeedSink::machine_of(std::string_view name) {
   for (const auto& machine : shop_.machines()) {
-    if (machine->record.feed == feed_ && machine->record.device == name) return machine.get();
+    const counters::MachineModel* model = machine->count.model();
+    if (machine->record.feed == feed_ && model && model->name == name) return machine.get();
   }
   return nullptr;
 }
 
+std::string FeedSink::trouble_of(const OpenMachine& machine) const {
+  if (devices_.empty() || machine.count.model()) return "";
+  return fmt::format("the agent has no device \"{}\"; it has: {}", machine.record.device, fmt::join(devices_, ", "));
+}
+
+void FeedSink::check_fills(const OpenMachine& machine, const counters::MachineModel& model) {
+  for (const auto& [counter, item] : machine.record.machine.fills) {
+    if (has_item(model, item)) continue;
+    report_(fmt::format("feed {}: {}: {} is to be filled by \"{}\", which is no data item of the machine", feed_,
+                        machine.record.machine.key, counter, item));
+  }
+}
+
 void FeedSink::take_models(const std::vector<counters::MachineModel>& models, Instant now) {
+  devices_.clear();
   for (const auto& model : models) {
-    if (OpenMachine* machine = machine_of(model.name)) machine->count.set_model(model, now);
+    devices_.push_back(model.name);
+    for (const auto& machine : shop_.machines()) {
+      if (machine->record.feed != feed_ || !is_of(machine->record, model)) continue;
+      machine->count.set_model(model, now);
+      check_fills(*machine, model);
+    }
   }
 }
 

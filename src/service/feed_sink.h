@@ -23,6 +23,9 @@ class FeedSink : public feeds::Sink {
   Result<void> take(const feeds::Batch& batch) override;
 
   const std::string& feed() const { return feed_; }
+  // Why the feed brings nothing for this machine although the agent answers; empty when it does. The caller holds a
+  // lock.
+  std::string trouble_of(const OpenMachine& machine) const;
   // The position behind all that has been counted. The caller holds a lock on the shop.
   FeedPosition position() const { return {feed_, position_.instance_id, position_.next_sequence, alive_at_}; }
   // Something came since the position was stored.
@@ -31,10 +34,12 @@ class FeedSink : public feeds::Sink {
 
  private:
   OpenMachine* machine_of(std::string_view name);
+  void check_fills(const OpenMachine& machine, const counters::MachineModel& model);
   void take_models(const std::vector<counters::MachineModel>& models, Instant now);
 
   OpenShop& shop_;
   std::string feed_;
+  std::vector<std::string> devices_;  // of the agent, by name; empty until it has told them
   feeds::Position position_;
   Instant alive_at_;
   std::optional<FeedPosition> stored_;

@@ -101,7 +101,8 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
               .cells = shop.cells,
               .people = shop.people,
               .kinds = {},
-              .feeds = {}};
+              .feeds = {},
+              .aliases = shop.aliases};
   for (const auto& set : sets) out.shop.kinds.push_back({set.kind, set.title});
   for (const auto& machine : shop.machines) {
     HW_TAKE(record, found_machine(machine, sets, now));

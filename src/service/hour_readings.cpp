@@ -58,14 +58,16 @@ Result<HourReading> judged_reading(const OpenShop& shop, const OpenMachine& mach
                                    Instant now) {
   const auto present = machine.count.at(now).counters;
   const CounterNow* counter = find_counter(present, edit.counter);
-  const auto adjusted = machine.adjustments.find(edit.counter);
+  if (!counter && machine.count.model()) {
+    return refuse(ErrorCode::bad_input, "counter: {} has no counter \"{}\"", machine.record.machine.key, edit.counter);
+  }
   HourReading reading{.id = edit.id,
                       .machine = machine.record.machine.key,
                       .counter = edit.counter,
                       .display_h = edit.display_h,
                       .read_at = as_kept(std::min(edit.read_at.value_or(now), now)),
                       .by = edit.by,
-                      .counted_h = adjusted == machine.adjustments.end() ? 0 : adjusted->second,
+                      .counted_h = adjusted(machine, edit.counter),
                       .unknown_h = 0,
                       .offset_h = 0,
                       .difference_h = 0,
@@ -112,23 +114,31 @@ Result<void> check(const SettleEdit& edit) {
                 fmt::join(settlements, ", "));
 }
 
+// No reading of that display counts but this one.
+Result<bool> is_first_reading(const OpenShop& shop, const HourReading& reading) {
+  HW_TAKE(readings, shop.store().hour_readings_of(reading.machine));
+  std::erase_if(readings, [&](const HourReading& one) { return one.id == reading.id; });
+  return !reading_before(readings, reading.counter);
+}
+
 // Settlement, entry and what it adds to the counter go together.
 Result<void> keep_settlement(OpenShop& shop, OpenMachine& machine, const HourReading& reading, const SettleEdit& edit,
-                             Instant now) {
+                             bool is_first, Instant now) {
   Entry entry;
   {
     const auto lock = shop.look();
     entry = new_entry(machine, "hours settled", edit.id, edit.by, now);
   }
   entry.says = fmt::format("hour display {:.1f} h ({}): {}", reading.display_h, reading.counter, edit.settled_as);
-  const double added = edit.settled_as == display_right ? reading.difference_h : 0;
+  const Adjustment adjustment{reading.machine, reading.counter,
+                              edit.settled_as == display_right ? reading.difference_h : 0, is_first, now};
   HW_TAKE(writing, shop.store().begin());
   HW_TRY(writing->add_entry(entry));
   HW_TRY(writing->settle_hour_reading(reading.id, edit.settled_as, edit.id));
-  if (added != 0) HW_TRY(writing->adjust_counter(reading.machine, reading.counter, added));
+  if (adjustment.amount != 0) HW_TRY(writing->add_adjustment(adjustment));
   HW_TRY(writing->commit());
   const auto lock = shop.change();
-  if (added != 0) machine.adjustments[reading.counter] += added;
+  if (adjustment.amount != 0) machine.adjustments.push_back(adjustment);
   ++machine.tasks_version;
   return {};
 }
@@ -177,7 +187,8 @@ Result<HourReadingView> settle_hours(OpenShop& shop, std::string_view key, std::
     return refuse(ErrorCode::conflict, "it fits; all that can be said of it is: {}", display_right);
   }
   if (edit.settled_as == display_right) HW_TRY(check_is_newest(shop, reading));
-  HW_TRY(keep_settlement(shop, *machine, reading, edit, now));
+  HW_TAKE(is_first, is_first_reading(shop, reading));
+  HW_TRY(keep_settlement(shop, *machine, reading, edit, is_first, now));
   reading.settled_as = edit.settled_as;
   return view_of(reading);
 }

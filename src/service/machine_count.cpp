@@ -88,6 +88,9 @@ Result<void> MachineCount::restore(const CountingRecord& record) {
   HW_TAKE(live, LiveCount::restore(model, settings_, state.live));
   live_.emplace(std::move(live));
   relevant_.emplace(model, settings_.counting);
+  if (!relevant_->restore(state.relevant)) {
+    return refuse(ErrorCode::corrupt, "the stored count of {} does not say what was left out of its log", model.name);
+  }
   carried_ = std::move(state.carried);
   late_from_ = state.late_from;
   checkpoint_on_ = settings_.counting.zone.date_of(live_->settled_until());  // it was kept with the state of that day
@@ -194,11 +197,11 @@ std::map<LocalDate, DayRecord> MachineCount::unsaved_days(const std::string& cou
 std::optional<CountingStep::Machine> MachineCount::unsaved(const std::string& machine) {
   if (!live_ || news_ == saved_news_) return std::nullopt;
   collect_days(live_->changed_days());
-  CountingStep::Machine part{
-      .record = {machine, print_model(live_->model()), print(MachineState{carried_, late_from_, live_->save()})},
-      .changed_days = {},
-      .log = log_,
-      .checkpoint_on = {}};
+  CountingStep::Machine part{.record = {machine, print_model(live_->model()),
+                                        print(MachineState{carried_, late_from_, relevant_->save(), live_->save()})},
+                             .changed_days = {},
+                             .log = log_,
+                             .checkpoint_on = {}};
   for (const auto& [key, day] : days_) {
     if (part.changed_days.empty() || part.changed_days.back().counter != key.first) {
       part.changed_days.push_back({key.first, {}});

@@ -19,7 +19,6 @@ constexpr std::array floor_counters{CounterKind::powered, CounterKind::operating
 
 CounterView view_of(const OpenMachine& machine, const CounterNow& counter) {
   const std::string key = print(counter.key);
-  const auto adjusted = machine.adjustments.find(key);
   CounterView view{.key = key,
                    .title = title_of(counter.key),
                    .unit = std::string{counters::unit_of(counter.key.kind)},
@@ -27,7 +26,7 @@ CounterView view_of(const OpenMachine& machine, const CounterNow& counter) {
                    .counted = counter.counted,
                    .unknown_h = counter.unknown_h,
                    .filled = counter.filled,
-                   .adjusted = adjusted == machine.adjustments.end() ? 0 : adjusted->second,
+                   .adjusted = adjusted(machine, key),
                    .total = 0,
                    .today = counter.today,
                    .today_unknown_h = counter.today_unknown_h,

@@ -30,8 +30,33 @@ Result<OpenMachine*> OpenShop::find(std::string_view key) const {
   return refuse(ErrorCode::not_found, "there is no machine \"{}\"", key.substr(0, 60));
 }
 
+std::string OpenShop::storing_trouble() const {
+  const auto lock = look();
+  return storing_trouble_;
+}
+
+void OpenShop::set_storing_trouble(std::string says) {
+  const auto lock = change();
+  storing_trouble_ = std::move(says);
+}
+
+double adjusted(const OpenMachine& machine, std::string_view counter) {
+  double sum = 0;
+  for (const Adjustment& one : machine.adjustments) sum += one.counter == counter ? one.amount : 0;
+  return sum;
+}
+
+double start_moved_since(const OpenMachine& machine, std::string_view counter, Instant since) {
+  double sum = 0;
+  for (const Adjustment& one : machine.adjustments) {
+    if (one.is_start && one.at > since && one.counter == counter) sum += one.amount;
+  }
+  return sum;
+}
+
 CounterTotals totals_of(const OpenMachine& machine, const std::vector<CounterNow>& counters) {
-  CounterTotals totals = machine.adjustments;
+  CounterTotals totals;
+  for (const Adjustment& one : machine.adjustments) totals[one.counter] += one.amount;
   for (const CounterNow& counter : counters) totals[print(counter.key)] += counter.counted + counter.filled;
   return totals;
 }

@@ -25,7 +25,7 @@ struct FeedStatus {
 
 struct OpenMachine {
   MachineRecord record;
-  CounterTotals adjustments;
+  std::vector<Adjustment> adjustments;
   MachineCount count{};
   FeedStatus feed;
   // They rise with every change, so that whoever shows the machine knows when to show it anew.
@@ -52,6 +52,10 @@ class OpenShop {
   const std::vector<std::unique_ptr<OpenMachine>>& machines() const { return machines_; }
   Result<OpenMachine*> find(std::string_view key) const;
 
+  // Why what was counted could not be stored the last time, in a sentence; empty when it was.
+  std::string storing_trouble() const;
+  void set_storing_trouble(std::string says);
+
  private:
   OpenShop(Store& store, ShopRecord record) : store_(store), record_(std::move(record)) {}
 
@@ -60,7 +64,13 @@ class OpenShop {
   std::vector<std::unique_ptr<OpenMachine>> machines_;
   mutable std::shared_mutex mutex_;
   std::mutex edits_;
+  std::string storing_trouble_;  // guarded by mutex_
 };
+
+// What settled readings have added to a counter by now, and how far its start has been moved since a moment: totals
+// that were written down before it lack that much. The caller holds a lock.
+double adjusted(const OpenMachine& machine, std::string_view counter);
+double start_moved_since(const OpenMachine& machine, std::string_view counter, Instant since);
 
 // Every counter's total of a machine: counted + filled + adjusted. The caller holds a lock.
 CounterTotals totals_of(const OpenMachine& machine, const std::vector<CounterNow>& counters);

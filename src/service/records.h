@@ -70,6 +70,7 @@ struct ShopRecord {
   std::vector<catalogue::Person> people;
   std::vector<KindTitle> kinds;
   std::vector<FeedRecord> feeds;
+  std::map<std::string, std::string> aliases;  // words for Execution that controls say -> the standard's
 };
 
 // One counter's amount on one local day. Hours counters keep nanoseconds, others their own unit in `amount`.
@@ -80,6 +81,16 @@ struct DayRecord {
   std::int64_t filled_ns = 0;
   double amount = 0;
   bool operator==(const DayRecord&) const = default;
+};
+
+// What a person's settlement of a display's reading adds to a counter.
+struct Adjustment {
+  std::string machine;
+  std::string counter;
+  double amount = 0;
+  // True for the first reading of a display: the counter's start is moved, nothing was used. False: it ran on unseen.
+  bool is_start = false;
+  Instant at;
 };
 
 // The hour display of a control as a person read it.

@@ -14,7 +14,7 @@ class RunningFeeds::Feed {
   Feed(OpenShop& shop, const FeedRecord& record, http::Url url, std::optional<feeds::Stored> stored,
        std::function<Instant()> clock, std::function<void(std::string_view)> report)
       : sink_(shop, record.key, stored ? std::optional{stored->position} : std::nullopt, std::move(report)),
-        follower_({std::move(url), ""}, settings_of(record), std::move(stored), sink_, std::move(clock)),
+        follower_({std::move(url), ""}, settings_of(shop, record), std::move(stored), sink_, std::move(clock)),
         thread_([this] { follower_.run(stop_); }) {}
 
   ~Feed() { stop(); }
@@ -26,9 +26,11 @@ class RunningFeeds::Feed {
   feeds::FollowerView view() const { return follower_.view(); }
 
  private:
-  static feeds::FollowerSettings settings_of(const FeedRecord& record) {
+  static feeds::FollowerSettings settings_of(const OpenShop& shop, const FeedRecord& record) {
     feeds::FollowerSettings settings;
     settings.feed = record.key;
+    settings.seed = std::hash<std::string>{}(record.key);  // so that feeds do not all come back at once
+    settings.aliases = {shop.record().aliases.begin(), shop.record().aliases.end()};
     return settings;
   }
 
@@ -101,18 +103,42 @@ Result<void> RunningFeeds::store_now() {
 }
 
 void RunningFeeds::run_storing() {
-  Duration waited;
+  using Clock = std::chrono::steady_clock;
+  const std::chrono::nanoseconds show_every{options_.shown_every.ns}, store_every{options_.store_every.ns};
+  auto show_at = Clock::now() + show_every;
+  auto store_at = Clock::now() + store_every;
   std::unique_lock lock(mutex_);
-  while (!wake_.wait_for(lock, std::chrono::nanoseconds{options_.shown_every.ns}, [this] { return is_stopping_; })) {
+  while (!wake_.wait_until(lock, std::min(show_at, store_at), [this] { return is_stopping_; })) {
     lock.unlock();
-    show_states();
-    waited = waited + options_.shown_every;
-    if (waited >= options_.store_every) {
-      waited = {};
-      if (auto stored = store_now(); !stored) options_.report(stored.error().message);
+    if (Clock::now() >= show_at) {
+      show_states();
+      show_at = Clock::now() + show_every;
+    }
+    if (Clock::now() >= store_at) {
+      store_and_report();
+      store_at = Clock::now() + store_every;
     }
     lock.lock();
   }
+}
+
+// What cannot be stored stays in memory and is stored with the next attempt that succeeds.
+void RunningFeeds::store_and_report() {
+  const auto stored = store_now();
+  const std::string trouble = stored ? "" : stored.error().message;
+  const bool is_over = stored && !shop_.storing_trouble().empty();
+  shop_.set_storing_trouble(trouble);
+  if (!stored) options_.report(fmt::format("what was counted is not stored, and stays in memory: {}", trouble));
+  if (is_over) options_.report("what was counted is stored again");
+}
+
+void RunningFeeds::show_state(OpenMachine& machine, FeedStatus status) {
+  if (status.state != machine.feed.state) {
+    ++machine.counts_version;
+    options_.report(fmt::format("{}: the feed is {}{}{}", machine.record.machine.key, status.state,
+                                status.says.empty() ? "" : ": ", status.says));
+  }
+  machine.feed = std::move(status);
 }
 
 void RunningFeeds::show_states() {
@@ -121,10 +147,12 @@ void RunningFeeds::show_states() {
     const feeds::FollowerView view = feed->view();
     for (const auto& machine : shop_.machines()) {
       if (machine->record.feed != feed->sink().feed()) continue;
-      const FeedStatus status{state_of(view), view.last_sign_at, static_cast<std::int64_t>(view.behind),
-                              view.last_error};
-      if (status.state != machine->feed.state) ++machine->counts_version;
-      machine->feed = status;
+      FeedStatus status{state_of(view), view.last_sign_at, static_cast<std::int64_t>(view.behind), view.last_error};
+      if (const std::string trouble = feed->sink().trouble_of(*machine); !trouble.empty()) {
+        status.state = "lost";
+        status.says = trouble;
+      }
+      show_state(*machine, std::move(status));
     }
   }
 }

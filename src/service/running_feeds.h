@@ -37,7 +37,9 @@ class RunningFeeds {
   class Feed;
   RunningFeeds(OpenShop& shop, FeedsOptions options);
   void run_storing();
+  void store_and_report();
   void show_states();
+  void show_state(OpenMachine& machine, FeedStatus status);
 
   OpenShop& shop_;
   FeedsOptions options_;

@@ -63,7 +63,7 @@ class Writing {
   virtual Result<void> add_hour_reading(const HourReading& reading) = 0;
   virtual Result<void> settle_hour_reading(const std::string& reading, const std::string& settled_as,
                                            const std::string& entry) = 0;
-  virtual Result<void> adjust_counter(const std::string& machine, const std::string& counter, double amount) = 0;
+  virtual Result<void> add_adjustment(const Adjustment& adjustment) = 0;
   virtual Result<void> put_counting(const CountingStep& step) = 0;
   virtual Result<void> commit() = 0;
 };
@@ -82,8 +82,7 @@ class Store {
   virtual Result<std::optional<Entry>> entry(std::string_view id) = 0;
   virtual Result<std::vector<Entry>> entries_of(std::string_view machine, int count_max) = 0;  // the latest first
   virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;     // the latest first
-  // What settled readings have added to each counter of a machine.
-  virtual Result<CounterTotals> adjustments_of(std::string_view machine) = 0;
+  virtual Result<std::vector<Adjustment>> adjustments_of(std::string_view machine) = 0;
 
   virtual Result<std::vector<CountingRecord>> counting() = 0;
   virtual Result<std::vector<FeedPosition>> positions() = 0;

@@ -6,6 +6,14 @@
 namespace hw::service {
 namespace {
 
+// What a task's triggers are judged by.
+struct Standpoint {
+  const catalogue::PlantCalendar& calendar;
+  const OpenMachine& machine;
+  const CounterTotals& totals;
+  Instant now;
+};
+
 // A trigger's view with the state that it gives the task.
 struct Judged {
   TriggerView view;
@@ -22,16 +30,17 @@ std::string unit_of(const std::string& counter) {
   return key ? std::string{counters::unit_of(key->kind)} : "";
 }
 
-Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record, const CounterTotals& totals) {
+Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record, const Standpoint& at) {
   const CounterTotals& then = record.last_done ? record.last_done->counters : record.began_counters;
+  const Instant then_at = record.last_done ? record.last_done->at : record.began_at;
   Judged out;
   out.view.counter = trigger.counter;
   out.view.unit = unit_of(trigger.counter);
   out.view.interval = trigger.interval;
   out.view.heads_up = trigger.heads_up;
   out.view.tolerance = trigger.tolerance;
-  out.view.counter_then = total_of(then, trigger.counter);
-  out.view.counter_now = total_of(totals, trigger.counter);
+  out.view.counter_then = total_of(then, trigger.counter) + start_moved_since(at.machine, trigger.counter, then_at);
+  out.view.counter_now = total_of(at.totals, trigger.counter);
   const auto standing = due::standing(trigger, *out.view.counter_then, *out.view.counter_now);
   out.view.used = standing.used;
   out.view.left = standing.left;
@@ -43,10 +52,9 @@ Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record,
 // By the device's clock, which may be wrong: nothing was done after the server heard of it.
 Instant done_time(const Entry& done) { return std::min(done.device_at.value_or(done.at), done.at); }
 
-Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record,
-             const catalogue::PlantCalendar& calendar, Instant now) {
+Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record, const Standpoint& at) {
   const Instant done_at = record.last_done ? done_time(*record.last_done) : record.began_at;
-  const auto standing = due::standing(trigger, calendar, done_at, now);
+  const auto standing = due::standing(trigger, at.calendar, done_at, at.now);
   Judged out;
   out.view.calendar = print(trigger.every);
   out.view.heads_up_days = trigger.heads_up_days;
@@ -58,11 +66,8 @@ Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record
   return out;
 }
 
-Judged judge(const catalogue::Trigger& trigger, const TaskRecord& record, const CounterTotals& totals,
-             const catalogue::PlantCalendar& calendar, Instant now) {
-  Judged out = std::holds_alternative<catalogue::CounterTrigger>(trigger)
-                   ? judge(std::get<catalogue::CounterTrigger>(trigger), record, totals)
-                   : judge(std::get<catalogue::CalendarTrigger>(trigger), record, calendar, now);
+Judged judge(const catalogue::Trigger& trigger, const TaskRecord& record, const Standpoint& at) {
+  Judged out = std::visit([&](const auto& one) { return judge(one, record, at); }, trigger);
   out.view.state = word_of(out.state);
   return out;
 }
@@ -72,10 +77,9 @@ bool is_more_urgent(const Judged& a, const Judged& b) {
   return a.state != b.state ? a.state > b.state : a.view.share_used > b.view.share_used;
 }
 
-void judge_triggers(TaskView& view, const TaskRecord& record, const CounterTotals& totals,
-                    const catalogue::PlantCalendar& calendar, Instant now) {
+void judge_triggers(TaskView& view, const TaskRecord& record, const Standpoint& at) {
   std::vector<Judged> judged;
-  for (const auto& trigger : record.task.triggers) judged.push_back(judge(trigger, record, totals, calendar, now));
+  for (const auto& trigger : record.task.triggers) judged.push_back(judge(trigger, record, at));
   const auto leading = std::min_element(judged.begin(), judged.end(), is_more_urgent);
   leading->view.leads = true;
   view.state = word_of(leading->state);
@@ -107,7 +111,7 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                 .last_done = {},
                 .began_at = record.began_at};
   if (record.last_done) view.last_done = view_of(*record.last_done);
-  judge_triggers(view, record, totals, shop.calendar(), now);
+  judge_triggers(view, record, {shop.calendar(), machine, totals, now});
   return view;
 }
 

@@ -93,7 +93,7 @@ Result<void> keep(service::Store& store, const service::NewShop& shop, std::vect
   service::CountingStep step;
   for (DemoMachine& machine : machines) {
     for (const auto& [counter, amount] : machine.base) {
-      HW_TRY(writing->adjust_counter(machine.counted.record.machine, counter, amount));
+      HW_TRY(writing->add_adjustment({machine.counted.record.machine, counter, amount, true, Instant{}}));
     }
     std::move(machine.entries.begin(), machine.entries.end(), std::back_inserter(entries));
     step.machines.push_back(std::move(machine.counted));

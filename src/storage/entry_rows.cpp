@@ -124,21 +124,25 @@ Result<std::vector<service::HourReading>> read_hour_readings(sql::Connection& db
   return readings;
 }
 
-Result<void> add_adjustment(sql::Connection& db, const std::string& machine, const std::string& counter,
-                            double amount) {
+Result<void> insert_adjustment(sql::Connection& db, const service::Adjustment& adjustment) {
   HW_TRY(
-      db.execute("insert into adjustment(plant, machine, counter, amount) values($1, $2, $3, $4) "
-                 "on conflict(plant, machine, counter) do update set amount = adjustment.amount + excluded.amount",
-                 plant_key, machine, counter, amount));
+      db.execute("insert into adjustment(plant, ordinal, machine, counter, amount, is_start, at_ms) select $1, "
+                 "coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5, $6 from adjustment where plant = $1",
+                 plant_key, adjustment.machine, adjustment.counter, adjustment.amount, adjustment.is_start,
+                 adjustment.at.as_millis()));
   return {};
 }
 
-Result<CounterTotals> read_adjustments(sql::Connection& db, std::string_view machine) {
-  CounterTotals totals;
-  HW_TAKE(rows,
-          db.query("select counter, amount from adjustment where plant = $1 and machine = $2", plant_key, machine));
-  while (rows.next()) totals[rows.get<std::string>(0)] = rows.get<double>(1);
-  return totals;
+Result<std::vector<service::Adjustment>> read_adjustments(sql::Connection& db, std::string_view machine) {
+  std::vector<service::Adjustment> adjustments;
+  HW_TAKE(rows, db.query("select machine, counter, amount, is_start, at_ms from adjustment where plant = $1 and "
+                         "machine = $2 order by ordinal",
+                         plant_key, machine));
+  while (rows.next()) {
+    adjustments.push_back({rows.get<std::string>(0), rows.get<std::string>(1), rows.get<double>(2),
+                           rows.get<int>(3) != 0, Instant::from_millis(rows.get<std::int64_t>(4))});
+  }
+  return adjustments;
 }
 
 }  // namespace hw::storage

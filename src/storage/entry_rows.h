@@ -16,7 +16,7 @@ Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading
 Result<void> insert_settlement(sql::Connection& db, const std::string& reading, const std::string& settled_as,
                                const std::string& entry);
 Result<std::vector<service::HourReading>> read_hour_readings(sql::Connection& db, std::string_view machine);
-Result<void> add_adjustment(sql::Connection& db, const std::string& machine, const std::string& counter, double amount);
-Result<service::CounterTotals> read_adjustments(sql::Connection& db, std::string_view machine);
+Result<void> insert_adjustment(sql::Connection& db, const service::Adjustment& adjustment);
+Result<std::vector<service::Adjustment>> read_adjustments(sql::Connection& db, std::string_view machine);
 
 }  // namespace hw::storage

@@ -60,8 +60,8 @@ std::optional<std::int64_t> millis(const std::optional<Instant>& at) {
 }  // namespace
 
 Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
-  HW_TRY(db.execute("insert into plant(plant, name, zone) values($1, $2, $3)", plant_key, shop.plant,
-                    shop.calendar.zone.name()));
+  HW_TRY(db.execute("insert into plant(plant, name, zone, aliases) values($1, $2, $3, $4)", plant_key, shop.plant,
+                    shop.calendar.zone.name(), formats::print_json(shop.aliases)));
   HW_TRY(insert_calendar(db, shop.calendar));
   int ordinal = 0;
   for (const auto& cell : shop.cells) {

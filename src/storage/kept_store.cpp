@@ -24,8 +24,8 @@ class KeptWriting : public service::Writing {
                                    const std::string& entry) override {
     return insert_settlement(db_, reading, settled_as, entry);
   }
-  Result<void> adjust_counter(const std::string& machine, const std::string& counter, double amount) override {
-    return add_adjustment(db_, machine, counter, amount);
+  Result<void> add_adjustment(const service::Adjustment& adjustment) override {
+    return insert_adjustment(db_, adjustment);
   }
   Result<void> put_counting(const service::CountingStep& step) override { return storage::put_counting(db_, step); }
   Result<void> commit() override { return transaction_.commit(); }
@@ -109,7 +109,7 @@ Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::strin
   return read_hour_readings(*reader, machine);
 }
 
-Result<service::CounterTotals> KeptStore::adjustments_of(std::string_view machine) {
+Result<std::vector<service::Adjustment>> KeptStore::adjustments_of(std::string_view machine) {
   HW_TAKE(reader, readers_.take());
   return read_adjustments(*reader, machine);
 }

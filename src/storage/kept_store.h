@@ -44,7 +44,7 @@ class KeptStore : public service::Store {
   Result<std::optional<service::Entry>> entry(std::string_view id) override;
   Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override;
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override;
-  Result<service::CounterTotals> adjustments_of(std::string_view machine) override;
+  Result<std::vector<service::Adjustment>> adjustments_of(std::string_view machine) override;
   Result<std::vector<service::CountingRecord>> counting() override;
   Result<std::vector<service::FeedPosition>> positions() override;
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,

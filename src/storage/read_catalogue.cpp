@@ -69,12 +69,15 @@ Result<void> read_places(sql::Connection& db, MachineRecord& record) {
 }  // namespace
 
 Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
-  HW_TAKE(plant, db.query("select name, zone from plant where plant = $1", plant_key));
+  HW_TAKE(plant, db.query("select name, zone, aliases from plant where plant = $1", plant_key));
   if (!plant.next()) return std::optional<ShopRecord>{};
   ShopRecord shop;
   shop.plant = plant.get<std::string>(0);
   HW_TAKE(zone, Zone::find(plant.get<std::string_view>(1)));
   shop.calendar.zone = zone;
+  HW_TAKE(aliases, stored(formats::parse_json<std::map<std::string, std::string>>(plant.get<std::string_view>(2)),
+                          "plant.aliases"));
+  shop.aliases = std::move(aliases);
   HW_TRY(read_calendar(db, shop.calendar));
   HW_TRY(read_people(db, shop));
   HW_TRY(read_lists(db, shop));

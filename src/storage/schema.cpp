@@ -7,7 +7,7 @@ namespace {
 
 constexpr const char* first_schema = R"sql(
 create table plant(
-  plant text primary key, name text not null, zone text not null) strict;
+  plant text primary key, name text not null, zone text not null, aliases text not null) strict;
 create table shift(
   plant text not null references plant, ordinal integer not null, name text not null, begins_minute integer not null,
   ends_minute integer not null, weekdays text not null, primary key(plant, ordinal)) strict;
@@ -58,8 +58,10 @@ create table hour_settlement(
   plant text not null, reading text not null, settled_as text not null, entry text not null,
   primary key(plant, reading), foreign key(plant, reading) references hour_reading) strict;
 create table adjustment(
-  plant text not null, machine text not null, counter text not null, amount real not null,
-  primary key(plant, machine, counter), foreign key(plant, machine) references machine) strict;
+  plant text not null, ordinal integer not null, machine text not null, counter text not null, amount real not null,
+  is_start integer not null, at_ms integer not null,
+  primary key(plant, ordinal), foreign key(plant, machine) references machine) strict;
+create index adjustment_machine on adjustment(plant, machine, ordinal);
 
 create table observation_log(
   plant text not null, machine text not null, piece integer not null, first_ns integer not null, last_ns integer not null,

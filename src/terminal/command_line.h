@@ -21,6 +21,7 @@ using Answer = Result<std::string>;
 struct ServeCall {
   std::string data;
   std::string listen = "127.0.0.1:8470";
+  double store_every_s = 5;  // 0.05 to 3600
 };
 struct FoundCall {
   std::string data;

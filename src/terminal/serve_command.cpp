@@ -13,6 +13,10 @@ void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer
   command->add_option("--listen", call->listen, "where to listen; port 0 takes any that is free")
       ->type_name("ADDR:PORT")
       ->capture_default_str();
+  command->add_option("--store-every", call->store_every_s, "how often what was counted is stored")
+      ->type_name("SECONDS")
+      ->check(CLI::Range(0.05, 3600.0))
+      ->capture_default_str();
   command->callback([call, &entrances, &answer] { answer = entrances.serve(*call); });
 }
 

@@ -7,6 +7,8 @@ namespace {
 
 Check storage_check(const service::OpenShop& shop) {
   try {
+    const std::string trouble = shop.storing_trouble();
+    if (!trouble.empty()) return {"storage", "fail", "what was counted is not stored: " + trouble};
     const auto read = shop.store().positions();
     return {"storage", read ? "pass" : "fail", read ? "the database answers" : read.error().message};
   } catch (const sql::StorageFailed& failed) {

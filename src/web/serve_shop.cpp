@@ -4,16 +4,17 @@
 
 namespace hw::web {
 
-Result<void> serve_shop(service::Store& store, const WebOptions& options,
+Result<void> serve_shop(service::Store& store, const ServeOptions& options,
                         const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
   service::FeedsOptions feeds_options;
+  feeds_options.store_every = options.store_every;
   feeds_options.clock = now;
   feeds_options.report = [](std::string_view says) { spdlog::warn("{}", says); };
-  HW_TAKE(web, WebServer::start(*shop, options, now));
+  HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
-  const std::string host =
-      options.address.find(':') == std::string::npos ? options.address : "[" + options.address + "]";
+  const std::string& address = options.web.address;
+  const std::string host = address.find(':') == std::string::npos ? address : "[" + address + "]";
   ready(fmt::format("http://{}:{}/", host, web->port()));
   wait();
   web->stop();

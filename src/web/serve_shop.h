@@ -8,9 +8,14 @@
 
 namespace hw::web {
 
+struct ServeOptions {
+  WebOptions web;
+  Duration store_every = Duration::seconds(5);  // how often what was counted is stored
+};
+
 // Serves until `wait` returns; `ready` is told the address that people open. What was counted is stored at the end.
 // Refuses what opening the shop, the feeds or the listener refuses.
-Result<void> serve_shop(service::Store& store, const WebOptions& options,
+Result<void> serve_shop(service::Store& store, const ServeOptions& options,
                         const std::function<void(std::string_view)>& ready, const std::function<void()>& wait);
 
 }  // namespace hw::web

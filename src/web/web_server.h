@@ -30,6 +30,8 @@ class WebServer {
   ~WebServer();  // stops
 
   std::uint16_t port() const { return server_->port(); }
+  // All that is answered besides the app's files.
+  std::vector<http::Route> routes() const { return router_.routes(); }
   void stop();
 
  private:

@@ -1,0 +1,11 @@
+#pragma once
+// How a server is told to end: by SIGINT (Ctrl-C) or SIGTERM.
+
+namespace hw::terminal {
+
+// Holds both signals back in this thread and all that it starts. Call it before any thread is started.
+void hold_ending_signals();
+// Waits for one of them.
+void wait_for_ending();
+
+}  // namespace hw::terminal
