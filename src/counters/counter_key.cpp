@@ -25,7 +25,7 @@ constexpr std::array<KindRow, counter_kinds> kind_rows{{
      "operating, and the spindle turns, and it feeds; rapids with a turning spindle count"},
     {"revolutions", "rev", false, true, "turns: the speed summed over time"},
     {"travel", "m", false, true, "distance: the feed rate summed over time"},
-    {"own", "s", false, true, "what the control's own time counter rose by"},
+    {"own", "h", false, true, "what the control's own time counter rose by"},
     {"count", "1", false, true, "what the control's own count rose by"},
 }};
 
@@ -35,6 +35,7 @@ const KindRow& row_of(CounterKind kind) { return kind_rows[static_cast<std::size
 
 std::string_view word_of(CounterKind kind) { return row_of(kind).word; }
 std::string_view unit_of(CounterKind kind) { return row_of(kind).unit; }
+bool is_amount(CounterKind kind) { return kind >= CounterKind::revolutions; }
 std::string_view definition_of(CounterKind kind) { return row_of(kind).definition; }
 
 std::string print(const CounterKey& key) {

@@ -25,7 +25,7 @@ enum class CounterKind : std::uint8_t {
   cutting,
   revolutions,  // of one spindle, or of a rotary axis: turns
   travel,       // of one feed rate: metres
-  own,          // what the control's own time counter rose by: seconds
+  own,          // what the control's own time counter rose by: hours
   count,        // what a count of the control rose by
 };
 
@@ -42,8 +42,11 @@ struct CounterKey {
 
 std::string_view word_of(CounterKind kind);
 
-// "h", "rev", "m", "s" or "1" (pieces, cycles).
+// "h", "rev", "m" or "1" (pieces, cycles).
 std::string_view unit_of(CounterKind kind);
+
+// True where a tally's `amount` counts, in unit_of(kind); false where its counted time does.
+bool is_amount(CounterKind kind);
 
 // How the number is defined, in a few words that can stand beside it.
 std::string_view definition_of(CounterKind kind);

@@ -28,7 +28,9 @@ TEST(CounterKey, EveryKindHasAUnitAndADefinition) {
   EXPECT_EQ(unit_of(CounterKind::cutting), "h");
   EXPECT_EQ(unit_of(CounterKind::revolutions), "rev");
   EXPECT_EQ(unit_of(CounterKind::travel), "m");
-  EXPECT_EQ(unit_of(CounterKind::own), "s");
+  EXPECT_EQ(unit_of(CounterKind::own), "h");
+  EXPECT_TRUE(is_amount(CounterKind::own));
+  EXPECT_FALSE(is_amount(CounterKind::operating));
   EXPECT_EQ(unit_of(CounterKind::count), "1");
   for (std::size_t n = 0; n < counter_kinds; ++n) EXPECT_FALSE(definition_of(static_cast<CounterKind>(n)).empty());
 }

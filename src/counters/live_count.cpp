@@ -66,8 +66,6 @@ std::vector<CounterKey> keys_of(const CounterSlot& slot, const MachineModel& mod
   return keys;
 }
 
-bool is_amount(CounterKind kind) { return unit_of(kind) != "h"; }
-
 }  // namespace
 
 LiveCount::LiveCount(const MachineModel& model, LiveSettings settings, Instant begin)

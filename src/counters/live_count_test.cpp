@@ -298,6 +298,7 @@ TEST(LiveCount, UnknownTimeIsFilledByTheControlsOwnCounter) {
   EXPECT_EQ(unknown_s(snapshot, "operating"), 100);
   EXPECT_EQ(filled_s(snapshot, "operating"), 30);
   EXPECT_EQ(filled_s(snapshot, "spindle"), 0);
+  EXPECT_DOUBLE_EQ(find_total(snapshot, "own timer")->tally.amount, 30.0 / 3600);
 }
 
 TEST(LiveCount, AFillIsNeverMoreThanItsGapNorLessThanNothing) {

@@ -10,6 +10,7 @@ namespace hw::counters {
 namespace {
 
 constexpr Instant far_future{std::numeric_limits<std::int64_t>::max()};
+constexpr double seconds_per_hour = 3600;  // controls count seconds, people hours
 
 bool is_same(double a, double b) { return a == b || (is_unknown(a) && is_unknown(b)); }
 
@@ -145,7 +146,8 @@ void Meter::take_number(ItemState& item, std::uint32_t index, double value) {
   OwnReadings& own = own_[index];
   if (step > 0) {
     own.rises += step;
-    counters_[item.slot].day.amount += step;
+    const bool is_own = slots_[item.slot].kind == CounterKind::own;
+    counters_[item.slot].day.amount += is_own ? step / seconds_per_hour : step;
   }
   if (step < 0) ++own.falls;
   if (!own.first) own.first = value;

@@ -14,7 +14,7 @@ struct Tally {
   std::array<std::int64_t, truths> ns{};  // by index_of(Truth): no + yes + unknown is the span, exactly
   std::int64_t filled_ns = 0;             // of the unknown time, what the control's own counter says was counted
   std::uint64_t starts = 0;               // how often it became true
-  double amount = 0;                      // the integral of the rate: turns, metres, seconds, pieces
+  double amount = 0;                      // the integral of the rate: turns, metres, hours, pieces
 
   std::int64_t counted_ns() const { return ns[index_of(Truth::yes)]; }
   std::int64_t false_ns() const { return ns[index_of(Truth::no)]; }

@@ -28,8 +28,6 @@ counters::LiveSettings settings_for(const Zone& zone, const std::map<std::string
   return settings;
 }
 
-bool is_hours(const counters::CounterKey& key) { return counters::unit_of(key.kind) == "h"; }
-
 void add(CarriedAmount& sum, const CarriedAmount& more) {
   sum.counted_ns += more.counted_ns;
   sum.unknown_ns += more.unknown_ns;
@@ -140,12 +138,12 @@ CounterNow MachineCount::counter_now(const CounterTotal& total, Instant now) con
   add(sum, find(carried_.totals, key));
   CarriedAmount today = amount_of(total.today);
   if (carried_.day == settings_.counting.zone.date_of(now)) add(today, find(carried_.of_day, key));
-  const bool hours = is_hours(total.key);
+  const bool is_amount = counters::is_amount(total.key.kind);
   CounterNow out{.key = total.key};
-  out.counted = hours ? Duration{sum.counted_ns}.as_hours() : sum.amount;
+  out.counted = is_amount ? sum.amount : Duration{sum.counted_ns}.as_hours();
   out.filled = Duration{sum.filled_ns}.as_hours();
   out.unknown_h = Duration{sum.unknown_ns}.as_hours();
-  out.today = hours ? Duration{today.counted_ns + today.filled_ns}.as_hours() : today.amount;
+  out.today = is_amount ? today.amount : Duration{today.counted_ns + today.filled_ns}.as_hours();
   out.today_unknown_h = Duration{today.unknown_ns}.as_hours();
   return out;
 }

@@ -14,9 +14,8 @@ CounterWordView word_view(counters::CounterKind kind) {
 }
 
 CounterDayView day_view(const DayRecord& day, counters::CounterKind kind) {
-  const bool is_hours = counters::unit_of(kind) == "h";
-  return {day.on, is_hours ? Duration{day.counted_ns}.as_hours() : day.amount, Duration{day.unknown_ns}.as_hours(),
-          Duration{day.filled_ns}.as_hours()};
+  return {day.on, counters::is_amount(kind) ? day.amount : Duration{day.counted_ns}.as_hours(),
+          Duration{day.unknown_ns}.as_hours(), Duration{day.filled_ns}.as_hours()};
 }
 
 }  // namespace

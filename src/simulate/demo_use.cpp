@@ -10,8 +10,8 @@ namespace {
 
 double amount_of(const service::DayRecord& day, const std::string& counter) {
   const auto key = counters::parse_counter_key(counter);
-  const bool is_hours = key && counters::unit_of(key->kind) == "h";
-  return is_hours ? Duration{day.counted_ns + day.filled_ns}.as_hours() : day.amount;
+  if (key && counters::is_amount(key->kind)) return day.amount;
+  return Duration{day.counted_ns + day.filled_ns}.as_hours();
 }
 
 }  // namespace
