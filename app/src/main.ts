@@ -1,5 +1,5 @@
 import './looks/tokens.css';
-import './looks/base.css';
+import './looks/elements.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { look } from './parts/look.svelte';

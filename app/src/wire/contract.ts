@@ -1,12 +1,14 @@
 // Written from api/openapi.yaml by `npm run wire`; a test compares the two. Change the contract, not this file.
 
 export interface Problem {
-  /** about:blank or /problems/<code> */
+  /** about:blank */
   type: string;
   title: string;
   status: number;
   /** one sentence: what, where, what would be right */
   detail: string;
+  /** the kind of refusal for programs: bad-input, not-found, conflict ... */
+  code?: string;
 }
 
 export interface Readiness {
@@ -73,7 +75,7 @@ export interface FloorMachine {
   doing: Doing;
   feed: Feed;
   counters: Counter[];
-  /** the most urgent task */
+  /** the most urgent task, checks of each shift or day left out */
   nearest: Task | null;
   tally: Tally;
 }
