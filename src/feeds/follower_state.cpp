@@ -13,6 +13,7 @@ constexpr Duration ahead_max = Duration::seconds(900);
 constexpr Duration transit_max = Duration::seconds(60);
 constexpr std::uint64_t count_usual = 100;  // the standard's own, while the agent's buffer is not known
 constexpr int detours_max = 6;
+constexpr int state_at_tries_max = 2;
 constexpr std::size_t tries_max = 2000;
 
 // The same machines, in whatever order.
@@ -167,8 +168,9 @@ Outcome FollowerState::hear_error(const AgentError& error, Instant now) {
   if (error.instance_id != 0 && is_other_instance(error.instance_id) && is_sample) {
     return look_again(Phase::probe, Cause::restarted, now);
   }
-  if (error.code == "OUT_OF_RANGE" && phase_ == Phase::state_at) {
-    ++overrun_tries_;
+  if (phase_ == Phase::state_at) {
+    // The buffer has moved on; or the agent does not know `at`, and then the state of now has to do.
+    overrun_tries_ = error.code == "OUT_OF_RANGE" ? overrun_tries_ + 1 : state_at_tries_max;
     return look_again(Phase::current, Cause::overrun, now);
   }
   if (error.code == "OUT_OF_RANGE" && is_sample) return look_again(Phase::current, Cause::overrun, now);
@@ -207,7 +209,8 @@ Outcome FollowerState::hear_current_after_overrun(const HeardDocument& heard, In
     cause_ = Cause::none;
     return look_again(Phase::sample, Cause::none, now);
   }
-  if (overrun_tries_ > 1) return begin_anew(heard, header.next_sequence, told_until(header, now), now);
+  if (overrun_tries_ >= state_at_tries_max)
+    return begin_anew(heard, header.next_sequence, told_until(header, now), now);
   state_at_ = header.first_sequence;
   if (overrun_tries_ == 1) state_at_ += (header.next_sequence - header.first_sequence) / 10;
   return look_again(Phase::state_at, Cause::overrun, now);

@@ -290,6 +290,22 @@ TEST_F(FollowerStateTest, OverrunIsListedAndGoesOnFromTheBeginningOfTheBuffer) {
   EXPECT_EQ(batches[0].machines.at(0).observations.size(), 99U);
 }
 
+TEST_F(FollowerStateTest, AfterAnOverrunAnAgentThatDoesNotKnowAtIsTakenAsOfNow) {
+  settle();
+  agent.first = 51;
+  agent.next = 61;
+  now = agent.at(161);
+  EXPECT_TRUE(tell(200, agent.sample(51, 10)).leaves_stream);
+  EXPECT_TRUE(tell(200, agent.current()).leaves_stream);
+  EXPECT_EQ(state.next().path_and_query, "/current?at=51");
+  EXPECT_FALSE(tell(404, agent.error("UNSUPPORTED")).batch);
+  EXPECT_EQ(state.next().path_and_query, "/current");
+  const Outcome outcome = tell(200, agent.current());
+  ASSERT_TRUE(outcome.batch);
+  ASSERT_EQ(outcome.batch->interruptions.size(), 1U);
+  EXPECT_EQ(outcome.batch->position, (Position{7, 61}));
+}
+
 TEST_F(FollowerStateTest, OverrunSeenInAPartIsNotTakenForAWholeStream) {
   settle();
   agent.first = 51;
