@@ -2,10 +2,13 @@
 
 #include <spdlog/spdlog.h>
 
-namespace hw::web {
+#include "libs/sql/storage_failed.h"
 
-Result<void> serve_shop(service::Store& store, const ServeOptions& options,
-                        const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
+namespace hw::web {
+namespace {
+
+Result<void> serve(service::Store& store, const ServeOptions& options,
+                   const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
   service::FeedsOptions feeds_options;
   feeds_options.store_every = options.store_every;
@@ -19,6 +22,17 @@ Result<void> serve_shop(service::Store& store, const ServeOptions& options,
   wait();
   web->stop();
   return feeds->stop();
+}
+
+}  // namespace
+
+Result<void> serve_shop(service::Store& store, const ServeOptions& options,
+                        const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
+  try {
+    return serve(store, options, ready, wait);
+  } catch (const sql::StorageFailed& failed) {
+    return refuse(failed.error());
+  }
 }
 
 }  // namespace hw::web
