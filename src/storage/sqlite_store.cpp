@@ -18,9 +18,11 @@ Result<void> make_folder(const std::filesystem::path& folder) {
   if (!std::filesystem::is_directory(parent, error)) {
     return refuse(ErrorCode::not_found, "{}: there is no folder {} to make it in", folder.string(), parent.string());
   }
+  if (std::filesystem::exists(folder, error)) {
+    return refuse(ErrorCode::bad_input, "{}: it is no folder", folder.string());
+  }
   std::filesystem::create_directory(folder, error);
-  if (std::filesystem::is_directory(folder)) return {};
-  if (!error) return refuse(ErrorCode::bad_input, "{}: it is no folder", folder.string());
+  if (!error) return {};
   return refuse(ErrorCode::disk_full, "{}: the folder cannot be made: {}", folder.string(), error.message());
 }
 
