@@ -16,7 +16,8 @@ TEST(JsonOfYaml, ListsMapsAndFoldedTextsKeepTheirOrder) {
 }
 
 TEST(JsonOfYaml, ANumberThatIsNoneStaysAText) {
-  EXPECT_EQ(*json_of_yaml("a: 1.2.3\nb: 2026-03-02\nc: 12 months\n"), R"({"a":"1.2.3","b":"2026-03-02","c":"12 months"})");
+  EXPECT_EQ(*json_of_yaml("a: 1.2.3\nb: 2026-03-02\nc: 12 months\n"),
+            R"({"a":"1.2.3","b":"2026-03-02","c":"12 months"})");
 }
 
 TEST(JsonOfYaml, WhatIsNoYamlIsRefusedWithItsLine) {
