@@ -1,0 +1,269 @@
+// The API over the wire, held against api/openapi.yaml.
+
+#include <fstream>
+#include <set>
+#include <sstream>
+
+#include <boost/json/parse.hpp>
+#include <boost/json/serialize.hpp>
+
+#include "libs/http/loopback_test.h"
+#include "src/web/contract.h"
+#include "src/web/web_server.h"
+#include "tests/shop/scene.h"
+#include "tests/shop/schema_check.h"
+
+namespace hw::shop {
+namespace {
+
+namespace json = boost::json;
+
+constexpr std::string_view index_html = "<!doctype html><title>pages</title>";
+
+json::value contract() {
+  std::ifstream in(HW_SOURCE_DIR "/api/openapi.yaml");
+  std::stringstream text;
+  text << in.rdbuf();
+  return json::parse(must(web::json_of_yaml(text.str())));
+}
+
+// Methods and paths of the contract, with their operations.
+std::map<http::Route, json::object> operations(const json::value& contract) {
+  std::map<http::Route, json::object> all;
+  for (const auto& [path, item] : contract.at("paths").as_object()) {
+    for (const auto& [method, operation] : item.as_object()) {
+      if (method == "parameters") continue;
+      std::string upper{method};
+      for (char& c : upper) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
+      all[{upper, std::string{path}}] = operation.as_object();
+    }
+  }
+  return all;
+}
+
+struct Answer {
+  int status = 0;
+  std::string head;
+  std::string body;
+  json::value json() const { return json::parse(body); }
+};
+
+// A server on the scene's shop, with a page that stands for the app.
+class Served : public testing::Test {
+ protected:
+  Served() {
+    scene.play("mill1 |##S.|");
+    must(scene.keep());
+    std::filesystem::create_directories(share() / "api");
+    std::filesystem::create_directories(share() / "app" / "dist");
+    std::filesystem::copy(HW_SOURCE_DIR "/api/openapi.yaml", share() / "api" / "openapi.yaml");
+    std::ofstream(share() / "app" / "dist" / "index.html") << index_html;
+    web::WebOptions options;
+    options.port = 0;
+    options.share = share();
+    server = must(web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; }));
+  }
+
+  std::filesystem::path share() const { return scene.folder() / "share"; }
+
+  Answer ask(std::string_view method, std::string_view path, std::string_view body = "",
+             std::string_view more_headers = "Content-Type: application/json\r\n") const {
+    http::RawClient client(server->port());
+    client.send(
+        fmt::format("{} {} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\n{}Content-Length: {}\r\nConnection: close\r\n\r\n{}",
+                    method, path, server->port(), body.empty() ? "" : more_headers, body.size(), body));
+    Answer answer;
+    answer.head = client.read_response(&answer.body);
+    if (answer.head.size() > 12) answer.status = std::stoi(answer.head.substr(9, 3));
+    return answer;
+  }
+
+  // The answer of an operation, which has to be what the contract says of this status.
+  json::value answer_of(std::string_view method, std::string_view pattern, std::string_view path,
+                        std::string_view body = "") {
+    const Answer answer = ask(method, path, body);
+    EXPECT_EQ(answer.status, 200) << method << " " << path << ": " << answer.body;
+    if (answer.status != 200) return {};
+    const auto& operation = all_operations.at({std::string{method}, std::string{pattern}});
+    const auto& schema = operation.at("responses").at("200").at("content").at("application/json").at("schema");
+    for (const auto& mistake : mistakes_in(answer.json(), schema, the_contract)) {
+      ADD_FAILURE() << method << " " << path << ": " << mistake;
+    }
+    asked.insert({std::string{method}, std::string{pattern}});
+    return answer.json();
+  }
+
+  void expect_problem(const Answer& answer, int status, std::string_view says) const {
+    EXPECT_EQ(answer.status, status) << answer.body;
+    EXPECT_NE(answer.head.find("Content-Type: application/problem+json"), std::string::npos) << answer.head;
+    for (const auto& mistake :
+         mistakes_in(answer.json(), the_contract.at_pointer("/components/schemas/Problem"), the_contract)) {
+      ADD_FAILURE() << mistake;
+    }
+    EXPECT_EQ(answer.json().at("status"), status);
+    EXPECT_NE(answer.json().at("detail").as_string().find(says), std::string::npos) << answer.body;
+  }
+
+  static std::string done_body(int id, std::string_view more = "") {
+    return fmt::format(R"({{"id":"{}","by":"Ada"{}}})", id_of(id), more);
+  }
+  static std::string task_body(int id, std::string_view more = "") {
+    return fmt::format(
+        R"({{"id":"{}","by":"Ada","title":"Empty the bin","assembly":"coolant","work":"clean",)"
+        R"("skill":"operator","energy":"isolated","minutes":5,)"
+        R"("triggers":[{{"counter":"operating","interval":40,"heads_up":8}},{{"calendar":"1 week"}}]{}}})",
+        id_of(id), more);
+  }
+
+  const json::value the_contract = contract();
+  const std::map<http::Route, json::object> all_operations = operations(the_contract);
+  std::set<http::Route> asked;
+  Scene scene;
+  std::unique_ptr<web::WebServer> server;
+};
+
+TEST_F(Served, TheRoutesAreThoseOfTheContractBothWays) {
+  std::set<http::Route> in_contract, answered;
+  for (const auto& [route, operation] : all_operations) in_contract.insert(route);
+  for (const auto& route : server->routes()) answered.insert(route);
+  for (const auto& route : in_contract) EXPECT_TRUE(answered.contains(route)) << route.method << " " << route.pattern;
+  for (const auto& route : answered) EXPECT_TRUE(in_contract.contains(route)) << route.method << " " << route.pattern;
+}
+
+TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
+  const std::string machine = "/api/machines/{machine}", m1 = "/api/machines/mill1";
+  answer_of("POST", machine + "/tasks", m1 + "/tasks",
+            task_body(1, R"(,"steps":["a"],"parts":[{"name":"Bag","quantity":1,"unit":"pc"}])"));
+  answer_of("PUT", machine + "/tasks/{task}", m1 + "/tasks/" + id_of(1), task_body(2, R"(,"version":1)"));
+  answer_of("POST", machine + "/tasks/{task}/done", m1 + "/tasks/filter/done",
+            done_body(3, R"(,"at":"2026-03-02T06:00:00Z","note":"as usual")"));
+  answer_of("POST", machine + "/tasks/{task}/done", m1 + "/tasks/grease/done", done_body(4));
+  answer_of("POST", "/api/entries/{entry}/undo", "/api/entries/" + id_of(4) + "/undo", done_body(5));
+  answer_of("POST", machine + "/tasks/{task}/retire", m1 + "/tasks/" + id_of(1) + "/retire", done_body(6));
+  const auto read = [&](int id, std::string_view hours) {
+    return answer_of("POST", machine + "/hour-readings", m1 + "/hour-readings",
+                     done_body(id, fmt::format(R"(,"counter":"operating","display_h":{})", hours)));
+  };
+  EXPECT_EQ(read(7, "1000").at("state"), "fits");
+  EXPECT_EQ(read(8, "1100.5").at("state"), "to be settled");
+  answer_of("POST", machine + "/hour-readings/{reading}/settle", m1 + "/hour-readings/" + id_of(8) + "/settle",
+            done_body(9, R"(,"settled_as":"misread")"));
+  const auto view = answer_of("GET", machine, m1);
+  EXPECT_EQ(view.at("entries").as_array().size(), 9u);
+  EXPECT_EQ(view.at("retired").as_array().size(), 1u);
+  EXPECT_FALSE(view.at("counters").as_array().empty());
+  answer_of("GET", machine, "/api/machines/mill2");
+  const auto days = answer_of("GET", machine + "/days", m1 + "/days?counter=revolutions%20Srpm&from=2026-03-01");
+  EXPECT_EQ(days.at("days").as_array().size(), 1u);
+  EXPECT_EQ(answer_of("GET", "/api/floor", "/api/floor").at("machines").as_array().size(), 2u);
+  answer_of("GET", "/api/shop", "/api/shop");
+  answer_of("GET", "/readyz", "/readyz");
+  EXPECT_EQ(answer_of("GET", "/api/openapi.json", "/api/openapi.json"), the_contract);
+  EXPECT_EQ(ask("GET", "/healthz").body, "alive\n");
+  asked.insert({"GET", "/healthz"});
+  asked.insert({"GET", "/api/events"});  // by the test of its own
+  for (const auto& [route, operation] : all_operations) {
+    EXPECT_TRUE(asked.contains(route)) << route.method << " " << route.pattern << " is asked nowhere here";
+  }
+}
+
+TEST_F(Served, EventsTellWhatChangedInTheContractsWords) {
+  http::RawClient client(server->port());
+  client.send("GET /api/events HTTP/1.1\r\nHost: localhost\r\n\r\n");
+  EXPECT_NE(client.read_through("\r\n\r\n").find("text/event-stream"), std::string::npos);
+  ask("POST", "/api/machines/mill1/tasks/filter/done", done_body(1));
+  client.read_through("event: machine\ndata: ");
+  std::string line = client.read_through("\n");
+  const auto mistakes =
+      mistakes_in(json::parse(line), the_contract.at_pointer("/components/schemas/FloorMachine"), the_contract);
+  EXPECT_TRUE(mistakes.empty()) << mistakes.front();
+  client.read_through("event: tasks\ndata: ");
+  EXPECT_EQ(client.read_through("\n"), "{\"machine\":\"mill1\"}\n");
+}
+
+TEST_F(Served, ABodyThatIsNotWhatItShouldBeIsRefusedWithItsPath) {
+  const std::string done = "/api/machines/mill1/tasks/filter/done";
+  expect_problem(ask("POST", done, "{"), 400, "line 1");
+  expect_problem(ask("POST", done, "[]"), 400, "");
+  expect_problem(ask("POST", done, R"({"by":"Ada"})"), 400, "id");
+  expect_problem(ask("POST", done, done_body(1, R"(,"colour":"red")")), 400, "colour");
+  expect_problem(ask("POST", done, R"({"id":7,"by":"Ada"})"), 400, "id: must be");
+  expect_problem(ask("POST", done, done_body(1, R"(,"at":"yesterday")")), 400, "at");
+  expect_problem(ask("POST", done, R"({"id":"x","by":"Ada"})"), 400, "no UUID");
+  const std::string tasks = "/api/machines/mill1/tasks";
+  std::string body = task_body(1);
+  body.replace(body.find("40"), 2, "\"40\"");
+  expect_problem(ask("POST", tasks, body), 400, "triggers[0].interval");
+  body = task_body(1);
+  body.replace(body.find("40"), 2, "1e999");
+  expect_problem(ask("POST", tasks, body), 400, "1e999");
+  body = task_body(1);
+  body.replace(body.find("isolated"), 8, "asleep");
+  expect_problem(ask("POST", tasks, body), 400, "energy");
+  EXPECT_TRUE(scene.machine().entries.empty());
+}
+
+TEST_F(Served, WhatIsNotThereIsAProblemNotAPage) {
+  expect_problem(ask("GET", "/api/machines/mill9"), 404, "mill9");
+  expect_problem(ask("POST", "/api/machines/mill1/tasks/none/done", done_body(1)), 404, "none");
+  expect_problem(ask("POST", "/api/entries/" + id_of(77) + "/undo", done_body(1)), 404, id_of(77));
+  expect_problem(ask("POST", "/api/machines/mill1/hour-readings/" + id_of(77) + "/settle",
+                     done_body(1, R"(,"settled_as":"misread")")),
+                 404, id_of(77));
+  for (const char* path :
+       {"/api", "/api/", "/api/nothing", "/api/machines", "/api/machines/mill1/nothing", "/api/shop/"}) {
+    expect_problem(ask("GET", path), 404, path);
+  }
+}
+
+TEST_F(Served, PagesOfTheAppAreItsIndex) {
+  for (const char* path : {"/", "/machine/mill1", "/floor"}) EXPECT_EQ(ask("GET", path).body, index_html) << path;
+  expect_problem(ask("GET", "/missing.js"), 404, "missing.js");
+}
+
+TEST_F(Served, AMethodThatAPathDoesNotHaveIs405WithWhatItHas) {
+  const Answer answer = ask("DELETE", "/api/machines/mill1/tasks/filter", "{}");
+  expect_problem(answer, 405, "DELETE");
+  EXPECT_NE(answer.head.find("Allow: OPTIONS, PUT"), std::string::npos) << answer.head;
+  expect_problem(ask("POST", "/api/shop", "{}"), 405, "POST");
+}
+
+TEST_F(Served, ConflictsAndBadQueriesSayWhatWouldBeRight) {
+  ask("POST", "/api/machines/mill1/tasks/filter/done", done_body(1));
+  expect_problem(ask("POST", "/api/machines/mill1/tasks/grease/done", done_body(1)), 409, "used once");
+  expect_problem(ask("GET", "/api/machines/mill1/days"), 400, "counter");
+  expect_problem(ask("GET", "/api/machines/mill1/days?counter=operating&from=monday"), 400, "from");
+  expect_problem(ask("GET", "/api/machines/mill1/days?counter=hours"), 400, "hours");
+}
+
+TEST_F(Served, TheSameEditFiveTimesIsOneEntry) {
+  const Answer first = ask("POST", "/api/machines/mill1/tasks/filter/done", done_body(1));
+  for (int i = 0; i < 4; ++i)
+    EXPECT_EQ(ask("POST", "/api/machines/mill1/tasks/filter/done", done_body(1)).body, first.body);
+  EXPECT_EQ(scene.machine().entries.size(), 1u);
+}
+
+TEST_F(Served, AnotherSitesPageChangesNothing) {
+  const std::string done = "/api/machines/mill1/tasks/filter/done";
+  expect_problem(ask("POST", done, done_body(1), "Content-Type: text/plain\r\n"), 415, "application/json");
+  expect_problem(
+      ask("POST", done, done_body(1), "Content-Type: application/json\r\nOrigin: http://elsewhere.example\r\n"), 403,
+      "elsewhere.example");
+  http::RawClient client(server->port());
+  client.send("GET /api/floor HTTP/1.1\r\nHost: rebound.example:8470\r\nConnection: close\r\n\r\n");
+  EXPECT_EQ(client.read_response().substr(9, 3), "421");
+  EXPECT_TRUE(scene.machine().entries.empty());
+}
+
+TEST_F(Served, ReadinessTellsWhatWorksAndWhatDoesNot) {
+  const auto readiness = [&] { return answer_of("GET", "/readyz", "/readyz"); };
+  EXPECT_EQ(readiness().at("ready"), true);
+  scene.shop().machines().at(0)->feed.state = "lost";
+  const auto checks = readiness().at("checks");
+  EXPECT_EQ(checks.at(1).at("name"), "feeds");
+  EXPECT_EQ(checks.at(1).at("result"), "warn");
+  EXPECT_NE(checks.at(1).at("detail").as_string().find("mill1"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace hw::shop
