@@ -81,6 +81,11 @@ TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
       {with("x = 0.4", "x = 4"), {"point 1", "0 (left) to 1 (right)"}},
       {with("title_de = \"Drehmaschine\"\n", ""), {"title_de", "missing"}},
       {with("minutes = 10", "minutes = \"ten\""), {"minutes", "it is a number"}},
+      {with("minutes = 10", "minutes = nan"), {"minutes"}},
+      {with("quantity = 0.02", "quantity = inf"), {"parts"}},
+      {with("interval = 40", "interval = inf"), {"interval"}},
+      {with("tolerance = 8", "tolerance = nan"), {"tolerance"}},
+      {with("\"3 months\"", "\"101 years\""), {"101 years"}},
       {with("kind = ", "kind == "), {"lathe.toml, line 2"}},
       {with("task-set-1", "task-set-9"), {"format"}},
   };
@@ -95,6 +100,12 @@ TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
 TEST(TaskSetFile, TheSameKeyTwiceIsRefused) {
   const auto task = small_set.substr(small_set.find("[[task]]"));
   EXPECT_NE(parse_task_set(small_set + task, "x").error().message.find("stands twice"), std::string::npos);
+}
+
+TEST(TaskSetFile, TheSamePointTwiceIsRefused) {
+  const auto point = small_set.find("[[point]]");
+  const auto text = small_set + small_set.substr(point, small_set.find("[[task]]") - point);
+  EXPECT_NE(parse_task_set(text, "x").error().message.find("\"1\" stands twice"), std::string::npos);
 }
 
 TEST(TaskSetFile, EverySetOfTheLibraryIsReadAndNamesItsKindByItsFile) {
@@ -135,6 +146,15 @@ TEST(ShopFile, WhatCannotBeIsRefused) {
   EXPECT_NE(message("[[shift]]\nname=\"e\"\nstarts=\"06:00\"\nends=\"14:00\"\nweekdays=[0]\n").find("Monday"),
             std::string::npos);
   EXPECT_NE(message("[[closed]]\ndate=\"2026-02-30\"\nwhy=\"x\"\n").find("2026-03-02"), std::string::npos);
+  for (const char* clock : {"6x:00", "06:3y", "-1:00", "+6:00", "24:00", "06:60", "06.00", "006:0"}) {
+    const std::string shift =
+        fmt::format("[[shift]]\nname=\"e\"\nstarts=\"{}\"\nends=\"14:00\"\nweekdays=[1]\n", clock);
+    EXPECT_NE(message(shift).find("06:00"), std::string::npos) << clock;
+  }
+  const std::string holiday = "[[closed]]\ndate=\"2026-12-24\"\nwhy=\"x\"\n";
+  EXPECT_NE(message(holiday + holiday).find("\"2026-12-24\" stands twice"), std::string::npos);
+  const std::string ada = "[[person]]\nname=\"Ada\"\nskill=\"operator\"\n";
+  EXPECT_NE(message(ada + ada).find("\"Ada\" stands twice"), std::string::npos);
 }
 
 }  // namespace
