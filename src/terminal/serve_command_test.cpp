@@ -1,0 +1,63 @@
+#include "src/terminal/serve_command.h"
+
+#include <gtest/gtest.h>
+
+#include "src/terminal/called_test.h"
+
+namespace hw::terminal {
+namespace {
+
+TEST(ServeCommand, WithoutItsFolderIsWrongUsage) {
+  expect_refused(call({"serve"}), 2, "--data");
+  expect_refused(call({"serve", "--data"}), 2, "--data");
+  expect_refused(call({"serve", "--data", "d", "--colour", "red"}), 2, "--colour");
+  expect_refused(call({"serve", "--data", "d", "more"}), 2, "more");
+}
+
+TEST(FoundCommand, WithoutItsFolderOrItsFileIsWrongUsage) {
+  expect_refused(call({"found", "--data", "d"}), 2, "--shop");
+  expect_refused(call({"found", "--shop", "s.toml"}), 2, "--data");
+}
+
+TEST(DemoCommand, TakesNoFolder) { expect_refused(call({"demo", "--data", "d"}), 2, "--data"); }
+
+TEST(ServeCommand, HandsOnWhatItWasCalledWith) {
+  ServeCall served;
+  FoundCall made;
+  DemoCall shown;
+  const Entrances entrances{.serve = [&](const ServeCall& one) -> Answer { return served = one, ""; },
+                            .found = [&](const FoundCall& one) -> Answer { return made = one, ""; },
+                            .demo = [&](const DemoCall& one) -> Answer { return shown = one, ""; }};
+  const auto exit_status = [&](std::vector<std::string> words) {
+    words.insert(words.begin(), "hourwright");
+    std::vector<char*> pointers;
+    for (std::string& word : words) pointers.push_back(word.data());
+    return run(static_cast<int>(pointers.size()), pointers.data(), entrances);
+  };
+  EXPECT_EQ(exit_status({"serve", "--data", "d"}), 0);
+  EXPECT_EQ(served.data, "d");
+  EXPECT_EQ(served.listen, "127.0.0.1:8470");
+  EXPECT_EQ(exit_status({"serve", "--data", "d", "--listen", ":0"}), 0);
+  EXPECT_EQ(served.listen, ":0");
+  EXPECT_EQ(exit_status({"found", "--data", "d", "--shop", "s.toml"}), 0);
+  EXPECT_EQ(made.shop, "s.toml");
+  EXPECT_EQ(exit_status({"demo", "--listen", "127.0.0.1:9000"}), 0);
+  EXPECT_EQ(shown.listen, "127.0.0.1:9000");
+}
+
+// What broke in the world reaches the shell as a sentence and exit status 1, not as an abort.
+TEST(ServeCommand, ADiskThatFailsIsOneSentence) {
+  const Entrances entrances{
+      .serve = [](const ServeCall&) -> Answer { throw std::runtime_error("hourwright.db: the disk is full"); },
+      .found = {},
+      .demo = {}};
+  std::vector<std::string> words{"hourwright", "serve", "--data", "d"};
+  std::vector<char*> pointers;
+  for (std::string& word : words) pointers.push_back(word.data());
+  testing::internal::CaptureStderr();
+  EXPECT_EQ(run(static_cast<int>(pointers.size()), pointers.data(), entrances), 1);
+  EXPECT_EQ(testing::internal::GetCapturedStderr(), "hourwright: hourwright.db: the disk is full\n");
+}
+
+}  // namespace
+}  // namespace hw::terminal
