@@ -82,7 +82,7 @@ Document Agent::streams(std::vector<Kept> list, std::optional<std::size_t> machi
   DocumentHead top = head(machine, now);
   top.range = SequenceRange{first_sequence(), next, next_sequence()};
   const std::size_t observations = list.size();
-  return {200, print_streams(top, machines_, std::move(list)), next, observations};
+  return {200, print_streams(top, machines_, list), next, observations};
 }
 
 Document Agent::current(std::optional<std::size_t> machine, Instant now) const {

@@ -242,7 +242,8 @@ std::string print_devices(const DocumentHead& head, std::span<const Machine* con
   return text + "</Devices>\n</MTConnectDevices>\n";
 }
 
-std::string print_streams(const DocumentHead& head, const std::vector<Machine>& machines, std::vector<Kept> list) {
+std::string print_streams(const DocumentHead& head, const std::vector<Machine>& machines,
+                          const std::vector<Kept>& list) {
   std::vector<Placed> places;
   places.reserve(list.size());
   for (const Kept& kept : list) places.push_back(place(machines, kept));

@@ -43,7 +43,8 @@ std::string element_of(std::string_view type);
 std::string print_devices(const DocumentHead& head, std::span<const Machine* const> machines, bool agent_device);
 
 // By machine, component and category, as agents print; the order of sequence is kept within each.
-std::string print_streams(const DocumentHead& head, const std::vector<Machine>& machines, std::vector<Kept> list);
+std::string print_streams(const DocumentHead& head, const std::vector<Machine>& machines,
+                          const std::vector<Kept>& list);
 
 std::string print_error(const DocumentHead& head, std::string_view code, std::string_view text);
 
