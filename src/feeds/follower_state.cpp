@@ -1,6 +1,7 @@
 #include "src/feeds/follower_state.h"
 
 #include <algorithm>
+#include <cctype>
 
 namespace hw::feeds {
 namespace {
@@ -41,6 +42,14 @@ std::optional<Error> lie_in(const StreamsHeader& header) {
 
 bool is_streams_error(std::string_view body) {
   return body.substr(0, 4096).find("MTConnectError") != std::string_view::npos;
+}
+
+// A sign-in page or a wrong address: better said so than by the first character that is no XML.
+bool is_page(std::string_view body) {
+  std::string head{body.substr(0, 200)};
+  std::transform(head.begin(), head.end(), head.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return head.find("<!doctype html") != std::string::npos || head.find("<html") != std::string::npos;
 }
 
 }  // namespace
@@ -87,6 +96,10 @@ Outcome FollowerState::answer(int status, std::string_view body, Instant now) {
   if (status != 200 && !is_streams_error(body)) {
     return refuse_answer({ErrorCode::peer_misbehaved, fmt::format("the agent answers with HTTP status {}", status)},
                          now);
+  }
+  if (is_page(body)) {
+    return refuse_answer(
+        {ErrorCode::peer_misbehaved, "a web page answers where the agent should: is the address right?"}, now);
   }
   return phase_ == Phase::probe ? hear_probe(body, now) : hear_streams(body, now);
 }

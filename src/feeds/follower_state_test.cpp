@@ -500,6 +500,8 @@ TEST_F(FollowerStateTest, PagesAndOtherDocumentsAreAnErrorAndALaterTry) {
     EXPECT_GT(state.next().not_before, now);
     EXPECT_EQ(state.position(), (Position{7, 11}));
   }
+  tell(200, "<!DOCTYPE html>\n<html><body>Sign in</body></html>");
+  EXPECT_EQ(state.view().last_error, "a web page answers where the agent should: is the address right?");
   tell(503, "busy");
   EXPECT_EQ(state.view().last_error, "the agent answers with HTTP status 503");
 }

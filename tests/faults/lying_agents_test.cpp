@@ -27,7 +27,7 @@ struct Lie {
 
 std::vector<Lie> all_lies() {
   return {
-      {"a page", {.says_html = true}, nullptr, "", true},
+      {"a page", {.says_html = true}, nullptr, "a web page", true},
       {"an endless document", {.never_ends = true}, nullptr, "longer than", true},
       {"a gigabyte of text", {.says_gigabyte = true}, nullptr, "longer than", true},
       {"entities that multiply", {.says_doctype = true}, nullptr, "DOCTYPE", true},
