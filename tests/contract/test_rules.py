@@ -158,9 +158,11 @@ class RulesFindViolations(unittest.TestCase):
         self.finds(tests_written.beside_the_code, "src/due/a.cpp", "", 1, [])
         self.passes(tests_written.beside_the_code, "src/due/a.cpp", "", [], beside=beside)
         self.passes(tests_written.beside_the_code, "src/due/a.cpp", "", [],
-                    beside={"src/due/b_test.cpp": '#include "src/due/a.h"\n'})
+                    beside={"src/due/a.h": "", "src/due/b_test.cpp": '#include "src/due/a.h"\n'})
+        self.passes(tests_written.beside_the_code, "src/due/a.cpp", '#include "src/due/all.h"\n', [],
+                    beside={"tests/shop/b_test.cpp": '#include "src/due/all.h"\n'})
         self.finds(tests_written.beside_the_code, "src/due/a.cpp", "", 1, [],
-                   beside={"src/life/b_test.cpp": '#include "src/due/a.h"\n'})
+                   beside={"src/due/a.h": "", "src/life/b_test.cpp": '#include "src/due/a.h"\n'})
         self.passes(tests_written.beside_the_code, "src/due/a.cpp", "", ["src/due/a.cpp"])
         self.assertEqual([("tests/contract/ratchets/untested_files.txt", 1)],
                          found(tests_written.beside_the_code, ["src/due/a.cpp"],

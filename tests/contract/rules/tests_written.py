@@ -38,24 +38,35 @@ def wait_for_something(tree: Tree) -> list[Violation]:
     return found
 
 
-def _names_its_header(tree: Tree, path: str) -> bool:
-    """Whether some test of the same folder includes the file's header."""
+def _headers_of(tree: Tree, path: str) -> list[str]:
+    """Where the file's functions are declared: its own header, else the headers of its folder that it includes."""
+    own = path.removesuffix(".cpp") + ".h"
+    if own in tree.texts:
+        return [own]
     folder = path.rpartition("/")[0]
-    wanted = f'#include "{path.removesuffix(".cpp")}.h"'
-    return any(wanted in tree.texts[test] for test in tree.paths(f"{folder}/", ("_test.cpp",)))
+    return re.findall(rf'#include "({re.escape(folder)}/[^"/]+\.h)"', tree.texts[path])
+
+
+def _is_called_by_a_test(tree: Tree, path: str) -> bool:
+    """Whether some test of the same folder, or of tests/, includes the header that declares the file's functions."""
+    folder = path.rpartition("/")[0]
+    wanted = [f'#include "{header}"' for header in _headers_of(tree, path)]
+    tests = [*tree.paths(f"{folder}/", ("_test.cpp",)), *tree.paths("tests/", CPP)]
+    return any(line in tree.texts[test] for test in tests for line in wanted)
 
 
 def beside_the_code(tree: Tree, ratchet: list[str]) -> list[Violation]:
-    """A file's test lies in its folder: under its name, or under that of what it is a part of."""
+    """A file's test lies in its folder: under its name, or under that of what it is a part of; or in tests/, where it
+    crosses modules."""
     found, needless = [], set(ratchet)
     for path in tree.paths(ends=(".cpp",)):
         if not path.startswith(("libs/", "src/")) or path.endswith("_test.cpp") or path == "src/main.cpp":
             continue
         test = path.removesuffix(".cpp") + "_test.cpp"
-        if test not in tree.texts and not _names_its_header(tree, path):
+        if test not in tree.texts and not _is_called_by_a_test(tree, path):
             needless.discard(path)
             if path not in ratchet:
-                found.append(Violation(path, 1, f"no test of its folder includes its header: write {test}"))
+                found.append(Violation(path, 1, f"no test includes the header that declares it: write {test}"))
     found += [Violation("tests/contract/ratchets/untested_files.txt", 1, f'"{path}" has its test or is gone: take the '
                         "line out") for path in sorted(needless)]
     return found

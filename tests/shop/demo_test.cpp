@@ -1,0 +1,69 @@
+// The invented shop as the demo founds it: months of counting, a record of what was done, a mix of states worth looking
+// at.
+
+#include <map>
+
+#include <gtest/gtest.h>
+
+#include "src/service/use_cases.h"
+#include "src/simulate/demo_record.h"
+#include "src/simulate/demo_shop.h"
+#include "src/simulate/demo_use.h"
+#include "src/storage/founding_files.h"
+#include "src/storage/sqlite_store.h"
+#include "tests/shop/scene.h"
+
+namespace hw::shop {
+namespace {
+
+const Instant wednesday = *parse_instant("2026-03-04T10:00:00Z");
+
+TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
+  const auto folder = std::filesystem::path(testing::TempDir()) / "hourwright-demo-test";
+  std::filesystem::remove_all(folder);
+  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  files.shop.machines.resize(4);  // the whole of it takes long in a build with sanitizers
+  const auto floor = must(simulate::demo_floor(files.shop, wednesday));
+  const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
+  const auto store = must(storage::open_store(folder));
+  ASSERT_TRUE(simulate::found_demo(*store, founded, *floor, {}, wednesday));
+  const auto open = must(service::OpenShop::open(*store));
+  for (const auto& machine : show_floor(*open, wednesday).machines) {
+    EXPECT_EQ(machine.counters.size(), 5u) << machine.key;
+    for (const auto& counter : machine.counters) {
+      EXPECT_GT(counter.counted, 200) << machine.key << " " << counter.key;
+      EXPECT_LE(counter.counted + counter.unknown_h, 24.0 * simulate::demo_history_days + 1);
+    }
+    const auto& tally = machine.tally;
+    EXPECT_GT(tally.in_hand, 3 * (tally.coming + tally.due + tally.overdue)) << machine.key;
+  }
+  const auto machine = must(show_machine(*open, "m01", wednesday));
+  for (const auto& task : machine.tasks) {
+    ASSERT_TRUE(task.last_done) << task.key;
+    EXPECT_LT(task.last_done->at, wednesday);
+    for (const auto& trigger : task.triggers) EXPECT_GE(trigger.used.value_or(0), 0) << task.key;
+  }
+  std::filesystem::remove_all(folder);
+}
+
+TEST(DemoUse, AnAmountIsFoundWhereTheDaysRoseByIt) {
+  const LocalDate today = LocalDate::of(2026, 3, 4);
+  constexpr std::int64_t ten_hours_ns = Duration::hours(10).ns;
+  const std::vector<service::CounterDays> days{{"operating", {{today, ten_hours_ns}, {today - 1, ten_hours_ns}}}};
+  const simulate::DemoUse use({{"operating", 1000}}, days, today, 1);
+  EXPECT_NEAR(use.totals_ago(1).at("operating"), 990, 1e-9);
+  EXPECT_NEAR(use.totals_ago(10).at("operating"), 900, 1e-9);  // before the history, by its mean
+  EXPECT_NEAR(use.days_since("operating", 50), 5, 0.03);
+  EXPECT_EQ(use.days_since("spindle", 1), simulate::DemoUse::days_max);
+}
+
+TEST(FoundingFiles, AMissingFileOrLibraryIsNamed) {
+  const auto shop = storage::read_founding_files("/nowhere/shop.toml", HW_SOURCE_DIR "/library");
+  EXPECT_EQ(shop.error().code, ErrorCode::not_found);
+  EXPECT_NE(shop.error().message.find("/nowhere/shop.toml"), std::string::npos);
+  const auto library = storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", "/nowhere/library");
+  EXPECT_NE(library.error().message.find("/nowhere/library"), std::string::npos);
+}
+
+}  // namespace
+}  // namespace hw::shop
