@@ -55,6 +55,17 @@ counters::LiveSettings server_settings() {
   return settings;
 }
 
+// The stored row of an open day is as of whatever moment had been settled then: it is brought up to the snapshot's.
+void bring_up(std::vector<service::DayRecord>& days, const counters::CounterDay& row) {
+  const service::DayRecord record{row.date, row.counted_ns, row.unknown_ns, row.filled_ns, row.amount};
+  const auto there = std::find_if(days.begin(), days.end(), [&](const auto& day) { return day.on == row.date; });
+  if (there == days.end()) {
+    days.push_back(record);
+  } else {
+    *there = record;
+  }
+}
+
 KeptMachine read_machine(service::Store& store, const service::CountingRecord& record, Instant at) {
   KeptMachine kept;
   kept.model = must(service::parse_model(record.model));
@@ -67,12 +78,7 @@ KeptMachine read_machine(service::Store& store, const service::CountingRecord& r
     const std::string key = print(total.key);
     kept.days[key] = must(store.days_of(record.machine, key, today - 10, today + 10));
   }
-  HW_ASSERT(store.read_log(record.machine, {},
-                           [&](const service::LogPiece&) -> Result<void> {
-                             ++kept.log_pieces;
-                             return {};
-                           }),
-            "the log reads");
+  for (const auto& row : kept.snapshot.days) bring_up(kept.days[print(row.key)], row);
   return kept;
 }
 

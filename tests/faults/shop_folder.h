@@ -30,8 +30,7 @@ struct KeptMachine {
   counters::MachineModel model;
   Instant begin;                                                // where its count begins
   counters::Snapshot snapshot;                                  // as of the moment that was asked for
-  std::map<std::string, std::vector<service::DayRecord>> days;  // by counter
-  std::size_t log_pieces = 0;
+  std::map<std::string, std::vector<service::DayRecord>> days;  // by counter; the open day as of the snapshot
 };
 
 struct KeptShop {
