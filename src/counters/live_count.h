@@ -82,10 +82,6 @@ class LiveCount {
   // The rows that have changed since the last call.
   std::vector<CounterDay> changed_days();
 
-  // The open day's rows go out with the next changed_days() whether they changed or not: for a count that takes the
-  // place of another one, whose rows have been kept.
-  void hand_out_again() { handed_out_.clear(); }
-
   // Everything before this is counted for good.
   Instant settled_until() const { return engine_.moment_at(); }
   Instant begin() const { return begin_; }

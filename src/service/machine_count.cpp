@@ -257,7 +257,6 @@ Result<std::optional<LiveCount>> MachineCount::recounted_from(Store& store, cons
     // Where the feed was silent the log says so itself: everything else is known to have been told.
     live->alive_until(std::max(alive_until_, live_->settled_until()));
     live->take(arrivals, now);
-    live->hand_out_again();
     return std::optional{std::move(*live)};
   }
 }

@@ -1,6 +1,8 @@
 // Counting through service and store: what is on disk, in which order, and what a restart makes of it.
 
+#include <algorithm>
 #include <functional>
+#include <utility>
 
 #include "tests/shop/scene.h"
 
@@ -102,6 +104,7 @@ class Refusing : public service::Store {
   explicit Refusing(service::Store& kept) : kept_(kept) {}
   Result<std::unique_ptr<service::Writing>> begin() override {
     if (refuses) return refuse(ErrorCode::disk_full, "no room");
+    if (meanwhile) std::exchange(meanwhile, {})();
     return kept_.begin();
   }
   Result<void> create_shop(const service::ShopRecord& shop, const std::vector<service::MachineRecord>& all) override {
@@ -136,6 +139,7 @@ class Refusing : public service::Store {
     return kept_.read_log(machine, after, take);
   }
   bool refuses = false;
+  std::function<void()> meanwhile;  // what happens, once, while the store works
 
  private:
   service::Store& kept_;
@@ -287,8 +291,10 @@ TEST(LateObservation, ARowThatGoesBackToWhatItWasAtTheCheckpointIsStored) {
   Scene scene("2026-03-02T06:00:00Z", "UTC");
   const Instant begin = scene.now;
   scene.tell("mill1", state_at('.', begin));
-  scene.now = begin + Duration::hours(1);
-  scene.tell("mill1", {{scene.now, speed, 1}});
+  for (int minute : {20, 40, 60}) {
+    scene.now = begin + Duration::seconds(60 * minute);
+    scene.tell("mill1", {{scene.now, speed, minute / 1.0}});
+  }
   must(scene.keep());
   const Instant wrong = scene.now + Duration::hours(1);
   scene.now = wrong;
@@ -304,6 +310,64 @@ TEST(LateObservation, ARowThatGoesBackToWhatItWasAtTheCheckpointIsStored) {
   must(scene.keep());
   EXPECT_EQ(scene.total("operating"), 0);
   EXPECT_EQ(scene.days("operating").at(0).counted_ns, 0);
+}
+
+TEST(LateObservation, WhatComesWhileItIsStoredIsNotLost) {
+  Scene scene;
+  OnRefusingStore live(scene);
+  const Instant begin = scene.now;
+  const auto tell = [&](int minute, std::vector<Observation> observations) {
+    live.tell(static_cast<std::uint64_t>(minute) + 9, begin + Duration::seconds(60 * minute), std::move(observations));
+  };
+  const auto minute = [&](int n) { return begin + Duration::seconds(60 * n); };
+  live.tell(1, begin, state_at('#', begin), model_of("mill1"));
+  tell(1, {{minute(1), speed, 1}});
+  must(live.keep(minute(1)));
+  tell(30, {{minute(30), speed, 2}});
+  tell(50, {{minute(50), speed, 2.5}});
+  tell(60, {{minute(60), speed, 3}, {minute(20), exec, 0}});
+  live.store.meanwhile = [&] { tell(70, {{minute(70), exec, 1}}); };
+  must(live.keep(minute(70)));
+  tell(80, {});
+  const auto view = must(show_machine(*live.shop, "mill1", minute(80)));
+  const auto operating =
+      std::find_if(view.counters.begin(), view.counters.end(), [](const auto& one) { return one.key == "operating"; });
+  EXPECT_NEAR(operating->total, 0.5, 1e-9);
+}
+
+TEST(LateObservation, FindsTheCheckpointOfBeforeARestartOfTheSameDay) {
+  Scene scene;
+  scene.play("mill1 |#S|");
+  must(scene.keep());
+  scene.play("mill1 |##S|");
+  scene.reopen();
+  scene.play("mill1 |S|");
+  must(scene.keep());
+  scene.tell("mill1", {{scene.now - Duration::hours(3), exec, 0}});  // in the middle of the two hours
+  must(scene.keep());
+  EXPECT_NEAR(scene.total("operating"), 2, 1e-9);
+}
+
+// The same model again, after another one: the log between is not of its items.
+TEST(LateObservation, OfBeforeAModelChangeIsLeftOutEvenIfTheModelIsTheSameAgain) {
+  Scene scene("2026-03-02T06:00:00Z", "UTC");
+  const Instant begin = scene.now;
+  const auto day = [&](const counters::MachineModel& model) {
+    scene.tell_model(model);
+    scene.play("mill1 |#S#S|");
+    must(scene.keep());
+    scene.play("mill1 |....................|");
+    must(scene.keep());
+  };
+  day(model_of("mill1"));
+  day(changed_model_of("mill1"));
+  day(model_of("mill1"));
+  scene.play("mill1 |#S|");
+  EXPECT_NEAR(scene.total("operating"), 7, 0.01);
+  const double before = scene.total("operating");
+  scene.tell("mill1", {{begin + Duration::hours(3), exec, 0}});
+  must(scene.keep());
+  EXPECT_EQ(scene.total("operating"), before);
 }
 
 TEST(LateObservation, OfBeforeEverythingThatWasKeptIsLeftOut) {
