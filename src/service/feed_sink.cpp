@@ -26,7 +26,9 @@ OpenMachine* FeedSink::machine_of(std::string_view name) {
 }
 
 std::string FeedSink::trouble_of(const OpenMachine& machine) const {
-  if (devices_.empty() || machine.count.model()) return "";
+  const counters::MachineModel* model = machine.count.model();
+  const bool is_told = model && std::find(devices_.begin(), devices_.end(), model->name) != devices_.end();
+  if (devices_.empty() || is_told) return "";
   return fmt::format("the agent has no device \"{}\"; it has: {}", machine.record.device, fmt::join(devices_, ", "));
 }
 

@@ -92,6 +92,15 @@ std::string feed_of(ShopRecord& shop, const std::string& url) {
   return shop.feeds.back().key;
 }
 
+// Observations of a device go to one machine.
+Result<void> check_device_once(const std::vector<MachineRecord>& machines, const MachineRecord& record) {
+  const auto has_it = [&](const auto& one) { return one.feed == record.feed && one.device == record.device; };
+  const auto there = std::find_if(machines.begin(), machines.end(), has_it);
+  if (there == machines.end()) return {};
+  return refuse(ErrorCode::bad_input, "machine {}, device: \"{}\" of the same agent is machine {} already",
+                record.machine.key, record.device, there->machine.key);
+}
+
 }  // namespace
 
 Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogue::TaskSet> sets, Instant now) {
@@ -111,6 +120,7 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
       const auto url = http::parse_url(agent);
       if (!url) return refuse(url.error().at(fmt::format("machine {}, agent", machine.key)));
       record.feed = feed_of(out.shop, agent);
+      HW_TRY(check_device_once(out.machines, record));
     }
     out.machines.push_back(std::move(record));
   }

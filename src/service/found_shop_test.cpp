@@ -63,6 +63,13 @@ TEST_F(FoundShop, MachinesOfOneAgentShareItsFeed) {
   EXPECT_EQ(made.machines.at(2).feed, made.shop.feeds.at(1).key);
 }
 
+TEST_F(FoundShop, ADeviceOfAnAgentIsOneMachine) {
+  shop.agent = "http://10.0.0.7:5000";
+  shop.machines = {mill("m1"), mill("m2")};
+  shop.machines.at(1).device = "m1";
+  EXPECT_NE(refusal().find("machine m2, device: \"m1\""), std::string::npos);
+}
+
 TEST_F(FoundShop, WhatWouldNeverCountOrNeverBeReachedIsRefused) {
   shop.machines.at(0).own_tasks = {task_on("mine", "opperating")};
   EXPECT_NE(refusal().find("opperating"), std::string::npos);

@@ -1,5 +1,7 @@
 #include "src/storage/kept_store.h"
 
+#include <exception>
+
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
 #include "src/storage/entry_rows.h"
@@ -52,6 +54,10 @@ Result<Readers::Reader> Readers::take() {
 }
 
 void Readers::GiveBack::operator()(sql::Connection* connection) const {
+  if (std::uncaught_exceptions() > 0) {  // a read failed: this connection refuses all further work
+    delete connection;
+    return;
+  }
   const std::lock_guard lock(readers->mutex_);
   readers->idle_.emplace_back(connection);
 }

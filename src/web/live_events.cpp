@@ -1,6 +1,7 @@
 #include "src/web/live_events.h"
 
 #include <chrono>
+#include <utility>
 
 #include "libs/formats/json.h"
 #include "src/service/make_views.h"
@@ -36,13 +37,16 @@ void LiveEvents::run() {
 void LiveEvents::tell_changes() {
   const bool is_heard = channel_.subscribers() > 0;
   const Instant now = clock_();
+  // By the calendar alone a task falls due without any change: once a minute every line is told anew.
+  const std::int64_t minute = now.as_millis() / 60'000;
+  const bool is_new_minute = std::exchange(told_minute_, minute) != minute;
   const auto looking = shop_.look();
   for (const auto& machine : shop_.machines()) {
     const std::string& key = machine->record.machine.key;
     Told& told = told_[key];
     const Told present{machine->counts_version, machine->tasks_version};
     const bool tasks_changed = present.tasks_version != told.tasks_version;
-    const bool changed = tasks_changed || present.counts_version != told.counts_version;
+    const bool changed = is_new_minute || tasks_changed || present.counts_version != told.counts_version;
     told = present;
     if (!changed || !is_heard) continue;
     channel_.publish({.event = "machine", .data = formats::print_json(floor_view(shop_, *machine, now)), .id = {}});

@@ -30,6 +30,7 @@ class LiveEvents {
   Clock clock_;
   http::Channel& channel_;
   std::map<std::string, Told> told_;
+  std::int64_t told_minute_ = 0;
   std::mutex mutex_;
   std::condition_variable wake_;
   bool is_stopping_ = false;

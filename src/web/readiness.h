@@ -23,8 +23,8 @@ struct Readiness {
 };
 BOOST_DESCRIBE_STRUCT(Readiness, (), (ready, checks))
 
-// The storage answers and takes what is counted, the feeds are live, the app's pages are there. A lost feed is a warning: the server serves all
-// the same. `app_files` is the number of the app's files.
+// The storage answers and takes what is counted, the feeds are live, the app's pages are there. A lost feed is a
+// warning: the server serves all the same. `app_files` is the number of the app's files.
 Readiness readiness_of(const service::OpenShop& shop, std::size_t app_files);
 
 }  // namespace hw::web

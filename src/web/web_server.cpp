@@ -8,6 +8,7 @@
 
 #include "src/web/answers.h"
 #include "src/web/contract.h"
+#include "src/web/metrics.h"
 #include "src/web/origin_check.h"
 #include "src/web/readiness.h"
 
@@ -69,6 +70,9 @@ Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, con
                    [](const http::Request&) { return http::Response::of(200, "text/plain", "alive\n"); });
   web->router_.add("GET", "/readyz", [&shop, app_files](const http::Request&) {
     return readiness_answer(readiness_of(shop, app_files));
+  });
+  web->router_.add("GET", "/metrics", [&shop, clock](const http::Request&) {
+    return http::Response::of(200, metrics_content_type, metrics_of(shop, clock()));
   });
   add_api(web->router_, {shop, clock, web->channel_, std::move(contract)});
   web->router_.otherwise([server = web.get()](const http::Request& request) { return server->from_app(request); });

@@ -160,6 +160,12 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   answer_of("GET", "/readyz", "/readyz");
   EXPECT_EQ(answer_of("GET", "/api/openapi.json", "/api/openapi.json"), the_contract);
   EXPECT_EQ(ask("GET", "/healthz").body, "alive\n");
+  const auto metrics = ask("GET", "/metrics").body;
+  EXPECT_NE(metrics.find("hourwright_counter_hours{machine=\"mill1\",counter=\"operating\"} "), std::string::npos)
+      << metrics;
+  EXPECT_NE(metrics.find("hourwright_tasks{machine=\"mill1\",state=\"overdue\"} "), std::string::npos);
+  EXPECT_TRUE(metrics.ends_with("# EOF\n"));
+  asked.insert({"GET", "/metrics"});
   asked.insert({"GET", "/healthz"});
   asked.insert({"GET", "/api/events"});  // by the test of its own
   for (const auto& [route, operation] : all_operations) {

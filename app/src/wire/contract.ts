@@ -317,6 +317,7 @@ export interface Machine {
 export const operations = {
   health: { method: 'GET', path: '/healthz' },
   readiness: { method: 'GET', path: '/readyz' },
+  metrics: { method: 'GET', path: '/metrics' },
   contract: { method: 'GET', path: '/api/openapi.json' },
   shop: { method: 'GET', path: '/api/shop' },
   floor: { method: 'GET', path: '/api/floor' },
