@@ -19,13 +19,13 @@ std::string uuid_of(Dice& dice, Instant at) {
                      dice.next() & 0xfff, dice.next() & 0xffffffffffff);
 }
 
-// How far its interval is used up, in thousandths: of a hundred tasks some two overdue, three due, six coming.
+// How far its interval is used up, in thousandths: of a thousand tasks some six overdue, fourteen due, fifty coming.
 std::int64_t share_used_per_mille(Dice& dice) {
-  const auto drawn = dice.between(1, 100);
-  if (drawn <= 2) return dice.between(1080, 1250);
-  if (drawn <= 5) return dice.between(1000, 1030);
-  if (drawn <= 11) return dice.between(920, 990);
-  return dice.between(20, 900);
+  const auto drawn = dice.between(1, 1000);
+  if (drawn <= 6) return dice.between(1080, 1250);
+  if (drawn <= 20) return dice.between(1000, 1030);
+  if (drawn <= 70) return dice.between(920, 990);
+  return dice.between(20, 890);
 }
 
 double days_of(const CalendarInterval& every) {
