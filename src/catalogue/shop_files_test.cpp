@@ -1,11 +1,14 @@
 #include "src/catalogue/shop_files.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <set>
 #include <sstream>
 
 #include <gtest/gtest.h>
+
+#include "src/catalogue/round.h"
 
 namespace hw::catalogue {
 namespace {
@@ -65,6 +68,19 @@ TEST(TaskSetFile, ATaskIsReadWithAllItSays) {
   EXPECT_EQ(set->points.at(0).title, "Chuck jaws");
 }
 
+TEST(TaskSetFile, AReadingIsReadWithTheLimitsThatItHas) {
+  const auto set = parse_task_set(
+      with("reason =",
+           "reading = [ { what = \"pH\", unit = \"pH\", warning = { min = 8.5, max = 9.5 }, action = { min = 8 } }, "
+           "{ what = \"strength\", unit = \"%\" } ]\nreason ="),
+      "lathe.toml");
+  ASSERT_TRUE(set.has_value()) << set.error().message;
+  const auto& readings = set->tasks.at(0).readings;
+  ASSERT_EQ(readings.size(), 2u);
+  EXPECT_EQ(readings[0], (TaskReading{"pH", "pH", {8.5, 9.5}, {8.0, {}}}));
+  EXPECT_EQ(readings[1], (TaskReading{"strength", "%", {}, {}}));
+}
+
 TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
   struct Case {
     std::string text;
@@ -86,6 +102,12 @@ TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
       {with("interval = 40", "interval = inf"), {"interval"}},
       {with("tolerance = 8", "tolerance = nan"), {"tolerance"}},
       {with("\"3 months\"", "\"101 years\""), {"101 years"}},
+      {with("reason =", "reading = [ { what = \"pH\", unit = \"pH\", warning = { mim = 8 } } ]\nreason ="),
+       {"task 1, reading 1, warning", "mim", "no such field"}},
+      {with("reason =", "reading = [ { what = \"pH\", unit = \"pH\", warning = {} } ]\nreason ="),
+       {"warning", "{ min = 5 }"}},
+      {with("reason =", "reading = [ { what = \"pH\" } ]\nreason ="), {"reading 1", "unit", "missing"}},
+      {with("reason =", "quantity_unit = \"l\"\nreason ="), {"quantity_unit", "top up"}},
       {with("kind = ", "kind == "), {"lathe.toml, line 2"}},
       {with("task-set-1", "task-set-9"), {"format"}},
   };
@@ -123,6 +145,22 @@ TEST(TaskSetFile, EverySetOfTheLibraryIsReadAndNamesItsKindByItsFile) {
     ++sets;
   }
   EXPECT_EQ(sets, 7);
+}
+
+TEST(TaskSetFile, EverySetGivesTheOperatorARoundOfEachShiftDayAndWeekWithACoolantReading) {
+  for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
+    if (file.path().extension() != ".toml") continue;
+    const auto set = parse_task_set(text_of(file.path()), file.path().filename().string());
+    ASSERT_TRUE(set.has_value()) << set.error().message;
+    const auto rounds = rounds_of("m", set->tasks, {});
+    ASSERT_EQ(rounds.size(), 3u) << set->kind;
+    const auto& weekly = rounds[2].checks;
+    const auto is_ph = [](const Check& check) { return check.reading && check.reading->unit == "pH"; };
+    EXPECT_EQ(std::count_if(weekly.begin(), weekly.end(), is_ph), 1) << set->kind;
+    for (const Task& task : set->tasks) {
+      EXPECT_EQ(task.quantity_unit.has_value(), task.work == WorkType::top_up) << set->kind << " " << task.key;
+    }
+  }
 }
 
 TEST(ShopFile, TheDemoShopHas24MachinesOfSixKindsInThreeCells) {

@@ -9,6 +9,8 @@ namespace {
 
 constexpr double minutes_max = 10'080;
 constexpr std::size_t title_max = 120;
+constexpr std::size_t reading_word_max = 60;
+constexpr std::size_t unit_max = 20;
 constexpr int days_max = 3660;
 
 Result<void> check(const CounterTrigger& trigger) {
@@ -37,6 +39,63 @@ Result<void> check(const CalendarTrigger& trigger) {
   return {};
 }
 
+bool is_finite(const Bounds& bounds) {
+  return std::isfinite(bounds.min.value_or(0)) && std::isfinite(bounds.max.value_or(0));
+}
+
+Result<void> check_limits(const TaskReading& reading) {
+  if (!is_finite(reading.warning) || !is_finite(reading.action)) {
+    return refuse(ErrorCode::bad_input, "a limit is a finite number; leave the end out that has none");
+  }
+  const Bounds& warning = reading.warning;
+  const Bounds& action = reading.action;
+  if (action.min && warning.min && *action.min > *warning.min) {
+    return refuse(ErrorCode::bad_input, "action.min: {} must not be above warning.min, {}", *action.min, *warning.min);
+  }
+  if (action.max && warning.max && *action.max < *warning.max) {
+    return refuse(ErrorCode::bad_input, "action.max: {} must not be below warning.max, {}", *action.max, *warning.max);
+  }
+  const auto lowest = warning.min ? warning.min : action.min;
+  const auto highest = warning.max ? warning.max : action.max;
+  if (lowest && highest && *lowest >= *highest) {
+    return refuse(ErrorCode::bad_input, "limits: {} to {} leaves nothing between; min is below max", *lowest, *highest);
+  }
+  return {};
+}
+
+Result<void> check(const TaskReading& reading) {
+  if (reading.what.empty() || characters_in(reading.what) > reading_word_max) {
+    return refuse(ErrorCode::bad_input, "what: it has 1 to {} characters, for example pH", reading_word_max);
+  }
+  if (reading.unit.empty() || characters_in(reading.unit) > unit_max) {
+    return refuse(ErrorCode::bad_input, "unit: it has 1 to {} characters, for example bar", unit_max);
+  }
+  return check_limits(reading);
+}
+
+Result<void> check_readings(const std::vector<TaskReading>& readings) {
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const std::string place = fmt::format("readings[{}]", i);
+    if (auto checked = check(readings[i]); !checked) return refuse(checked.error().at(place));
+    for (std::size_t before = 0; before < i; ++before) {
+      if (readings[before].what != readings[i].what) continue;
+      return refuse(ErrorCode::bad_input, "{}: what: \"{}\" stands twice; each is read once", place, readings[i].what);
+    }
+  }
+  return {};
+}
+
+Result<void> check_quantity_unit(const Task& task) {
+  if (!task.quantity_unit) return {};
+  if (task.work != WorkType::top_up) {
+    return refuse(ErrorCode::bad_input, "quantity_unit: it belongs to a top up; leave it out");
+  }
+  if (task.quantity_unit->empty() || characters_in(*task.quantity_unit) > unit_max) {
+    return refuse(ErrorCode::bad_input, "quantity_unit: it has 1 to {} characters, for example l", unit_max);
+  }
+  return {};
+}
+
 Result<void> check_triggers(const std::vector<Trigger>& triggers) {
   if (triggers.empty()) return refuse(ErrorCode::bad_input, "triggers: a task needs at least one");
   for (std::size_t i = 0; i < triggers.size(); ++i) {
@@ -61,6 +120,8 @@ Result<void> check(const Task& task) {
       return refuse(ErrorCode::bad_input, "parts: a part has a name and a quantity above 0");
     }
   }
+  HW_TRY(check_readings(task.readings));
+  HW_TRY(check_quantity_unit(task));
   return check_triggers(task.triggers);
 }
 

@@ -38,6 +38,23 @@ struct Part {
   bool operator==(const Part&) const = default;
 };
 
+// The ends between which a value lies; an end that is not there sets no limit.
+struct Bounds {
+  std::optional<double> min;
+  std::optional<double> max;
+  bool operator==(const Bounds&) const = default;
+};
+
+// What is read off and written down when the task is done. Outside `warning` it wants watching, outside `action` it
+// wants doing something; a value on a limit is still within it.
+struct TaskReading {
+  std::string what;  // "pH", "supply air": apart from the task's other readings
+  std::string unit;  // bar, °C, %, pH
+  Bounds warning;
+  Bounds action;
+  bool operator==(const TaskReading&) const = default;
+};
+
 struct Task {
   std::string key;  // within its machine
   std::string title;
@@ -52,11 +69,14 @@ struct Task {
   std::string reason;
   std::string caution;
   std::vector<Part> parts;
+  std::vector<TaskReading> readings;         // may be none
+  std::optional<std::string> quantity_unit;  // of a top up: in which the quantity filled in is written down
   bool operator==(const Task&) const = default;
 };
 
 // Refuses what no task can be: no title, no trigger, an interval that is not above zero, a negative heads-up or
-// tolerance, a heads-up as long as its interval, minutes out of range. The message names the field.
+// tolerance, a heads-up as long as its interval, minutes out of range, a reading without a name or unit or with limits
+// that leave nothing between them or an action limit inside the warning limits. The message names the field.
 Result<void> check(const Task& task);
 
 }  // namespace hw::catalogue

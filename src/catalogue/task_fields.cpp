@@ -23,6 +23,24 @@ Trigger read_trigger(TomlTable& table) {
 
 Part read_part(TomlTable& table) { return {table.text("name"), table.number("quantity"), table.text("unit")}; }
 
+Bounds read_ends(TomlTable& table) {
+  Bounds bounds;
+  if (table.has("min")) bounds.min = table.number("min");
+  if (table.has("max")) bounds.max = table.number("max");
+  return bounds;
+}
+
+Bounds read_bounds(TomlTable& table, std::string_view field) {
+  if (!table.has(field)) return {};
+  const Bounds bounds = table.one(field, read_ends);
+  if (bounds == Bounds{}) table.mistake(field, "it has min, max or both, for example { min = 5 }");
+  return bounds;
+}
+
+TaskReading read_reading(TomlTable& table) {
+  return {table.text("what"), table.text("unit"), read_bounds(table, "warning"), read_bounds(table, "action")};
+}
+
 }  // namespace
 
 Task read_task(TomlTable& table) {
@@ -40,6 +58,8 @@ Task read_task(TomlTable& table) {
   task.reason = table.text("reason");
   task.caution = table.text("caution");
   task.parts = table.each("parts", read_part);
+  task.readings = table.each("reading", read_reading);
+  if (table.has("quantity_unit")) task.quantity_unit = table.text("quantity_unit");
   if (auto checked = check(task); !checked) table.mistake("key", checked.error().message);
   return task;
 }

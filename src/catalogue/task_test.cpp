@@ -55,6 +55,37 @@ TEST(Task, WhatNoTaskCanBeIsRefusedByItsField) {
   EXPECT_EQ(message([](Task& t) { t.parts = {{"Grease", 0, "kg"}}; }).substr(0, 6), "parts:");
 }
 
+TEST(Task, AReadingHasANameAUnitAndLimitsThatLeaveRoomBetweenThem) {
+  const auto message = [](std::vector<TaskReading> readings) {
+    Task task = good_task();
+    task.readings = std::move(readings);
+    const auto checked = check(task);
+    return checked ? std::string("taken") : checked.error().message;
+  };
+  constexpr double infinite = std::numeric_limits<double>::infinity();
+  EXPECT_EQ(message({{"air", "bar", {}, {}}}), "taken");
+  EXPECT_EQ(message({{"air", "bar", {5.0, {}}, {5.0, 10.0}}}), "taken");
+  EXPECT_EQ(message({{"air", "bar", {4.5, 7.0}, {4.0, 8.0}}, {"oil", "bar", {}, {}}}), "taken");
+  EXPECT_EQ(message({{"", "bar", {}, {}}}).substr(0, 17), "readings[0]: what");
+  EXPECT_EQ(message({{"air", "", {}, {}}}).substr(0, 17), "readings[0]: unit");
+  EXPECT_EQ(message({{"air", "bar", {}, {}}, {"air", "bar", {}, {}}}).substr(0, 17), "readings[1]: what");
+  EXPECT_NE(message({{"air", "bar", {infinite, {}}, {}}}).find("finite"), std::string::npos);
+  EXPECT_NE(message({{"air", "bar", {5.0, {}}, {5.5, {}}}}).find("action.min: 5.5"), std::string::npos);
+  EXPECT_NE(message({{"air", "bar", {{}, 7.0}, {{}, 6.5}}}).find("action.max: 6.5"), std::string::npos);
+  EXPECT_NE(message({{"air", "bar", {7.0, 7.0}, {}}}).find("min is below max"), std::string::npos);
+  EXPECT_NE(message({{"air", "bar", {{}, 4.0}, {5.0, {}}}}).find("min is below max"), std::string::npos);
+}
+
+TEST(Task, AQuantityUnitBelongsToATopUp) {
+  Task task = good_task();
+  task.quantity_unit = "l";
+  EXPECT_NE(check(task).error().message.find("belongs to a top up"), std::string::npos);
+  task.work = WorkType::top_up;
+  EXPECT_TRUE(check(task));
+  task.quantity_unit = "";
+  EXPECT_EQ(check(task).error().message.substr(0, 13), "quantity_unit");
+}
+
 TEST(WorkWords, EveryWordReadsBackAndAnUnknownOneListsThem) {
   for (const char* word : {"inspect", "clean", "lubricate", "top up", "adjust", "measure", "replace", "overhaul"}) {
     EXPECT_EQ(word_of(*parse_work_type(word)), word);
