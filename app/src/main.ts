@@ -2,12 +2,14 @@ import './looks/tokens.css';
 import './looks/elements.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
+import { language } from './parts/language';
 import { look } from './parts/look.svelte';
 import { route } from './route.svelte';
 import { live } from './wire/live.svelte';
 
 const place = document.getElementById('app');
 if (place === null) throw new Error('index.html has no element "app"');
+language.apply();
 look.apply();
 route.start();
 live.start();

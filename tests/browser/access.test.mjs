@@ -1,22 +1,8 @@
 import assert from 'node:assert/strict';
-import AxeBuilder from '@axe-core/playwright';
 import { choosePerson, DESK, PHONE } from './chromium.mjs';
+import { expectClean } from './clean.mjs';
 import { findTask, loaded, openTask } from './scenes.mjs';
 import { test } from './suite.mjs';
-
-const RULES = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-const Axe = AxeBuilder.default ?? AxeBuilder;
-
-async function expectClean(page, where, part = 'html') {
-  const { violations, passes } = await new Axe({ page }).include(part).withTags(RULES).analyze();
-  assert.ok(passes.length > 3, 'the rules ran');
-  const serious = violations.filter((one) => one.impact === 'serious' || one.impact === 'critical');
-  const says = serious.map(
-    (one) =>
-      `${where}: ${one.id}: ${one.help}: ${one.nodes.map((node) => `${node.html.slice(0, 160)} ${node.any[0]?.message ?? ''}`).join(' | ')}`,
-  );
-  assert.deepEqual(says, []);
-}
 
 async function visitAll({ page, server }) {
   await page.goto('/');

@@ -5,6 +5,17 @@ import { runAll } from './suite.mjs';
 console.log(
   isReal ? 'Driving the real demo.' : 'build/hourwright is not there: driving the invented shop of app/fake.',
 );
-for (const file of ['floor', 'done', 'own_task', 'hour_display', 'connection', 'keyboard', 'sizes', 'access', 'load'])
+for (const file of [
+  'floor',
+  'done',
+  'own_task',
+  'hour_display',
+  'connection',
+  'keyboard',
+  'sizes',
+  'access',
+  'load',
+  'german',
+])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

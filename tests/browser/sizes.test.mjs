@@ -1,55 +1,10 @@
 import assert from 'node:assert/strict';
 import { choosePerson, PHONE } from './chromium.mjs';
+import { measure } from './measure.mjs';
 import { findTask, loaded, openTask } from './scenes.mjs';
 import { test } from './suite.mjs';
 
-const TOUCH_PX = 56;
 const MAIN_PX = 96;
-const GAP_PX = 12;
-
-/** Every control that can be seen, with its place on the page. */
-function controlsOf(page) {
-  return page.locator('a, button, input, select, textarea, summary').evaluateAll((elements) =>
-    elements
-      .filter((element) => element.checkVisibility() && !element.matches('.skip'))
-      .map((element) => {
-        const { x, y, width, height } = element.getBoundingClientRect();
-        return {
-          x,
-          y: y + scrollY,
-          width,
-          height,
-          what: `${element.tagName} "${element.textContent.trim().slice(0, 30)}" ${element.id}`,
-        };
-      }),
-  );
-}
-
-const apart = (a, b, side, length) => Math.max(b[side] - (a[side] + a[length]), a[side] - (b[side] + b[length]));
-
-function tooNear(controls) {
-  const found = [];
-  controls.forEach((a, index) => {
-    for (const b of controls.slice(index + 1)) {
-      const gap = Math.max(apart(a, b, 'x', 'width'), apart(a, b, 'y', 'height'));
-      if (gap < GAP_PX - 0.5) found.push(`${gap.toFixed(1)} px between ${a.what} and ${b.what}`);
-    }
-  });
-  return found;
-}
-
-async function measure(page) {
-  const controls = await controlsOf(page);
-  assert.ok(controls.length > 3);
-  const small = controls.filter((one) => one.height < TOUCH_PX - 0.5 || one.width < TOUCH_PX - 0.5);
-  assert.deepEqual(
-    small.map((one) => `${one.width.toFixed(0)} x ${one.height.toFixed(0)} ${one.what}`),
-    [],
-  );
-  assert.deepEqual(tooNear(controls), []);
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
-  assert.ok(wide <= 0, `the page is ${wide} px too wide`);
-}
 
 test(
   'Phone: controls of the Floor are large and apart',

@@ -3,6 +3,7 @@
 
 import type { Task, Trigger } from '../wire/contract';
 import { amount, plainAmount, say } from '../words/words';
+import { everyWords } from './calendar';
 
 export const DUE_AT = 80;
 
@@ -47,7 +48,7 @@ export function leftOf(trigger: Trigger): string {
 
 /** "of 4 000 h operating", "every 12 months" */
 export function intervalOf(trigger: Trigger, counterTitle: (key: string) => string): string {
-  if (trigger.calendar !== undefined) return say('bar.every', { calendar: trigger.calendar });
+  if (trigger.calendar !== undefined) return everyWords(trigger.calendar);
   const interval = plainAmount(trigger.interval ?? 0, trigger.unit ?? '');
   return say('bar.of', { interval, counter: counterTitle(trigger.counter ?? '') });
 }

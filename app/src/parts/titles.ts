@@ -19,6 +19,11 @@ export function counterHeading(key: string): string {
   return title.charAt(0).toUpperCase() + title.slice(1);
 }
 
+/** The title of a machine's counter; our own words where there are some, so that they follow the language. */
+export function titleOf(counter: { key: string; title: string }): string {
+  return NAMED.some((one) => one === counter.key) ? counterHeading(counter.key) : counter.title;
+}
+
 export function kindTitle(key: string): string {
   return live.shop?.kinds.find((kind) => kind.key === key)?.title ?? key;
 }

@@ -321,6 +321,7 @@ export const operations = {
   contract: { method: 'GET', path: '/api/openapi.json' },
   shop: { method: 'GET', path: '/api/shop' },
   floor: { method: 'GET', path: '/api/floor' },
+  labels: { method: 'GET', path: '/api/labels.pdf' },
   events: { method: 'GET', path: '/api/events' },
   machine: { method: 'GET', path: '/api/machines/{machine}' },
   days: { method: 'GET', path: '/api/machines/{machine}/days' },

@@ -20,6 +20,7 @@ export const en = {
   'top.look_device': 'as the device',
   'top.look_light': 'light',
   'top.look_dark': 'dark',
+  'top.language': 'Language',
 
   'floor.title': 'Floor',
   'floor.search': 'Find a machine',
@@ -97,7 +98,11 @@ export const en = {
   'bar.days_left': { one: '{count} day left', other: '{count} days left' },
   'bar.due_today': 'due today',
   'bar.days_over': { one: '{count} day over', other: '{count} days over' },
-  'bar.every': 'every {calendar}',
+  'bar.every_shift': { one: 'every shift', other: 'every {count} shifts' },
+  'bar.every_day': { one: 'every day', other: 'every {count} days' },
+  'bar.every_week': { one: 'every week', other: 'every {count} weeks' },
+  'bar.every_month': { one: 'every month', other: 'every {count} months' },
+  'bar.every_year': { one: 'every year', other: 'every {count} years' },
 
   'machine.loading': 'Loading the machine…',
   'machine.not_there': 'This machine cannot be shown',
@@ -171,6 +176,12 @@ export const en = {
   'working.what': 'What',
   'working.from': 'From',
 
+  'calendar.shift': { one: '{count} shift', other: '{count} shifts' },
+  'calendar.day': { one: '{count} day', other: '{count} days' },
+  'calendar.week': { one: '{count} week', other: '{count} weeks' },
+  'calendar.month': { one: '{count} month', other: '{count} months' },
+  'calendar.year': { one: '{count} year', other: '{count} years' },
+
   'done.button': 'Done',
   'done.button_who': 'as {by}, now, at {hours}',
   'done.button_who_plain': 'as {by}, now',
@@ -229,6 +240,7 @@ export const en = {
   'form.part_name': 'Part',
   'form.part_quantity': 'Quantity',
   'form.part_unit': 'Unit',
+  'form.part_piece': 'piece',
   'form.add_part': 'Add a part',
   'form.remove_part': 'Remove part {number}',
   'form.save': 'Save the task',

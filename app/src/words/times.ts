@@ -1,13 +1,15 @@
 // Times as people say them, in the plant's zone. Instants come as RFC 3339 texts, dates as YYYY-MM-DD.
 
-import { language, say } from './words';
+import { MANNERS } from './catalogue';
+import { spoken } from './language.svelte';
+import { say } from './words';
 
-const LOCALE = { en: 'en-GB' }[language];
 const formats = new Map<string, Intl.DateTimeFormat>();
 
 function format(zone: string, options: Intl.DateTimeFormatOptions): Intl.DateTimeFormat {
-  const key = zone + JSON.stringify(options);
-  const made = formats.get(key) ?? new Intl.DateTimeFormat(LOCALE, { timeZone: zone, ...options });
+  const locale = MANNERS[spoken.name].locale;
+  const key = locale + zone + JSON.stringify(options);
+  const made = formats.get(key) ?? new Intl.DateTimeFormat(locale, { timeZone: zone, ...options });
   formats.set(key, made);
   return made;
 }

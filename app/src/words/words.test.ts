@@ -1,17 +1,21 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test } from 'vitest';
 import { enumsOf, readContract } from '../../steps/contract.mjs';
-import { catalogues } from './catalogue';
+import { catalogues, LANGUAGES } from './catalogue';
+import type { Language, Text } from './catalogue';
+import { calendarWords, everyWords } from '../parts/calendar';
 import { en } from './en';
-import { say } from './words';
+import { languageFor, spoken } from './language.svelte';
+import { day, moment } from './times';
+import { amount, say } from './words';
 
 const SOURCE = new URL('../', import.meta.url).pathname;
 const keys = new Set(Object.keys(en));
 
 function sources(): string[] {
   return readdirSync(SOURCE, { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(svelte|ts)$/.test(name) && !/\.test\.ts$|words\/en\.ts$/.test(name))
+    .filter((name) => /\.(svelte|ts)$/.test(name) && !/\.test\.ts$|words\/(en|de)\.ts$/.test(name))
     .map((name) => readFileSync(join(SOURCE, name), 'utf8'));
 }
 
@@ -23,6 +27,26 @@ describe('the catalogue', () => {
     expect(Object.keys(catalogue).sort()).toEqual([...keys].sort());
     for (const [key, text] of Object.entries(catalogue))
       expect(new Set(placeholders(text)), key).toEqual(new Set(placeholders(en[key as keyof typeof en])));
+  });
+
+  test('has the plural forms that each language needs', () => {
+    for (const language of LANGUAGES) {
+      const forms = new Intl.PluralRules(language).resolvedOptions().pluralCategories;
+      const texts: Text[] = Object.values(catalogues[language]);
+      const plurals = texts.filter((text) => typeof text !== 'string');
+      expect(plurals.length).toBeGreaterThan(10);
+      for (const text of plurals) expect(Object.keys(text).sort()).toEqual([...forms].sort());
+    }
+  });
+
+  // A translation that was forgotten shows as the English text once more.
+  test('says in German what German says otherwise', () => {
+    const same = [...keys].filter(
+      (key) =>
+        JSON.stringify(catalogues.de[key as keyof typeof en]) === JSON.stringify(en[key as keyof typeof en]) &&
+        /[a-z]{3}/i.test(JSON.stringify(en[key as keyof typeof en]).replace(/\{\w+\}/g, '')),
+    );
+    expect(same).toEqual(['app.name', 'app.title', 'feed.live', 'time.minutes']);
   });
 
   test('holds every key that the pages ask for by its name', () => {
@@ -62,4 +86,27 @@ test('say chooses the plural and fills in', () => {
   expect(say('working.days', { count: -29 })).toBe('\u221229 days');
   expect(say('bar.days_left', { count: 1 })).toBe('1 day left');
   expect(say('bar.days_left', { count: 3 })).toBe('3 days left');
+});
+
+describe('the language', () => {
+  afterEach(() => (spoken.name = 'en'));
+
+  test('turns plurals, numbers and dates', () => {
+    spoken.name = 'de';
+    expect(say('bar.days_left', { count: 1 })).toBe('noch 1 Tag');
+    expect(say('bar.days_left', { count: 1200 })).toBe('noch 1\u202f200 Tage');
+    expect(amount(1234.5, 'h')).toBe('1\u202f234,5\u00a0h');
+    expect(day('2026-02-28')).toBe('28. Feb. 2026');
+    expect(calendarWords('12 months')).toBe('12 Monate');
+    expect([everyWords('1 shift'), everyWords('2 weeks')]).toEqual(['jede Schicht', 'alle 2 Wochen']);
+    expect(moment('2026-11-23T14:00:00Z', 'Europe/Berlin', new Date('2026-11-25T05:30:00Z'))).toMatch(/23\. Nov/);
+  });
+
+  test.each<[string[], Language]>([
+    [['de-AT', 'en'], 'de'],
+    [['fr', 'de', 'en'], 'de'],
+    [['EN-gb', 'de'], 'en'],
+    [['fr-CH'], 'en'],
+    [[], 'en'],
+  ])('of a device that wishes %j is %s', (wishes, language) => expect(languageFor(wishes)).toBe(language));
 });

@@ -1,20 +1,17 @@
 // Says a text of the catalogue in the language of the pages, with what belongs into it.
 
-import { catalogues } from './catalogue';
-import type { Catalogue, Key, Language } from './catalogue';
+import { catalogues, MANNERS } from './catalogue';
+import type { Catalogue, Key } from './catalogue';
+import { spoken } from './language.svelte';
 import { printAmount, printNumber, printPlain } from './numbers';
-import type { DecimalMark } from './numbers';
 
-export const language: Language = 'en';
-const decimalMark: DecimalMark = '.';
-
-const texts: Catalogue = catalogues[language];
-const plurals = new Intl.PluralRules(language);
+const plurals = { en: new Intl.PluralRules('en'), de: new Intl.PluralRules('de') };
+const decimalMark = () => MANNERS[spoken.name].mark;
 
 type Values = Readonly<Record<string, string | number>>;
 
 /** A number inside a text is printed as numbers are; what must not be (a year) is given as a text. */
-const printed = (value: string | number) => (typeof value === 'number' ? printPlain(value, decimalMark) : value);
+const printed = (value: string | number) => (typeof value === 'number' ? printPlain(value, decimalMark()) : value);
 
 function filled(text: string, values: Values): string {
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => printed(values[name] ?? whole));
@@ -22,14 +19,14 @@ function filled(text: string, values: Values): string {
 
 /** The text of a key; `count` chooses the plural form. */
 export function say(key: Key, values: Values = {}): string {
-  const text = texts[key];
+  const text = (catalogues[spoken.name] as Catalogue)[key];
   if (typeof text === 'string') return filled(text, values);
-  return filled(plurals.select(Number(values['count'])) === 'one' ? text.one : text.other, values);
+  return filled(plurals[spoken.name].select(Number(values['count'])) === 'one' ? text.one : text.other, values);
 }
 
-export const number = (value: number, places = 0) => printNumber(value, places, decimalMark);
-export const plain = (value: number) => printPlain(value, decimalMark);
-export const amount = (value: number, unit: string) => printAmount(value, unit, decimalMark);
+export const number = (value: number, places = 0) => printNumber(value, places, decimalMark());
+export const plain = (value: number) => printPlain(value, decimalMark());
+export const amount = (value: number, unit: string) => printAmount(value, unit, decimalMark());
 /** Today's amount, with a digit more for hours, so that it is seen to move. */
 export const liveAmount = (value: number, unit: string) =>
   unit === 'h' ? `${number(value, 2)}\u00a0h` : amount(value, unit);

@@ -1,6 +1,7 @@
 // A task while a person writes it: every field as text, so that nothing typed is lost; checked into what the server
 // takes, or into one sentence a field that says what would be right.
 
+import { counterTitle } from '../../parts/titles';
 import { numberIn, numberTrouble } from '../../parts/reading';
 import type { Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkType } from '../../wire/contract';
 import { plain, say } from '../../words/words';
@@ -209,11 +210,16 @@ export interface Difference {
 }
 
 function shownTrigger(trigger: TriggerDraft): string {
-  const what = trigger.on === CALENDAR ? `${trigger.interval} × ${trigger.span}` : `${trigger.interval} ${trigger.on}`;
+  const on = trigger.on === CALENDAR ? say(`form.unit_${trigger.span}`) : counterTitle(trigger.on);
+  const what = `${trigger.interval} ${on}`;
   return `${what} (−${trigger.headsUp}, +${trigger.tolerance})`;
 }
 
-function shown(value: TaskDraft[keyof TaskDraft]): string {
+function shown(draft: TaskDraft, field: keyof TaskDraft): string {
+  if (field === 'work') return say(`work.${draft.work}`);
+  if (field === 'skill') return say(`skill.${draft.skill}`);
+  if (field === 'energy') return say(`energy.${draft.energy}`);
+  const value = draft[field];
   if (typeof value === 'string') return value;
   return value.map((one) => ('on' in one ? shownTrigger(one) : `${one.quantity} ${one.unit} ${one.name}`)).join('; ');
 }
@@ -221,6 +227,6 @@ function shown(value: TaskDraft[keyof TaskDraft]): string {
 /** The fields in which two drafts differ, for a person to choose between them. */
 export function differences(mine: TaskDraft, theirs: TaskDraft): Difference[] {
   return (Object.keys(mine) as Array<keyof TaskDraft>)
-    .map((field) => ({ field, mine: shown(mine[field]), theirs: shown(theirs[field]) }))
+    .map((field) => ({ field, mine: shown(mine, field), theirs: shown(theirs, field) }))
     .filter((one) => one.mine !== one.theirs);
 }

@@ -1,6 +1,7 @@
 // The working of a trigger as rows that can be read aloud: what, how much, from where. What the server computed is
 // shown, not computed again; the counter's parts come from the machine's counter of the same load.
 
+import { calendarWords } from '../../parts/calendar';
 import type { Counter, Task, Trigger } from '../../wire/contract';
 import { day, moment } from '../../words/times';
 import { amount, plainAmount, say } from '../../words/words';
@@ -94,7 +95,7 @@ function calendarRows(trigger: Trigger, task: Task, ground: WorkingGround): Work
   const days = say('working.days', { count: trigger.days_left ?? 0 });
   return [
     begin,
-    { what: say('working.calendar'), amount: trigger.calendar ?? '', from: interval },
+    { what: say('working.calendar'), amount: calendarWords(trigger.calendar ?? ''), from: interval },
     {
       what: say('working.due_on'),
       amount: trigger.due_on ? day(trigger.due_on) : '',
