@@ -1,0 +1,71 @@
+#pragma once
+// Which rounds were expected by the plant's calendar, which of them were walked, and which were missed.
+//
+// A turn is one time at which a round is expected:
+//   each shift   the shift, from its beginning to its end
+//   each day     a working day, from the beginning of its first shift to the end of its last; it counts as that day's,
+//                also where the last shift ends after midnight
+//   each week    from the beginning of the first working day from Monday on to the end of the week's last one
+//   before start-up  none: the machine's start calls for it, not the clock
+// In a plant without shifts the day is its shift, from midnight to midnight. A closed day or week has no turn, so
+// nothing is missed on it.
+//
+// A walk belongs to a turn in which it began; one that began outside of all turns belongs to the turn that begins at
+// most an hour later (operators come early: common practice). Where turns overlap, the earliest that nobody has walked
+// takes it. How late a walk ended does not matter.
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "src/catalogue/plant_calendar.h"
+#include "src/catalogue/round.h"
+
+namespace hw::due {
+
+struct RoundTurn {
+  LocalDate on;
+  std::string shift;  // the shift's name; empty for days and weeks
+  Instant begins_at;
+  Instant ends_at;
+};
+
+// From `begins_at` to just before `ends_at`.
+struct TimeSpan {
+  Instant begins_at;
+  Instant ends_at;
+};
+
+// The turns that begin within the span, in order of time: a span that begins when the round came to be expects no turn
+// that had begun before it. Spans that follow each other share no turn and lose none. The span is at most some years.
+std::vector<RoundTurn> turns_of(catalogue::Rhythm rhythm, const catalogue::PlantCalendar& calendar, TimeSpan span);
+
+// One person's walk of a round; half walked as long as it has no end.
+struct RoundWalk {
+  Instant begins_at;
+  std::optional<Instant> ends_at;
+};
+
+// ahead        it has not begun
+// open         it runs and nobody has walked the round to its end
+// walked       somebody has, however late
+// half walked  it is over; somebody began the round and did not end it
+// missed       it is over and nobody began
+enum class TurnState { ahead, open, walked, half_walked, missed };
+
+// "ahead", "open", "walked", "half walked", "missed".
+std::string_view word_of(TurnState state);
+
+struct TurnStanding {
+  RoundTurn turn;
+  TurnState state = TurnState::ahead;
+  std::vector<std::size_t> walks;  // which of the walks given belong to it, in order of their beginning
+};
+
+// `turns` in order of time as turns_of gives them, `walks` of that round in any order. Walks in no turn are left out;
+// they made no turn that was expected.
+std::vector<TurnStanding> standings(const std::vector<RoundTurn>& turns, const std::vector<RoundWalk>& walks,
+                                    Instant now);
+
+}  // namespace hw::due
