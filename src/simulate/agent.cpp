@@ -77,7 +77,7 @@ Document Agent::probe(std::optional<std::size_t> machine, Instant now) const {
   return {200, print_devices(head(machine, now), shown, !machine), 0, 0};
 }
 
-Document Agent::streams(std::vector<Kept> list, std::optional<std::size_t> machine, std::uint64_t next,
+Document Agent::streams(const std::vector<Kept>& list, std::optional<std::size_t> machine, std::uint64_t next,
                         Instant now) const {
   DocumentHead top = head(machine, now);
   top.range = SequenceRange{first_sequence(), next, next_sequence()};
@@ -91,7 +91,7 @@ Document Agent::current(std::optional<std::size_t> machine, Instant now) const {
     if (machine && *machine != i) continue;
     list.insert(list.end(), last_[i].begin(), last_[i].end());
   }
-  return streams(std::move(list), machine, next_sequence(), now);
+  return streams(list, machine, next_sequence(), now);
 }
 
 std::optional<Document> Agent::refusal_of(const SampleAsk& ask, Instant now) const {
@@ -111,7 +111,7 @@ Document Agent::sample(const SampleAsk& ask, Instant now) const {
     const Kept& kept = ring_[next % ring_.size()];
     if (!ask.machine || *ask.machine == kept.arrival.machine) list.push_back(kept);
   }
-  return streams(std::move(list), ask.machine, next, now);
+  return streams(list, ask.machine, next, now);
 }
 
 Document Agent::error(int status, std::string_view code, std::string_view text, Instant now) const {

@@ -67,7 +67,8 @@ class Agent {
  private:
   void keep(const Arrival& arrival);
   DocumentHead head(std::optional<std::size_t> machine, Instant now) const;
-  Document streams(std::vector<Kept> list, std::optional<std::size_t> machine, std::uint64_t next, Instant now) const;
+  Document streams(const std::vector<Kept>& list, std::optional<std::size_t> machine, std::uint64_t next,
+                   Instant now) const;
   std::optional<Document> refusal_of(const SampleAsk& ask, Instant now) const;
 
   const std::vector<Machine>& machines_;

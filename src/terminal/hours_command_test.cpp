@@ -4,6 +4,7 @@
 #include <fstream>
 
 #include <boost/json.hpp>
+#include <unistd.h>
 
 #include "libs/values/instant.h"
 #include "src/terminal/called_test.h"
@@ -16,7 +17,7 @@ const std::string devices = day + "devices.xml";
 
 class Folder {
  public:
-  Folder() : path_(testing::TempDir() + "hours_command_test/") {
+  Folder() : path_(testing::TempDir() + "hours_command_test_" + std::to_string(::getpid()) + "/") {
     std::filesystem::remove_all(path_);
     std::filesystem::create_directories(path_);
   }

@@ -315,7 +315,8 @@ TEST(Kill, AStoppedServerAndARestartedAgentLeaveUnknownTimeAndNoOther) {
   EXPECT_NE(log.find("the agent was restarted"), std::string::npos) << log;
   ASSERT_EQ(server.stop(), 0) << server.said();
 
-  const KeptShop kept = read_shop(field.killed(), field.scene.ends_at);
+  // As of now: on a busy computer the unknown time may reach beyond the end of what is played.
+  const KeptShop kept = read_shop(field.killed(), now());
   expect_conserved(kept);
   for (const auto& [key, machine] : kept.machines) {
     const counters::Tally* connected = find(machine, {counters::CounterKind::connected, ""});
