@@ -25,7 +25,9 @@ inline catalogue::Task full_task(std::string key) {
           .steps = {"Öffnen.", "Schließen."},
           .reason = "It clogs.",
           .caution = "Isolate first.",
-          .parts = {{"Filter", 1, "pc"}, {"Oil", 0.1, "l"}}};
+          .parts = {{"Filter", 1, "pc"}, {"Oil", 0.1, "l"}},
+          .readings = {},
+          .quantity_unit = {}};
 }
 
 inline service::ShopRecord full_shop() {
