@@ -82,10 +82,15 @@ Answer demo(const terminal::DemoCall& call) {
   return answer;
 }
 
+Result<record::Verdict> verify(const terminal::VerifyCall& call) {
+  return storage::verify_logbook(call.data, call.noted);
+}
+
 }  // namespace
 }  // namespace hw
 
 int main(int argc, char** argv) {
   hw::terminal::hold_ending_signals();
-  return hw::terminal::run(argc, argv, {.serve = hw::serve, .found = hw::found, .demo = hw::demo});
+  return hw::terminal::run(argc, argv,
+                           {.serve = hw::serve, .found = hw::found, .demo = hw::demo, .verify = hw::verify});
 }

@@ -46,17 +46,6 @@ Result<std::vector<Entry>> entries_of(sql::Rows& rows) {
 
 }  // namespace
 
-Result<void> insert_entry(sql::Connection& db, const Entry& entry) {
-  const auto device_ms = entry.device_at ? std::optional{entry.device_at->as_millis()} : std::nullopt;
-  HW_TRY(
-      db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, says, note, "
-                 "counters, undoes) select $1, coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5, $6, $7, $8, $9, $10, "
-                 "$11, $12 from entry where plant = $1",
-                 plant_key, entry.id, entry.kind, entry.machine, entry.task, entry.by, entry.at.as_millis(), device_ms,
-                 entry.says, entry.note, formats::print_json(entry.counters), entry.undoes));
-  return {};
-}
-
 Result<std::optional<Entry>> read_entry(sql::Connection& db, std::string_view id) {
   HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.id = $2", entry_columns),
                          plant_key, id));

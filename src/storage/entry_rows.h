@@ -1,12 +1,11 @@
 #pragma once
-// The tables of what people did: entry, hour_reading, hour_settlement, adjustment.
+// The tables of what people did: entry (written by logbook_rows), hour_reading, hour_settlement, adjustment.
 
 #include "libs/sql/connection.h"
 #include "src/service/records.h"
 
 namespace hw::storage {
 
-Result<void> insert_entry(sql::Connection& db, const service::Entry& entry);
 Result<std::optional<service::Entry>> read_entry(sql::Connection& db, std::string_view id);
 Result<std::vector<service::Entry>> read_entries(sql::Connection& db, std::string_view machine, int count_max);
 // Gives each task its latest "task done" that nobody took back.

@@ -1,6 +1,7 @@
 #include "libs/formats/json.h"
 #include "src/service/task_text.h"
 #include "src/storage/catalogue_rows.h"
+#include "src/storage/logbook_rows.h"
 
 namespace hw::storage {
 namespace {
@@ -62,6 +63,7 @@ std::optional<std::int64_t> millis(const std::optional<Instant>& at) {
 Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
   HW_TRY(db.execute("insert into plant(plant, name, zone, aliases) values($1, $2, $3, $4)", plant_key, shop.plant,
                     shop.calendar.zone.name(), formats::print_json(shop.aliases)));
+  HW_TRY(begin_logbook(db));
   HW_TRY(insert_calendar(db, shop.calendar));
   int ordinal = 0;
   for (const auto& cell : shop.cells) {

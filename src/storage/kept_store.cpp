@@ -5,6 +5,7 @@
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
 #include "src/storage/entry_rows.h"
+#include "src/storage/logbook_rows.h"
 
 namespace hw::storage {
 namespace {

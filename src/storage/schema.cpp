@@ -43,10 +43,13 @@ create table task(
 create table entry(
   plant text not null references plant, ordinal integer not null, id text not null, kind text not null,
   machine text not null, task text, by_name text not null, at_ms integer not null, device_ms integer, says text not null,
-  note text, counters text not null, undoes text, primary key(plant, ordinal)) strict;
+  note text, counters text not null, undoes text, previous_hash text not null, hash text not null,
+  primary key(plant, ordinal)) strict;
 create unique index entry_id on entry(plant, id);
 create index entry_machine on entry(plant, machine, ordinal);
 create unique index entry_undoes on entry(plant, undoes) where undoes is not null;
+create table entry_head(
+  plant text primary key references plant, ordinal integer not null, hash text not null) strict;
 
 create table hour_reading(
   plant text not null, id text not null, ordinal integer not null, machine text not null, counter text not null,
@@ -82,6 +85,9 @@ create table feed_position(
 
 create trigger entry_stays before update on entry begin select raise(abort, 'entries are only added'); end;
 create trigger entry_is_kept before delete on entry begin select raise(abort, 'entries are only added'); end;
+create trigger head_goes_on before update on entry_head when new.plant <> old.plant or new.ordinal <= old.ordinal
+begin select raise(abort, 'entries are only added'); end;
+create trigger head_is_kept before delete on entry_head begin select raise(abort, 'entries are only added'); end;
 create trigger reading_stays before update on hour_reading begin select raise(abort, 'readings are only added'); end;
 create trigger reading_is_kept before delete on hour_reading begin select raise(abort, 'readings are only added'); end;
 create trigger settlement_stays before update on hour_settlement begin select raise(abort, 'settlements are only added'); end;

@@ -3,6 +3,7 @@
 #include "libs/sql/folder.h"
 #include "libs/sql/sqlite.h"
 #include "src/storage/kept_store.h"
+#include "src/storage/logbook_rows.h"
 #include "src/storage/schema.h"
 
 namespace hw::storage {
@@ -48,6 +49,16 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   if (auto applied = sql::apply_migrations(**writer, migrations()); !applied) return refuse(applied.error());
   const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
   return std::make_unique<KeptStore>(std::move(*lock), std::move(*writer), open_reader);
+}
+
+Result<record::Verdict> verify_logbook(const std::filesystem::path& folder, const std::optional<std::string>& noted) {
+  HW_TRY(find_store(folder));
+  HW_TAKE(db, sql::open_sqlite(database_in(folder), sql::Access::read, {.application_id = application_id}));
+  HW_TRY(check_logbook_tables(*db));
+  HW_TAKE(snapshot, sql::Transaction::begin(*db));  // rows and head of one moment, however much is written meanwhile
+  HW_TAKE(verdict, read_verdict(*db, noted));
+  HW_TRY(snapshot.commit());
+  return std::move(verdict);
 }
 
 }  // namespace hw::storage

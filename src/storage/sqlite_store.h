@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <memory>
 
+#include "src/record/verify.h"
 #include "src/service/store.h"
 
 namespace hw::storage {
@@ -15,5 +16,10 @@ Result<void> find_store(const std::filesystem::path& folder);
 // Refuses: not_found (the folder above it is missing), in_use (another server has the folder), unsupported (a network
 // file system, or a newer program's schema), disk_full, corrupt, bad_input (hourwright.db is something else).
 Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder);
+
+// Reads the folder's logbook from its first entry to its head and says whether it is as it was written, beside a server
+// or without one; changes nothing. `noted` is a hash that was noted once. Refuses as find_store and open_store do, and
+// (corrupt) where the tables are not as this program makes them.
+Result<record::Verdict> verify_logbook(const std::filesystem::path& folder, const std::optional<std::string>& noted);
 
 }  // namespace hw::storage

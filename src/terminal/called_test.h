@@ -18,14 +18,14 @@ struct Called {
   std::string errors;
 };
 
-inline Called call(std::vector<std::string> words) {
+inline Called call(std::vector<std::string> words, const Entrances& entrances = {}) {
   words.insert(words.begin(), "hourwright");
   std::vector<char*> pointers;
   for (std::string& word : words) pointers.push_back(word.data());
   testing::internal::CaptureStdout();
   testing::internal::CaptureStderr();
   Called called;
-  called.exit_status = run(static_cast<int>(pointers.size()), pointers.data(), {});
+  called.exit_status = run(static_cast<int>(pointers.size()), pointers.data(), entrances);
   called.output = testing::internal::GetCapturedStdout();
   called.errors = testing::internal::GetCapturedStderr();
   return called;

@@ -8,6 +8,7 @@
 
 #include "src/terminal/help_command.h"
 #include "src/terminal/hours_command.h"
+#include "src/terminal/logbook_command.h"
 #include "src/terminal/serve_command.h"
 
 namespace hw::terminal {
@@ -15,8 +16,8 @@ namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 5> commands = {add_hours_command, add_serve_command, add_found_command,
-                                                add_demo_command, add_help_command};
+constexpr std::array<AddCommand, 6> commands = {add_hours_command, add_serve_command,   add_found_command,
+                                                add_demo_command,  add_logbook_command, add_help_command};
 
 int tell_error(const Error& error) {
   std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());
@@ -34,11 +35,11 @@ Error usage_error(const CLI::App& app, const CLI::ParseError& error) {
 
 int tell(const Answer& answer) {
   if (!answer) return tell_error(answer.error());
-  const bool is_written = std::fwrite(answer->data(), 1, answer->size(), stdout) == answer->size();
+  const bool is_written = std::fwrite(answer->text.data(), 1, answer->text.size(), stdout) == answer->text.size();
   if (!is_written || std::fflush(stdout) != 0) {
     return tell_error({ErrorCode::disk_full, "the answer could not be written to standard output"});
   }
-  return exit_done;
+  return answer->is_as_it_should_be ? exit_done : exit_refused;
 }
 
 }  // namespace
@@ -46,7 +47,7 @@ int tell(const Answer& answer) {
 int run(int argc, char** argv, const Entrances& entrances) {
   CLI::App app("Hourwright counts the hours that wear machine tools, and says what maintenance is due.", "hourwright");
   app.require_subcommand(1);
-  Answer answer;
+  Answer answer{""};
   for (const AddCommand add : commands) add(app, entrances, answer);
   try {
     app.parse(argc, argv);

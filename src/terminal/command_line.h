@@ -5,9 +5,11 @@
 // usage.
 
 #include <functional>
+#include <optional>
 #include <string>
 
 #include "libs/values/result.h"
+#include "src/record/verify.h"
 
 namespace CLI {
 class App;
@@ -15,8 +17,17 @@ class App;
 
 namespace hw::terminal {
 
+// What a command says on standard output. It exits with 1 where what it looked at is not as it should be.
+struct Said {
+  Said(std::string says, bool as_it_should_be = true) : text(std::move(says)), is_as_it_should_be(as_it_should_be) {}
+  Said(const char* says) : text(says) {}
+
+  std::string text;
+  bool is_as_it_should_be = true;
+};
+
 // What a command has to say, or why not. wrong_usage exits with 2, every other refusal with 1.
-using Answer = Result<std::string>;
+using Answer = Result<Said>;
 
 struct ServeCall {
   std::string data;
@@ -30,12 +41,17 @@ struct FoundCall {
 struct DemoCall {
   std::string listen = "127.0.0.1:8470";
 };
+struct VerifyCall {
+  std::string data;
+  std::optional<std::string> noted;  // a head's hash from before
+};
 
 // What commands need that lies behind the terminal in the order of folders: main.cpp fills it in.
 struct Entrances {
   std::function<Answer(const ServeCall&)> serve;
   std::function<Answer(const FoundCall&)> found;
   std::function<Answer(const DemoCall&)> demo;
+  std::function<Result<record::Verdict>(const VerifyCall&)> verify;
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

@@ -27,7 +27,8 @@ TEST(ServeCommand, HandsOnWhatItWasCalledWith) {
   DemoCall shown;
   const Entrances entrances{.serve = [&](const ServeCall& one) -> Answer { return served = one, ""; },
                             .found = [&](const FoundCall& one) -> Answer { return made = one, ""; },
-                            .demo = [&](const DemoCall& one) -> Answer { return shown = one, ""; }};
+                            .demo = [&](const DemoCall& one) -> Answer { return shown = one, ""; },
+                            .verify = {}};
   const auto exit_status = [&](std::vector<std::string> words) {
     words.insert(words.begin(), "hourwright");
     std::vector<char*> pointers;
@@ -50,7 +51,8 @@ TEST(ServeCommand, ADiskThatFailsIsOneSentence) {
   const Entrances entrances{
       .serve = [](const ServeCall&) -> Answer { throw std::runtime_error("hourwright.db: the disk is full"); },
       .found = {},
-      .demo = {}};
+      .demo = {},
+      .verify = {}};
   std::vector<std::string> words{"hourwright", "serve", "--data", "d"};
   std::vector<char*> pointers;
   for (std::string& word : words) pointers.push_back(word.data());

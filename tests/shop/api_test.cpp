@@ -6,7 +6,9 @@
 
 #include <boost/json/parse.hpp>
 #include <boost/json/serialize.hpp>
+#include <gmock/gmock.h>
 
+#include "libs/formats/pdf_reading_test.h"
 #include "libs/http/loopback_test.h"
 #include "src/web/contract.h"
 #include "src/web/web_server.h"
@@ -166,6 +168,7 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   EXPECT_NE(metrics.find("hourwright_tasks{machine=\"mill1\",state=\"overdue\"} "), std::string::npos);
   EXPECT_TRUE(metrics.ends_with("# EOF\n"));
   asked.insert({"GET", "/metrics"});
+  asked.insert({"GET", "/api/labels.pdf"});  // by the test of its own
   asked.insert({"GET", "/healthz"});
   asked.insert({"GET", "/api/events"});  // by the test of its own
   for (const auto& [route, operation] : all_operations) {
@@ -240,6 +243,46 @@ TEST_F(Served, ConflictsAndBadQueriesSayWhatWouldBeRight) {
   expect_problem(ask("GET", "/api/machines/mill1/days"), 400, "counter");
   expect_problem(ask("GET", "/api/machines/mill1/days?counter=operating&from=monday"), 400, "from");
   expect_problem(ask("GET", "/api/machines/mill1/days?counter=hours"), 400, "hours");
+}
+
+TEST_F(Served, LabelsOpenTheMachinesPagesAndSayTheirNames) {
+  const std::string labels = "/api/labels.pdf?base=http://shop.example:8470";
+  const Answer sheet = ask("GET", labels);
+  EXPECT_EQ(sheet.status, 200) << sheet.body;
+  EXPECT_NE(sheet.head.find("Content-Type: application/pdf"), std::string::npos) << sheet.head;
+  const formats::PdfReading read(sheet.body);
+  EXPECT_EQ(read.pages(), 1);
+  EXPECT_NEAR(read.page_size().height_mm, 297, 0.05);
+  EXPECT_THAT(read.codes(1, 300), testing::UnorderedElementsAre("http://shop.example:8470/machine/mill1",
+                                                                "http://shop.example:8470/machine/mill2"));
+  EXPECT_EQ(ask("GET", "/machine/mill1").body, index_html);  // where the code leads
+  const Answer rolls = ask("GET", labels + "&layout=single&machines=mill2,mill1,mill2&label_width_mm=70");
+  EXPECT_EQ(rolls.status, 200) << rolls.body;
+  const formats::PdfReading roll(rolls.body);
+  EXPECT_EQ(roll.pages(), 3);
+  EXPECT_NEAR(roll.page_size().width_mm, 70, 0.05);
+  EXPECT_EQ(roll.codes(2, 203), std::vector<std::string>{"http://shop.example:8470/machine/mill1"});
+  std::string words;
+  for (const auto& word : roll.words(1)) words += word.text + " ";
+  for (const auto* part : {"Mill 2", "mill2", "Mill ", "Cell"}) EXPECT_NE(words.find(part), std::string::npos) << words;
+}
+
+TEST_F(Served, LabelsThatWouldNotFitOrAreMisspeltAreRefused) {
+  const std::string labels = "/api/labels.pdf?base=http://shop.example:8470";
+  expect_problem(ask("GET", "/api/labels.pdf"), 400, "base: it is missing");
+  expect_problem(ask("GET", "/api/labels.pdf?base=shop"), 400, "base: ");
+  expect_problem(ask("GET", labels + "&machines=mill1,mill9"), 404, "machines: there is no machine \"mill9\"");
+  expect_problem(ask("GET", labels + "&machines="), 404, "machines");
+  expect_problem(ask("GET", labels + "&layout=roll"), 400, "right is sheet or single");
+  expect_problem(ask("GET", labels + "&pich_x_mm=60"), 400, "pich_x_mm: there is no such parameter");
+  expect_problem(ask("GET", labels + "&layout=single&columns=2"), 400, "columns: there is no such parameter");
+  expect_problem(ask("GET", labels + "&rows=8&rows=9"), 400, "rows: it is there twice");
+  expect_problem(ask("GET", labels + "&rows=8.5"), 400, "rows: \"8.5\" is no number");
+  expect_problem(ask("GET", labels + "&pitch_x_mm=66,0"), 400, "pitch_x_mm: \"66,0\" is no number; right is 66");
+  expect_problem(ask("GET", labels + "&pitch_x_mm=nan"), 400, "pitch_x_mm");
+  expect_problem(ask("GET", labels + "&page_width_mm=1e309"), 400, "page_width_mm");
+  expect_problem(ask("GET", labels + "&columns=4"), 400, "columns: 4 of them need 269 mm, and page_width_mm is 210");
+  expect_problem(ask("GET", labels + "&first_label=25"), 400, "first_label: 25 is out of range; right is 1 to 24");
 }
 
 TEST_F(Served, TheSameEditFiveTimesIsOneEntry) {

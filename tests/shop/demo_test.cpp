@@ -4,6 +4,7 @@
 #include <map>
 
 #include <gtest/gtest.h>
+#include <unistd.h>
 
 #include "src/service/use_cases.h"
 #include "src/simulate/demo_record.h"
@@ -19,7 +20,7 @@ namespace {
 const Instant wednesday = *parse_instant("2026-03-04T10:00:00Z");
 
 TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
-  const auto folder = std::filesystem::path(testing::TempDir()) / "hourwright-demo-test";
+  const auto folder = std::filesystem::path(testing::TempDir()) / ("hourwright-demo-" + std::to_string(::getpid()));
   std::filesystem::remove_all(folder);
   auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
   files.shop.machines.resize(4);  // the whole of it takes long in a build with sanitizers
@@ -43,6 +44,9 @@ TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
     EXPECT_LT(task.last_done->at, wednesday);
     for (const auto& trigger : task.triggers) EXPECT_GE(trigger.used.value_or(0), 0) << task.key;
   }
+  const auto logbook = must(storage::verify_logbook(folder, {}));
+  EXPECT_GT(logbook.entries, 100);
+  EXPECT_TRUE(logbook.breaks.empty());
   std::filesystem::remove_all(folder);
 }
 

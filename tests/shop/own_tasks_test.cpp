@@ -99,6 +99,33 @@ TEST(ChangeTask, TheRecordStaysAndTheVersionRises) {
   EXPECT_EQ(scene.task("filter").version, 2);
 }
 
+TEST(ChangeTask, ReadingsAndQuantityUnitAreKeptByAChangeThatDoesNotSpeakOfThem) {
+  Scene scene;
+  auto edit = edit_of(1, every_hours("operating", 3));
+  edit.version = 1;
+  edit.work = "top up";
+  edit.quantity_unit = "l";
+  edit.readings = {{"pH", "pH", service::BoundsText{8.5, 9.3}, {}}};
+  must(change_task(scene.shop(), "mill1", "filter", edit, scene.now));
+  edit.id = id_of(2);
+  edit.version = 2;
+  edit.readings.reset();
+  edit.quantity_unit.reset();
+  must(change_task(scene.shop(), "mill1", "filter", edit, scene.now));
+  scene.reopen();
+  ASSERT_TRUE(scene.task("filter").readings);
+  EXPECT_EQ(scene.task("filter").readings->at(0).warning->max, 9.3);
+  EXPECT_EQ(scene.task("filter").quantity_unit, "l");
+  edit.id = id_of(3);
+  edit.version = 3;
+  edit.work = "clean";
+  edit.readings.emplace();
+  must(change_task(scene.shop(), "mill1", "filter", edit, scene.now));
+  scene.reopen();
+  EXPECT_FALSE(scene.task("filter").readings);
+  EXPECT_FALSE(scene.task("filter").quantity_unit);
+}
+
 TEST(ChangeTask, AnotherVersionThanThePresentOneIsAConflictAndNoneIsRefused) {
   Scene scene;
   auto edit = edit_of(1, every_hours("operating", 3));

@@ -1,0 +1,115 @@
+#include "src/storage/logbook_rows.h"
+
+#include <array>
+
+#include "libs/formats/json.h"
+#include "src/storage/catalogue_rows.h"
+
+namespace hw::storage {
+namespace {
+
+// The columns that are sealed besides the ordinal, in the table's order.
+constexpr std::array<std::string_view, 12> sealed_columns = {
+    "plant", "id", "kind", "machine", "task", "by_name", "at_ms", "device_ms", "says", "note", "counters", "undoes"};
+
+std::optional<std::string> decimal(const std::optional<Instant>& at) {
+  return at ? std::optional{std::to_string(at->as_millis())} : std::nullopt;
+}
+
+// In the order of sealed_columns, as they will read in the table.
+std::vector<record::Field> fields_of(const service::Entry& entry, std::string counters) {
+  const std::array<std::optional<std::string>, sealed_columns.size()> values = {
+      std::string(plant_key),   entry.id,   entry.kind, entry.machine,       entry.task,  entry.by, decimal(entry.at),
+      decimal(entry.device_at), entry.says, entry.note, std::move(counters), entry.undoes};
+  std::vector<record::Field> fields;
+  for (std::size_t i = 0; i < sealed_columns.size(); ++i) fields.push_back({sealed_columns[i], values[i]});
+  return fields;
+}
+
+Result<std::optional<record::Head>> read_head(sql::Connection& db) {
+  HW_TAKE(rows, db.query("select coalesce(cast(ordinal as bigint), 0), coalesce(cast(hash as text), '') from "
+                         "entry_head where plant = $1",
+                         plant_key));
+  if (!rows.next()) return std::optional<record::Head>{};
+  return std::optional{record::Head{rows.get<std::int64_t>(0), rows.get<std::string>(1)}};
+}
+
+// The entry's own place is behind the head and behind whatever row somebody put there, so that nothing a person enters
+// is refused for it; verifying names that row.
+Result<std::int64_t> next_ordinal(sql::Connection& db, const record::Head& head) {
+  HW_TAKE(last,
+          db.query_value<std::int64_t>("select coalesce(max(ordinal), 0) from entry where plant = $1", plant_key));
+  return std::max(last.value_or(0), head.ordinal) + 1;
+}
+
+record::SealedEntry sealed_entry_of(const sql::Rows& rows) {
+  record::SealedEntry entry;
+  entry.ordinal = rows.get<std::int64_t>(0);
+  entry.previous_hash = rows.get<std::string>(1);
+  entry.hash = rows.get<std::string>(2);
+  for (std::size_t i = 0; i < sealed_columns.size(); ++i) {
+    entry.fields.push_back({sealed_columns[i], rows.get<std::optional<std::string>>(static_cast<int>(i) + 3)});
+  }
+  return entry;
+}
+
+// Each column as text, so that none can be of a type that does not read.
+std::string sealed_query() {
+  std::string columns;
+  for (const std::string_view column : sealed_columns) columns += fmt::format(", cast({} as text)", column);
+  return fmt::format(
+      "select coalesce(cast(ordinal as bigint), 0), coalesce(cast(previous_hash as text), ''), "
+      "coalesce(cast(hash as text), ''){} from entry where plant = $1 order by ordinal",
+      columns);
+}
+
+}  // namespace
+
+Result<void> begin_logbook(sql::Connection& db) {
+  HW_TRY(db.execute("insert into entry_head(plant, ordinal, hash) values($1, 0, $2)", plant_key,
+                    record::first_previous_hash()));
+  return {};
+}
+
+Result<void> insert_entry(sql::Connection& db, const service::Entry& entry) {
+  HW_TAKE(head, read_head(db));
+  if (!head) return refuse(ErrorCode::corrupt, "the database's entry_head is empty; see hourwright logbook verify");
+  HW_TAKE(ordinal, next_ordinal(db, *head));
+  const std::string counters = formats::print_json(entry.counters);
+  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(entry, counters)));
+  const auto device_ms = entry.device_at ? std::optional{entry.device_at->as_millis()} : std::nullopt;
+  HW_TRY(
+      db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, says, note, "
+                 "counters, undoes, previous_hash, hash) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, "
+                 "$13, $14, $15)",
+                 plant_key, ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by, entry.at.as_millis(),
+                 device_ms, entry.says, entry.note, counters, entry.undoes, head->hash, hash));
+  HW_TRY(db.execute("update entry_head set ordinal = $2, hash = $3 where plant = $1", plant_key, ordinal, hash));
+  return {};
+}
+
+Result<void> check_logbook_tables(sql::Connection& db) {
+  for (const auto& [table, columns] : {std::pair{"entry", sealed_columns.size() + 3}, {"entry_head", std::size_t{3}}}) {
+    HW_TAKE(count, db.query_value<std::int64_t>(
+                       fmt::format("select count(*) from pragma_table_info('{}') where name in ('plant', 'ordinal', "
+                                   "'id', 'kind', 'machine', 'task', 'by_name', 'at_ms', 'device_ms', 'says', 'note', "
+                                   "'counters', 'undoes', 'previous_hash', 'hash')",
+                                   table)));
+    if (count == static_cast<std::int64_t>(columns)) continue;
+    return refuse(ErrorCode::corrupt,
+                  "the database's table {} is not as this program makes it: {} of its columns are "
+                  "there, not {}",
+                  table, count.value_or(0), columns);
+  }
+  return {};
+}
+
+Result<record::Verdict> read_verdict(sql::Connection& db, const std::optional<std::string>& noted) {
+  record::Verifier verifier;
+  HW_TAKE(rows, db.query(sealed_query(), plant_key));
+  while (rows.next()) verifier.take(sealed_entry_of(rows));
+  HW_TAKE(head, read_head(db));
+  return verifier.end(head, noted);
+}
+
+}  // namespace hw::storage
