@@ -35,6 +35,13 @@ Result<catalogue::Task> task_for(const OpenMachine& machine, std::string key, co
   return std::move(task);
 }
 
+// A change that does not speak of readings, or of the unit of a top up, leaves them as they were: a page that does not
+// know them must not lose them.
+void keep_unsaid(catalogue::Task& task, const TaskEdit& edit, const catalogue::Task& before) {
+  if (!edit.readings) task.readings = before.readings;
+  if (!edit.quantity_unit && task.work == catalogue::WorkType::top_up) task.quantity_unit = before.quantity_unit;
+}
+
 // Entry and task go to the store together, then into memory. Returns the task as it is shown.
 Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, const Entry& entry, TaskRecord record, Instant now) {
   HW_TAKE(writing, shop.store().begin());
@@ -110,6 +117,7 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
                     present->task.title, present->version, *edit.version);
     }
     HW_TAKE(task, task_for(*machine, std::string{task_key}, edit, now));
+    keep_unsaid(task, edit, present->task);
     record = *present;
     record.task = std::move(task);
     entry = new_entry(*machine, "task changed", edit.id, edit.by, now);

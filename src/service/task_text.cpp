@@ -61,6 +61,37 @@ Result<std::vector<Trigger>> triggers_of(const std::vector<TriggerText>& texts) 
   return triggers;
 }
 
+Result<catalogue::Bounds> bounds_of(const std::optional<BoundsText>& text, std::string_view field) {
+  if (!text) return catalogue::Bounds{};
+  if (text->min || text->max) return catalogue::Bounds{text->min, text->max};
+  return refuse(ErrorCode::bad_input, "{}: it has min, max or both; leave it out where there is no limit", field);
+}
+
+Result<std::vector<catalogue::TaskReading>> readings_of(const TaskText& text) {
+  std::vector<catalogue::TaskReading> readings;
+  for (const TaskReadingText& one : text.readings.value_or(std::vector<TaskReadingText>{})) {
+    const std::string place = fmt::format("readings[{}]", readings.size());
+    const auto warning = bounds_of(one.warning, "warning");
+    if (!warning) return refuse(warning.error().at(place));
+    const auto action = bounds_of(one.action, "action");
+    if (!action) return refuse(action.error().at(place));
+    readings.push_back({one.what, one.unit, *warning, *action});
+  }
+  return readings;
+}
+
+std::optional<BoundsText> text_of(const catalogue::Bounds& bounds) {
+  if (bounds == catalogue::Bounds{}) return std::nullopt;
+  return BoundsText{bounds.min, bounds.max};
+}
+
+std::optional<std::vector<TaskReadingText>> text_of(const std::vector<catalogue::TaskReading>& readings) {
+  if (readings.empty()) return std::nullopt;
+  std::vector<TaskReadingText> texts;
+  for (const auto& one : readings) texts.push_back({one.what, one.unit, text_of(one.warning), text_of(one.action)});
+  return texts;
+}
+
 }  // namespace
 
 Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
@@ -72,6 +103,8 @@ Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
   if (!energy) return refuse(energy.error().at("energy"));
   auto triggers = triggers_of(text.triggers);
   if (!triggers) return refuse(triggers.error());
+  auto readings = readings_of(text);
+  if (!readings) return refuse(readings.error());
   catalogue::Task task{.key = std::move(key),
                        .title = text.title,
                        .assembly = text.assembly,
@@ -84,7 +117,9 @@ Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
                        .steps = text.steps.value_or(std::vector<std::string>{}),
                        .reason = text.reason.value_or(""),
                        .caution = text.caution.value_or(""),
-                       .parts = {}};
+                       .parts = {},
+                       .readings = std::move(*readings),
+                       .quantity_unit = text.quantity_unit};
   for (const PartText& part : text.parts.value_or(std::vector<PartText>{})) {
     task.parts.push_back({part.name, part.quantity, part.unit});
   }
@@ -104,7 +139,9 @@ TaskText text_of(const catalogue::Task& task) {
                 .steps = task.steps,
                 .reason = task.reason,
                 .caution = task.caution,
-                .parts = std::vector<PartText>{}};
+                .parts = std::vector<PartText>{},
+                .readings = text_of(task.readings),
+                .quantity_unit = task.quantity_unit};
   for (const Trigger& trigger : task.triggers) text.triggers.push_back(text_of(trigger));
   for (const auto& part : task.parts) text.parts->push_back({part.name, part.quantity, part.unit});
   return text;

@@ -31,6 +31,21 @@ struct PartText {
 };
 BOOST_DESCRIBE_STRUCT(PartText, (), (name, quantity, unit))
 
+// At least one of the two.
+struct BoundsText {
+  std::optional<double> min;
+  std::optional<double> max;
+};
+BOOST_DESCRIBE_STRUCT(BoundsText, (), (min, max))
+
+struct TaskReadingText {
+  std::string what;
+  std::string unit;
+  std::optional<BoundsText> warning;
+  std::optional<BoundsText> action;
+};
+BOOST_DESCRIBE_STRUCT(TaskReadingText, (), (what, unit, warning, action))
+
 struct TaskText {
   std::string title;
   std::string assembly;
@@ -44,13 +59,17 @@ struct TaskText {
   std::optional<std::string> reason;
   std::optional<std::string> caution;
   std::optional<std::vector<PartText>> parts;
+  std::optional<std::vector<TaskReadingText>> readings;
+  std::optional<std::string> quantity_unit;
 };
 BOOST_DESCRIBE_STRUCT(TaskText, (),
-                      (title, assembly, point, work, skill, energy, minutes, triggers, steps, reason, caution, parts))
+                      (title, assembly, point, work, skill, energy, minutes, triggers, steps, reason, caution, parts,
+                       readings, quantity_unit))
 
-// Refuses unknown words, a trigger that is neither or both, and what catalogue::check refuses; the message names the
-// field.
+// What is left out of the optional fields is empty. Refuses unknown words, a trigger that is neither or both, and what
+// catalogue::check refuses; the message names the field.
 Result<catalogue::Task> task_of(std::string key, const TaskText& text);
+// Readings and quantity unit are left out where the task has none.
 TaskText text_of(const catalogue::Task& task);
 
 }  // namespace hw::service

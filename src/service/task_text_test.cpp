@@ -43,7 +43,9 @@ TEST(TaskText, ATaskBecomesTextAndComesBackEqual) {
       .steps = {"one", "two"},
       .reason = "r",
       .caution = "c",
-      .parts = {{"Oil", 0.3, "l"}}};
+      .parts = {{"Oil", 0.3, "l"}},
+      .readings = {{"air", "bar", {5.5, {}}, {5.0, 10.0}}, {"pH", "pH", {}, {}}},
+      .quantity_unit = "l"};
   EXPECT_EQ(*task_of("k", text_of(task)), task);
   const auto printed = formats::print_json(text_of(task));
   EXPECT_EQ(*task_of("k", *formats::parse_json<TaskText>(printed)), task);
@@ -55,7 +57,26 @@ TEST(TaskText, WhatIsLeftOutIsEmpty) {
   EXPECT_TRUE(task.parts.empty());
   EXPECT_EQ(task.reason, "");
   EXPECT_FALSE(task.point);
+  EXPECT_TRUE(task.readings.empty());
+  EXPECT_FALSE(task.quantity_unit);
   EXPECT_EQ(std::get<catalogue::CounterTrigger>(task.triggers.at(0)).heads_up, 0);
+}
+
+TEST(TaskText, ATaskWithoutReadingsIsTheTextThatItAlwaysWas) {
+  const auto printed = formats::print_json(text_of(*task_of("k", bare_text())));
+  EXPECT_EQ(printed.find("readings"), std::string::npos) << printed;
+  EXPECT_EQ(printed.find("quantity_unit"), std::string::npos) << printed;
+}
+
+TEST(TaskText, AReadingIsRefusedByItsPlaceAndField) {
+  auto text = bare_text();
+  text.readings = {{"pH", "pH", {}, {}}, {"air", "bar", BoundsText{}, {}}};
+  EXPECT_TRUE(refusal(text).starts_with("readings[1]: warning: it has min")) << refusal(text);
+  text.readings->at(1) = {"air", "bar", BoundsText{5.0, {}}, BoundsText{6.0, {}}};
+  EXPECT_TRUE(refusal(text).starts_with("readings[1]: action.min")) << refusal(text);
+  text = bare_text();
+  text.quantity_unit = "l";
+  EXPECT_TRUE(refusal(text).starts_with("quantity_unit: ")) << refusal(text);
 }
 
 TEST(TaskText, WordsThatAreNotKnownAreNamedByTheirField) {

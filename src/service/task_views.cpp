@@ -107,6 +107,8 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                 .reason = *text.reason,
                 .caution = *text.caution,
                 .parts = *text.parts,
+                .readings = text.readings,
+                .quantity_unit = text.quantity_unit,
                 .version = record.version,
                 .last_done = {},
                 .began_at = record.began_at};

@@ -160,13 +160,15 @@ struct TaskView {
   std::string reason;
   std::string caution;
   std::vector<PartText> parts;
+  std::optional<std::vector<TaskReadingText>> readings;
+  std::optional<std::string> quantity_unit;
   int version = 1;
   std::optional<EntryView> last_done;
   Instant began_at;
 };
 BOOST_DESCRIBE_STRUCT(TaskView, (),
                       (key, machine, title, assembly, point, work, skill, energy, minutes, triggers, state, own, steps,
-                       reason, caution, parts, version, last_done, began_at))
+                       reason, caution, parts, readings, quantity_unit, version, last_done, began_at))
 
 struct TallyView {
   int in_hand = 0;

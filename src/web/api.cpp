@@ -1,6 +1,7 @@
 #include "src/web/api.h"
 
 #include "src/web/answers.h"
+#include "src/web/labels_request.h"
 
 namespace hw::web {
 namespace {
@@ -25,6 +26,15 @@ Result<service::CounterDaysView> days(const ApiParts& parts, const Request& requ
   return service::show_days(parts.shop, request.path_value("machine"), *counter, first, last, parts.clock());
 }
 
+Response labels(const ApiParts& parts, const Request& request) {
+  const auto order =
+      parse_label_order(request, show_shop(parts.shop, parts.clock()), show_floor(parts.shop, parts.clock()));
+  if (!order) return http::problem(order.error());
+  auto pdf = sheets::print_labels(*order);
+  if (!pdf) return http::problem(pdf.error());
+  return Response::of(200, "application/pdf", *std::move(pdf));
+}
+
 void add_views(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/openapi.json", [parts](const Request&) { return Response::json(parts.contract_json); });
   router.add("GET", "/api/shop", [parts](const Request&) { return answer(show_shop(parts.shop, parts.clock())); });
@@ -34,6 +44,7 @@ void add_views(http::Router& router, const ApiParts& parts) {
              }));
   router.add("GET", "/api/machines/{machine}/days",
              guarded([parts](const Request& request) { return answer(days(parts, request)); }));
+  router.add("GET", "/api/labels.pdf", guarded([parts](const Request& request) { return labels(parts, request); }));
   router.add("GET", "/api/events", [parts](const Request&) { return Response::events(parts.events.subscribe()); });
 }
 
