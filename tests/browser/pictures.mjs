@@ -1,4 +1,4 @@
-// Takes the pictures of docs/pictures/: every page at a desk and on a phone, light and dark.
+// Takes the pictures of docs/pictures/: every page at a desk and on a phone, light and dark; some in German.
 // usage: npm run pictures [FOLDER]
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -28,6 +28,20 @@ async function shoot(page, name, fullPage = false) {
   console.log(`${name}.png`);
 }
 
+/** The same pages in German, in one look each. */
+async function takeGerman(server, browser, placeName, look, task) {
+  const page = await openPage(browser, server.url, PLACES[placeName], { colorScheme: look, locale: 'de-DE' });
+  await page.goto('/');
+  await choosePerson(page);
+  await page.locator('[data-machine]').nth(23).waitFor();
+  await shoot(page, `floor-german-${placeName}-${look}`);
+  await page.goto(`/machine/${task.machine}?task=${encodeURIComponent(task.key)}`);
+  await page.locator('.done .main').waitFor();
+  await shoot(page, `task-german-${placeName}-${look}`);
+  for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
+  await page.context().close();
+}
+
 async function takeAll(server, browser, placeName, look, task) {
   const page = await openPage(browser, server.url, PLACES[placeName], { colorScheme: look });
   const end = `${placeName}-${look}`;
@@ -43,6 +57,8 @@ async function takeAll(server, browser, placeName, look, task) {
   await shoot(page, `machine-${end}`);
   await page.locator('#chart-counter').scrollIntoViewIfNeeded();
   await page.locator('section#counters').screenshot({ path: `${folder}/counters-${end}.png` });
+  await page.locator(`[data-point="${task.point ?? 1}"]`).click();
+  await page.locator('section#points').screenshot({ path: `${folder}/plan-${end}.png` });
   await page.goto(`/machine/${task.machine}/new-task`);
   await page.locator('form').waitFor();
   await shoot(page, `form-${end}`);
@@ -57,6 +73,8 @@ try {
   const task = await isolatedTask(server);
   for (const placeName of Object.keys(PLACES))
     for (const look of LOOKS) await takeAll(server, browser, placeName, look, task);
+  await takeGerman(server, browser, 'desk', 'light', task);
+  await takeGerman(server, browser, 'phone', 'dark', task);
 } finally {
   await browser.close();
   await server.stop();

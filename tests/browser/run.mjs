@@ -16,6 +16,7 @@ for (const file of [
   'access',
   'load',
   'german',
+  'plan',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

@@ -177,6 +177,20 @@ export interface Part {
   unit: string;
 }
 
+/** the ends between which a value lies; one at least, and a value on an end is within */
+export interface Bounds {
+  min?: number;
+  max?: number;
+}
+
+export interface TaskReading {
+  /** apart from the task's other readings: pH, supply air */
+  what: string;
+  unit: string;
+  warning?: Bounds;
+  action?: Bounds;
+}
+
 export interface Task {
   key: string;
   machine: string;
@@ -195,6 +209,10 @@ export interface Task {
   reason: string;
   caution: string;
   parts: Part[];
+  /** what is read off and written down; absent without any */
+  readings?: TaskReading[];
+  /** of a top up: in which the quantity filled in is written down */
+  quantity_unit?: string;
   /** counts the changes; a change names the version it saw */
   version: number;
   last_done?: Entry;
@@ -219,6 +237,10 @@ export interface TaskEdit {
   reason?: string;
   caution?: string;
   parts?: Part[];
+  /** what is read off and written down; left out of a change, they stay as they are */
+  readings?: TaskReading[];
+  /** of a top up: in which the quantity filled in is written down; left out of a change, it stays as it is */
+  quantity_unit?: string;
 }
 
 export interface Signature {

@@ -114,7 +114,7 @@ export const de: Catalogue = {
   'machine.tasks': 'Aufgaben',
   'machine.counters': 'Zähler',
   'machine.display': 'Stundenanzeige',
-  'machine.points': 'Stellen',
+  'machine.points': 'Plan und Stellen',
   'machine.entries': 'Letzte Einträge',
   'machine.add_task': 'Eigene Aufgabe hinzufügen',
   'machine.show_states': 'Aufgaben, die so stehen',
@@ -126,6 +126,11 @@ export const de: Catalogue = {
   'machine.undone': 'zurückgenommen',
   'machine.point': 'Stelle {number}',
   'machine.point_tasks': { one: '{count} Aufgabe', other: '{count} Aufgaben' },
+
+  'plan.how':
+    'Von oben gesehen, vorn ist unten; nicht maßstäblich. Das Zeichen ist das der dringendsten Aufgabe der Stelle.',
+  'plan.choose': 'Eine Stelle wählen, um ihre Aufgaben zu sehen.',
+  'plan.list': { one: 'Die Stelle als Liste', other: 'Alle {count} Stellen als Liste' },
 
   'task.own': 'eigene Aufgabe',
   'task.leads': 'entscheidet',

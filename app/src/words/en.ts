@@ -111,7 +111,7 @@ export const en = {
   'machine.tasks': 'Tasks',
   'machine.counters': 'Counters',
   'machine.display': 'Hour display',
-  'machine.points': 'Points',
+  'machine.points': 'Plan and points',
   'machine.entries': 'Latest entries',
   'machine.add_task': 'Add a task of your own',
   'machine.show_states': 'Tasks that are',
@@ -123,6 +123,10 @@ export const en = {
   'machine.undone': 'undone',
   'machine.point': 'Point {number}',
   'machine.point_tasks': { one: '{count} task', other: '{count} tasks' },
+
+  'plan.how': 'Seen from above, the front below; not to scale. The shape is that of the point’s most urgent task.',
+  'plan.choose': 'Choose a point to see its tasks.',
+  'plan.list': { one: 'The point as a list', other: 'All {count} points as a list' },
 
   'task.own': 'own task',
   'task.leads': 'decides',
