@@ -1,0 +1,101 @@
+#include "src/due/level_mixture.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <numeric>
+
+namespace hw::due {
+namespace {
+
+constexpr std::array<double, 6> memories_days = {5, 15, 45, 130, 400, 1500};
+constexpr std::array<double, 5> unrests = {0.02, 0.08, 0.3, 1.2, 5};
+constexpr double calm_odds = 3;         // a level that does not wander, beside each that does
+constexpr double season_prior = 0.15;
+constexpr double weight_kept = 0.98;
+constexpr std::size_t hypotheses_kept_max = 14;
+constexpr double rate_min = 0.03;  // of the history's mean: no level is taken to be lower over long
+
+struct Candidate {
+  Hypothesis hypothesis;
+  double log_prior = 0;
+};
+
+std::vector<Candidate> make_candidates() {
+  std::vector<Candidate> candidates;
+  for (const bool has_season : {false, true}) {
+    const double prior = std::log(has_season ? season_prior : 1 - season_prior);
+    candidates.push_back({{100, 0, has_season}, prior + std::log(calm_odds)});
+    for (const double memory : memories_days) {
+      for (const double unrest : unrests) candidates.push_back({{memory, unrest, has_season}, prior});
+    }
+  }
+  return candidates;
+}
+
+void keep_heaviest(std::vector<WeightedBelief>& levels) {
+  std::sort(levels.begin(), levels.end(), [](const auto& a, const auto& b) { return a.weight > b.weight; });
+  double kept = 0;
+  std::size_t count = 0;
+  while (count < levels.size() && count < hypotheses_kept_max && kept <= weight_kept) kept += levels[count++].weight;
+  levels.resize(count);
+  for (WeightedBelief& level : levels) level.weight /= kept;
+}
+
+int block_days(std::size_t history_days) {
+  if (history_days < 21) return 1;
+  return history_days < 70 ? 3 : 7;
+}
+
+}  // namespace
+
+std::vector<WeightedBelief> weigh_levels(const BlockRun& run, const MeanPrior& prior) {
+  static const std::vector<Candidate> candidates = make_candidates();
+  std::vector<WeightedBelief> levels;
+  levels.reserve(candidates.size());
+  double best = -1e300;
+  for (const Candidate& candidate : candidates) {
+    levels.push_back({0, learn_level(candidate.hypothesis, run, prior)});
+    levels.back().weight = candidate.log_prior + levels.back().belief.log_evidence;
+    best = std::max(best, levels.back().weight);
+  }
+  double sum = 0;
+  for (WeightedBelief& level : levels) sum += level.weight = std::exp(level.weight - best);
+  for (WeightedBelief& level : levels) level.weight /= sum;
+  keep_heaviest(levels);
+  return levels;
+}
+
+std::vector<WeightedRate> rates_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run,
+                                      const Ahead& ahead) {
+  std::vector<WeightedRate> rates;
+  rates.reserve(levels.size());
+  for (const WeightedBelief& level : levels) {
+    const RateAhead rate = rate_ahead(level.belief, run, ahead);
+    rates.push_back({level.weight, std::max(rate.mean, rate_min), rate.variance, level.belief.degrees});
+  }
+  return rates;
+}
+
+BlockRun blocks_of(const PastUse& past, const WeekdayShares& shares, double unit) {
+  constexpr double radians_per_day = 2 * std::numbers::pi / 365.25;
+  BlockRun run{{}, static_cast<double>(past.days.size()), radians_per_day * past.first_on.days};
+  const auto length = static_cast<std::size_t>(block_days(past.days.size()));
+  const auto first_weekday = static_cast<std::size_t>(iso_weekday(past.first_on) - 1);
+  for (std::size_t end = past.days.size(); end > 0;) {
+    const std::size_t begin = end > length ? end - length : 0;
+    UseBlock block{static_cast<double>(begin + end) / 2};
+    for (std::size_t n = begin; n < end; ++n) {
+      if (!past.days[n].is_counted) continue;
+      block.used += past.days[n].used / unit;
+      block.shares += shares[(first_weekday + n) % 7];
+    }
+    const double shares_min = 0.15 * static_cast<double>(end - begin);
+    if (block.shares > shares_min || (block.used > 0 && block.shares > 0)) run.blocks.push_back(block);
+    end = begin;
+  }
+  std::reverse(run.blocks.begin(), run.blocks.end());
+  return run;
+}
+
+}  // namespace hw::due
