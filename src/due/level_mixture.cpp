@@ -42,6 +42,24 @@ void keep_heaviest(std::vector<WeightedBelief>& levels) {
   for (WeightedBelief& level : levels) level.weight /= kept;
 }
 
+// Everything from `begin` on as one.
+void merge_behind(std::vector<WeightedAhead>& rates, std::size_t begin) {
+  WeightedAhead rest{0, {}, rates[begin].degrees};
+  double squares = 0;
+  for (std::size_t n = begin; n < rates.size(); ++n) {
+    const auto& [weight, rate, degrees] = rates[n];
+    rest.weight += weight;
+    rest.rate.mean += weight * rate.mean;
+    rest.rate.noise += weight * rate.noise;
+    squares += weight * (rate.level_variance + rate.mean * rate.mean);
+  }
+  rest.rate.mean /= rest.weight;
+  rest.rate.noise /= rest.weight;
+  rest.rate.level_variance = std::max(0.0, squares / rest.weight - rest.rate.mean * rest.rate.mean);
+  rates.resize(begin);
+  rates.push_back(rest);
+}
+
 int block_days(std::size_t history_days) {
   if (history_days < 21) return 1;
   return history_days < 70 ? 3 : 7;
@@ -66,14 +84,16 @@ std::vector<WeightedBelief> weigh_levels(const BlockRun& run, const MeanPrior& p
   return levels;
 }
 
-std::vector<WeightedRate> rates_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run,
-                                      const Ahead& ahead) {
-  std::vector<WeightedRate> rates;
+std::vector<WeightedAhead> rates_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run, double days,
+                                       std::size_t count_max) {
+  std::vector<WeightedAhead> rates;
   rates.reserve(levels.size());
   for (const WeightedBelief& level : levels) {
-    const RateAhead rate = rate_ahead(level.belief, run, ahead);
-    rates.push_back({level.weight, std::max(rate.mean, rate_min), rate.variance, level.belief.degrees});
+    RateAhead rate = rate_ahead(level.belief, run, days);
+    rate.mean = std::max(rate.mean, rate_min);
+    rates.push_back({level.weight, rate, level.belief.degrees});
   }
+  if (rates.size() > count_max) merge_behind(rates, count_max - 1);
   return rates;
 }
 

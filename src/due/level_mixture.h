@@ -17,9 +17,16 @@ struct WeightedBelief {
 // The heaviest hypotheses first; those that together weigh below 2 % are left out.
 std::vector<WeightedBelief> weigh_levels(const BlockRun& run, const MeanPrior& prior);
 
-// The mixture of the mean rates over the days ahead, for rates_exceeded.
-std::vector<WeightedRate> rates_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run,
-                                      const Ahead& ahead);
+// The mean rates over the days ahead by one belief, or by several that were made into one.
+struct WeightedAhead {
+  double weight = 0;  // all sum to 1
+  RateAhead rate;     // its mean at least 3 % of the history's
+  double degrees = 0;
+};
+
+// At most `count_max` (at least 1), the heaviest by themselves and the others as one of the same mean and variance.
+std::vector<WeightedAhead> rates_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run, double days,
+                                       std::size_t count_max);
 
 // Blocks of 1, 3 or 7 days back from the end of the history, longer ones for longer histories; those without a share
 // worth speaking of are left out. `unit` is the mean use of one share, above 0.

@@ -7,6 +7,7 @@
 
 #include "libs/values/assert.h"
 #include "src/due/level_mixture.h"
+#include "src/due/standing.h"
 
 namespace hw::due {
 namespace {
@@ -30,7 +31,7 @@ Sums sum_past(const PastUse& past, const WeekdayShares& shares) {
 const std::vector<int>& knots() {
   static const std::vector<int> days = [] {
     std::vector<int> made;
-    for (double day = 1; day < horizon_days; day = std::max(day + 1, std::floor(day * 1.2))) {
+    for (double day = 1; day < horizon_days; day = std::max(day + 1, std::floor(day * 1.25))) {
       made.push_back(static_cast<int>(day));
     }
     made.push_back(horizon_days);
@@ -39,29 +40,58 @@ const std::vector<int>& knots() {
   return days;
 }
 
+// What is believed at the start of the future.
+struct Levels {
+  double unit = 1;  // the mean use of one share
+  BlockRun run;
+  std::vector<WeightedBelief> beliefs;
+  StandingBelief standing;
+};
+
+struct Ahead {
+  double days = 0;
+  double shares = 0;
+};
+
 Ahead ahead_by(const std::vector<double>& shares, int days) {
   return {static_cast<double>(days), std::max(shares_ahead_min, shares[static_cast<std::size_t>(days - 1)])};
 }
 
-UseCurve curve_of(const std::vector<WeightedBelief>& levels, const BlockRun& run, std::vector<double> shares,
-                  double unit) {
+// The machine is active for a part of the days ahead only: each part is a mixture of its own.
+std::vector<WeightedRate> with_standing(const Levels& levels, const Ahead& ahead) {
+  const std::vector<ActivePart> parts = active_parts(levels.standing, ahead.days);
+  const auto rates = rates_ahead(levels.beliefs, levels.run, ahead.days, parts.size() > 2 ? 3 : 6);
+  std::vector<WeightedRate> all;
+  all.reserve(parts.size() * rates.size());
+  for (const ActivePart& part : parts) {
+    const double fraction = std::max(part.fraction, 1e-3);
+    const double shares = std::max(ahead.shares * fraction, shares_ahead_min);
+    for (const auto& [weight, rate, degrees] : rates) {
+      const double variance = rate.level_variance + rate.noise / shares;
+      all.push_back({weight * part.chance, rate.mean * fraction, variance * fraction * fraction, degrees});
+    }
+  }
+  return all;
+}
+
+UseCurve curve_of(const Levels& levels, std::vector<double> shares) {
   std::vector<UseByChance> used;
   used.reserve(knots().size());
   for (const int days : knots()) {
-    UseByChance row = rates_exceeded(rates_ahead(levels, run, ahead_by(shares, days)));
-    for (double& entry : row) entry *= unit * shares[static_cast<std::size_t>(days - 1)];
+    UseByChance row = rates_exceeded(with_standing(levels, ahead_by(shares, days)));
+    for (double& entry : row) entry *= levels.unit * shares[static_cast<std::size_t>(days - 1)];
     used.push_back(row);
   }
   return UseCurve(std::move(shares), knots(), std::move(used));
 }
 
-LevelAhead level_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run, const Ahead& ahead, double unit) {
+LevelAhead level_ahead(const Levels& levels, const Ahead& ahead) {
   double mean = 0, squares = 0;
-  for (const WeightedRate& rate : rates_ahead(levels, run, ahead)) {
+  for (const WeightedRate& rate : with_standing(levels, ahead)) {
     mean += rate.weight * rate.mean;
     squares += rate.weight * (rate.variance + rate.mean * rate.mean);
   }
-  const double per_day = unit * ahead.shares / ahead.days;
+  const double per_day = levels.unit * ahead.shares / ahead.days;
   return {static_cast<int>(ahead.days), per_day * mean, per_day * std::sqrt(std::max(0.0, squares - mean * mean))};
 }
 
@@ -82,11 +112,11 @@ LocalDate last_known_day(const PastUse& past) {
   return past.first_on + static_cast<int>(n - 1);
 }
 
-void describe_levels(UseWorking& working, const std::vector<WeightedBelief>& levels, double unit) {
+void describe_levels(UseWorking& working, const Levels& levels) {
   double log_memory = 0, wandering = 0;
-  for (const WeightedBelief& level : levels) {
+  for (const WeightedBelief& level : levels.beliefs) {
     const Hypothesis& h = level.belief.hypothesis;
-    working.long_mean_per_day += level.weight * unit * level.belief.mean[1];
+    working.long_mean_per_day += level.weight * levels.unit * level.belief.mean[1];
     if (h.has_season) working.season_weight += level.weight;
     if (h.unrest > 0) log_memory += level.weight * std::log(h.memory_days), wandering += level.weight;
   }
@@ -107,20 +137,20 @@ Result<UseForecast> UseForecast::prepare(const UseHistory& history, const Foreca
   working.is_lent = lent != nullptr;
   if (working.used <= 0 && lent == nullptr) return forecast;
 
+  const StandingPast standing = find_spells(past, learn_weekdays(past, lent).shares);
+  past = without_spells(std::move(past), standing.stands);
   working.weekdays = learn_weekdays(past, lent);
   const WeekdayShares& weekdays = working.weekdays.shares;
   working.idle_days = idle_days_of(past, weekdays);
   const Sums sums = sum_past(past, weekdays);
   const double unit = lent != nullptr ? lent->per_day : sums.used / std::max(sums.shares, 1e-3);
   const MeanPrior prior = lent != nullptr ? MeanPrior{1, std::pow(lent->spread / unit, 2)} : MeanPrior{};
-  const BlockRun run = blocks_of(past, weekdays, unit);
-  const std::vector<WeightedBelief> levels = weigh_levels(run, prior);
+  Levels levels{unit, blocks_of(past, weekdays, unit), {}, standing.belief};
+  levels.beliefs = weigh_levels(levels.run, prior);
   std::vector<double> shares = sum_shares(history.start, history.closed, weekdays, options.change);
-  describe_levels(working, levels, unit);
-  for (const int days : {7, 28, 91, 364}) {
-    working.ahead.push_back(level_ahead(levels, run, ahead_by(shares, days), unit));
-  }
-  forecast.curve_ = curve_of(levels, run, std::move(shares), unit);
+  describe_levels(working, levels);
+  for (const int days : {7, 28, 91, 364}) working.ahead.push_back(level_ahead(levels, ahead_by(shares, days)));
+  forecast.curve_ = curve_of(levels, std::move(shares));
   return forecast;
 }
 

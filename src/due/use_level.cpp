@@ -115,14 +115,15 @@ LevelBelief learn_level(const Hypothesis& hypothesis, const BlockRun& run, const
   return filter.belief(run.blocks.size());
 }
 
-RateAhead rate_ahead(const LevelBelief& belief, const BlockRun& run, const Ahead& ahead) {
-  const Vector weights = weights_ahead(belief, run, ahead.days);
-  RateAhead rate;
-  for (std::size_t n = 0; n < 4; ++n) {
+RateAhead rate_ahead(const LevelBelief& belief, const BlockRun& run, double days) {
+  const Vector weights = weights_ahead(belief, run, days);
+  const std::size_t size = belief.hypothesis.has_season ? 4 : 2;
+  RateAhead rate{0, wander_ahead(belief, days), 0};
+  for (std::size_t n = 0; n < size; ++n) {
     rate.mean += weights[n] * belief.mean[n];
-    for (std::size_t k = 0; k < 4; ++k) rate.variance += weights[n] * weights[k] * belief.spread[n][k];
+    for (std::size_t k = 0; k < size; ++k) rate.level_variance += weights[n] * weights[k] * belief.spread[n][k];
   }
-  rate.variance += wander_ahead(belief, ahead.days) + belief.noise * noise_of(rate.mean) / ahead.shares;
+  rate.noise = belief.noise * noise_of(rate.mean);
   return rate;
 }
 

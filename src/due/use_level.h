@@ -55,16 +55,13 @@ struct BlockRun {
 
 LevelBelief learn_level(const Hypothesis& hypothesis, const BlockRun& run, const MeanPrior& prior);
 
-// The mean rate from the start over the next `days` (above 0) that take `shares` (above 0): mean and variance, the
-// days' own noise included.
+// The mean rate from the start over the next `days` (above 0): its mean, the variance of the level, and the noise
+// that each share adds: over x shares (above 0) the variance is level_variance + noise / x.
 struct RateAhead {
   double mean = 0;
-  double variance = 0;
+  double level_variance = 0;
+  double noise = 0;
 };
-struct Ahead {
-  double days = 0;
-  double shares = 0;
-};
-RateAhead rate_ahead(const LevelBelief& belief, const BlockRun& run, const Ahead& ahead);
+RateAhead rate_ahead(const LevelBelief& belief, const BlockRun& run, double days);
 
 }  // namespace hw::due

@@ -6,6 +6,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "src/terminal/due_command.h"
 #include "src/terminal/help_command.h"
 #include "src/terminal/hours_command.h"
 #include "src/terminal/logbook_command.h"
@@ -16,7 +17,7 @@ namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 6> commands = {add_hours_command, add_serve_command,   add_found_command,
+constexpr std::array<AddCommand, 7> commands = {add_hours_command, add_due_command, add_serve_command,   add_found_command,
                                                 add_demo_command,  add_logbook_command, add_help_command};
 
 int tell_error(const Error& error) {
