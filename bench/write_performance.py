@@ -53,6 +53,21 @@ def rows(hours, pandas):
     ]
 
 
+def print_due(due, numpy):
+    per_second = due["asked"] / due["ask_s"]
+    simulated = numpy["tasks"] / numpy["seconds"]
+    read = due["asked"] / due["read_s"]
+    print("\n# How fast due days are forecast\n")
+    print("One thread, its processor time, the best of five runs; seven quantiles a task. Histories of 60 to 800 days of all kinds\n"
+          "(tests/due/use_regimes.h). numpy draws 1,000 paths of 730 days a machine of its heaviest hypothesis and asks them for 40 tasks.\n")
+    print("| what | task forecasts | aim | |\n| --- | --- | --- | --- |")
+    print(f"| from prepared histories | {per_second / 1e6:.2f} M/s | 0.1 M/s | {per_second / simulated:,.0f} times numpy |")
+    print(f"| simulated, numpy {numpy['numpy']} | {simulated:,.0f} /s | | 1,000 paths |")
+    print(f"| merely reading the amounts and the counters | {read / 1e6:.0f} M/s | | physical limit |")
+    print(f"| {due['machines']} machines with {due['tasks'] // due['machines']} tasks each, from their histories | "
+          f"{due['cold_s']:.3f} s | 0.2 s | {due['cold_s'] / due['machines'] * 1e3:.2f} ms a machine |")
+
+
 def main():
     results = pathlib.Path(sys.argv[1])
     hours = json.loads((results / "hours.json").read_text())
@@ -73,6 +88,7 @@ def main():
     print(f"\nWhat binds SHDR: a line takes {per_line_ns:.0f} ns, of which finding its end takes {scan_ns:.0f} ns and counting "
           f"{count_ns:.0f} ns; the rest is the fields' ends, the time, the key and the number.")
     print("Both ways counted the same " + ", ".join(COUNTERS) + " to the millisecond.")
+    print_due(json.loads((results / "due.json").read_text()), json.loads((results / "due_numpy.json").read_text()))
 
 
 if __name__ == "__main__":

@@ -29,14 +29,15 @@ void GridSum::add(std::span<const GridAmount> amounts) {
   cells_.swap(next_);
 }
 
-std::optional<double> common_step(std::span<const double> amounts) {
+std::optional<double> shared_step(std::span<const double> amounts) {
   const auto fits = [&](double step) {
     return std::all_of(amounts.begin(), amounts.end(), [&](double amount) {
       const double steps = amount / step;
       return std::abs(steps - std::round(steps)) < 1e-6;
     });
   };
-  for (const double parts : {1.0, 2.0, 4.0, 8.0, 10.0, 16.0, 20.0, 32.0, 40.0, 50.0, 64.0, 100.0, 200.0, 500.0, 1000.0}) {
+  for (const double parts :
+       {1.0, 2.0, 4.0, 8.0, 10.0, 16.0, 20.0, 32.0, 40.0, 50.0, 64.0, 100.0, 200.0, 500.0, 1000.0}) {
     if (fits(1 / parts)) return 1 / parts;
   }
   return std::nullopt;

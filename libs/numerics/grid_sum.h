@@ -31,8 +31,8 @@ class GridSum {
   double reached_ = 0;
 };
 
-// The largest of 1, 1/2, 1/4, 1/8, 1/10, 1/16 ... 1/1000 of which all amounts are whole multiples, to within a millionth
-// of it; nothing where there is none.
-std::optional<double> common_step(std::span<const double> amounts);
+// The largest of 1, 1/2, 1/4, 1/8, 1/10, 1/16 ... 1/1000 of which all amounts are whole multiples, to within a
+// millionth of it; nothing where there is none.
+std::optional<double> shared_step(std::span<const double> amounts);
 
 }  // namespace hw::numerics

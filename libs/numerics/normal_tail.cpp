@@ -43,8 +43,8 @@ double normal_below_fast(double z) {
   const Point& b = table[cell + 1];
   const double t = scaled - static_cast<double>(cell);
   const double rise = b.below - a.below;
-  const double upper = a.below + t * (a.density + t * (3 * rise - 2 * a.density - b.density +
-                                                       t * (a.density + b.density - 2 * rise)));
+  const double upper =
+      a.below + t * (a.density + t * (3 * rise - 2 * a.density - b.density + t * (a.density + b.density - 2 * rise)));
   return z < 0 ? 1 - upper : upper;
 }
 

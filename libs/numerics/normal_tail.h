@@ -14,7 +14,7 @@ double normal_quantile(double probability);
 
 // Student's distribution with that many degrees of freedom (above 0.5) by the normal one at
 //   z = t (1 - 1/(4 df)) / sqrt(1 + t^2 / (2 df)),
-// Abramowitz and Stegun 26.7.8 (from memory). Off by less than 0.004 from 4 degrees of freedom on.
+// Abramowitz and Stegun 26.7.8 (from memory). Off by less than 0.0075 from 4 degrees of freedom on.
 class Student {
  public:
   explicit Student(double degrees);

@@ -19,7 +19,7 @@ class Random {
   // A whole number from min to max, both included.
   int whole_between(int min, int max);
   bool chance(double probability) { return uniform() < probability; }
-  double normal();            // mean 0, standard deviation 1
+  double normal();             // mean 0, standard deviation 1
   double gamma(double shape);  // shape > 0, scale 1 (Marsaglia and Tsang 2000)
   // 1, 2, 3 ... with that mean, which is at least 1.
   int geometric(double mean);

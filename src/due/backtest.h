@@ -21,7 +21,7 @@ namespace hw::due {
 
 struct BacktestOptions {
   std::vector<int> horizons_days = {3, 10, 30, 90, 180};  // each above 0
-  int step_days = 1;                                       // from origin to origin, at least 1
+  int step_days = 1;                                      // from origin to origin, at least 1
   int warm_up_days = 14;  // known days before the first origin, at least history_days_min
 };
 
@@ -30,8 +30,8 @@ struct Score {
   int count = 0;
   std::array<int, shown_chances.size()> before{};  // outcomes strictly before the quantile's day
   std::array<int, shown_chances.size()> up_to{};   // and up to it
-  int inside = 0;          // the 80 % range
-  double width_days = 0;   // of the 80 % range, on the mean; 0 for a point
+  int inside = 0;                                  // the 80 % range
+  double width_days = 0;                           // of the 80 % range, on the mean; 0 for a point
   double pinball_days = 0;
 };
 

@@ -38,11 +38,14 @@ Result<std::vector<UseDay>> in_order(const UseHistory& history) {
   return days;
 }
 
-int closed_between(std::vector<LocalDate> closed, LocalDate begin, LocalDate end) {
-  std::sort(closed.begin(), closed.end());
-  closed.erase(std::unique(closed.begin(), closed.end()), closed.end());
-  return static_cast<int>(std::count_if(closed.begin(), closed.end(),
-                                        [&](LocalDate day) { return day >= begin && day < end; }));
+void close(PastUse& past, const UseHistory& history) {
+  for (const LocalDate day : history.closed) {
+    if (day < past.first_on || day >= history.start) continue;
+    PastDay& closed = past.days[static_cast<std::size_t>(day - past.first_on)];
+    if (closed.used > 0) continue;
+    closed.is_closed = true;
+    closed.is_counted = false;
+  }
 }
 
 }  // namespace
@@ -52,21 +55,12 @@ Result<PastUse> arrange(const UseHistory& history) {
   PastUse past{history.start, {}, 0, 0};
   if (!days.empty()) past.first_on = days.front().on;
   past.days.resize(static_cast<std::size_t>(history.start - past.first_on));
-  const auto at = [&](LocalDate on) -> PastDay& { return past.days[static_cast<std::size_t>(on - past.first_on)]; };
-  for (const UseDay& day : days) at(day.on) = {day.used, true};
+  for (const UseDay& day : days) past.days[static_cast<std::size_t>(day.on - past.first_on)] = {day.used, true, false};
   past.known_days = static_cast<int>(days.size());
-  int closed_unrecorded = closed_between(history.closed, past.first_on, history.start);
-  for (const LocalDate closed : history.closed) {
-    if (closed < past.first_on || closed >= history.start) continue;
-    if (at(closed).is_counted && at(closed).used == 0) {
-      at(closed).is_counted = false;
-      --closed_unrecorded;
-    } else if (at(closed).is_counted) {
-      --closed_unrecorded;
-    }
-  }
-  past.unknown_days = static_cast<int>(past.days.size()) - past.known_days - std::max(0, closed_unrecorded);
+  close(past, history);
   const auto counted = std::count_if(past.days.begin(), past.days.end(), [](const PastDay& d) { return d.is_counted; });
+  past.unknown_days = static_cast<int>(std::count_if(
+      past.days.begin(), past.days.end(), [](const PastDay& day) { return !day.is_counted && !day.is_closed; }));
   if (counted < history_days_min) {
     return refuse(ErrorCode::bad_input, "history: {} open days with a record carry no range; at least {} are needed",
                   counted, history_days_min);

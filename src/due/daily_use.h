@@ -28,25 +28,26 @@ struct UseHistory {
   UseUnit unit = UseUnit::any;
 };
 
-inline constexpr int history_days_min = 3;        // fewer carry no range
+inline constexpr int history_days_min = 2;        // fewer carry no range
 inline constexpr int history_days_max = 5 * 366;  // what is older is left out
 
 // One day of the past as the forecast sees it.
 struct PastDay {
   double used = 0;
   bool is_counted = false;  // false: unknown, or closed
+  bool is_closed = false;   // and without use
 };
 
 // Every day from the first one with a record up to the day before `start`, without a gap.
 struct PastUse {
   LocalDate first_on;
   std::vector<PastDay> days;
-  int known_days = 0;   // days with a record, closed ones included
+  int known_days = 0;    // days with a record, closed ones included
   int unknown_days = 0;  // days without, closed ones not included
 };
 
 // Refuses (bad_input) a day twice, a day on or after `start`, use that is negative or not a number, more than 25 h on a
-// day, and fewer than three days that are not closed; names the day.
+// day, and fewer than two days that are not closed; names the day.
 Result<PastUse> arrange(const UseHistory& history);
 
 }  // namespace hw::due

@@ -33,7 +33,8 @@ double chance_of_first(std::span<const DueDistribution> dues, Together together,
 
 std::optional<LocalDate> quantile(const DueDistribution& due, double chance) {
   HW_ASSERT(chance > 0 && chance <= 1, "a chance in (0, 1]");
-  const auto step = std::find_if(due.begin(), due.end(), [&](const DueStep& s) { return s.chance >= chance - rounding; });
+  const auto step =
+      std::find_if(due.begin(), due.end(), [&](const DueStep& s) { return s.chance >= chance - rounding; });
   return step == due.end() ? std::nullopt : std::optional(step->on);
 }
 

@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::array<double, 6> memories_days = {5, 15, 45, 130, 400, 1500};
 constexpr std::array<double, 5> unrests = {0.02, 0.08, 0.3, 1.2, 5};
-constexpr double calm_odds = 3;         // a level that does not wander, beside each that does
+constexpr double calm_odds = 3;  // a level that does not wander, beside each that does
 constexpr double season_prior = 0.15;
 constexpr double weight_kept = 0.98;
 constexpr std::size_t hypotheses_kept_max = 14;

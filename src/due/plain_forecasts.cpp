@@ -47,9 +47,12 @@ std::array<double, 7> use_by_weekday(PlainForecast forecast, const PastUse& past
 
 std::string_view word_of(PlainForecast forecast) {
   switch (forecast) {
-    case PlainForecast::mean_30_days: return "mean of 30 days";
-    case PlainForecast::last_week: return "last week again";
-    case PlainForecast::mean_365_days: return "mean of 365 days";
+    case PlainForecast::mean_30_days:
+      return "mean of 30 days";
+    case PlainForecast::last_week:
+      return "last week again";
+    case PlainForecast::mean_365_days:
+      return "mean of 365 days";
   }
   HW_ASSERT(false, "a forecast of the list");
   return {};

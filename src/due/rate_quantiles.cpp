@@ -32,7 +32,8 @@ using Mixture = std::vector<CubeRoot>;
 
 double exceeds(const Mixture& mixture, double root) {
   double chance = 0;
-  for (const CubeRoot& one : mixture) chance += one.weight * one.student.below((one.middle - root) * one.inverse_spread);
+  for (const CubeRoot& one : mixture)
+    chance += one.weight * one.student.below((one.middle - root) * one.inverse_spread);
   return chance;
 }
 

@@ -12,8 +12,8 @@
 namespace hw::due {
 
 // The chances for which quantiles are kept. The seven of a due date are among them.
-inline constexpr std::array<double, 15> chances = {.01, .025, .05,  .1,  .175, .25,  .375, .5,
-                                                   .625, .75, .825, .9, .95,  .975, .99};
+inline constexpr std::array<double, 15> chances = {.01,  .025, .05,  .1, .175, .25,  .375, .5,
+                                                   .625, .75,  .825, .9, .95,  .975, .99};
 
 struct WeightedRate {
   double weight = 0;    // above 0; all of a mixture sum to 1

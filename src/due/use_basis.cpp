@@ -9,13 +9,15 @@ namespace {
 
 std::string days_text(const UseWorking& w) {
   const std::string unknown = w.unknown_days > 0 ? fmt::format(" ({} more are unknown)", w.unknown_days) : "";
-  return fmt::format("{} days of use from {} to {}{}", w.known_days, print(w.first_on), print(w.last_known_on), unknown);
+  return fmt::format("{} days of use from {} to {}{}", w.known_days, print(w.first_on), print(w.last_known_on),
+                     unknown);
 }
 
 std::string level_text(const UseWorking& w) {
   const LevelAhead& month = w.ahead[1];
-  return fmt::format("expected {:.4g} a day over the next {} days, give or take {:.2g}; so far {:.4g} a day on the mean",
-                     month.per_day, month.days, month.spread, w.mean_per_day);
+  return fmt::format(
+      "expected {:.4g} a day over the next {} days, give or take {:.2g}; so far {:.4g} a day on the mean",
+      month.per_day, month.days, month.spread, w.mean_per_day);
 }
 
 std::string weekday_text(const WeekdayShares& shares) {

@@ -59,7 +59,7 @@ Ahead ahead_by(const std::vector<double>& shares, int days) {
 
 // The machine is active for a part of the days ahead only: each part is a mixture of its own.
 std::vector<WeightedRate> with_standing(const Levels& levels, const Ahead& ahead) {
-  const std::vector<ActivePart> parts = active_parts(levels.standing, ahead.days);
+  const std::vector<ActivePart> parts = active_parts(levels.standing, ahead.shares);
   const auto rates = rates_ahead(levels.beliefs, levels.run, ahead.days, parts.size() > 2 ? 3 : 6);
   std::vector<WeightedRate> all;
   all.reserve(parts.size() * rates.size());
@@ -137,11 +137,12 @@ Result<UseForecast> UseForecast::prepare(const UseHistory& history, const Foreca
   working.is_lent = lent != nullptr;
   if (working.used <= 0 && lent == nullptr) return forecast;
 
-  const StandingPast standing = find_spells(past, learn_weekdays(past, lent).shares);
+  const WeekdayShares first_look = learn_weekdays(past, lent).shares;
+  working.idle_days = idle_days_of(past, first_look);
+  const StandingPast standing = find_spells(past, first_look);
   past = without_spells(std::move(past), standing.stands);
   working.weekdays = learn_weekdays(past, lent);
   const WeekdayShares& weekdays = working.weekdays.shares;
-  working.idle_days = idle_days_of(past, weekdays);
   const Sums sums = sum_past(past, weekdays);
   const double unit = lent != nullptr ? lent->per_day : sums.used / std::max(sums.shares, 1e-3);
   const MeanPrior prior = lent != nullptr ? MeanPrior{1, std::pow(lent->spread / unit, 2)} : MeanPrior{};

@@ -40,14 +40,14 @@ struct UseWorking {
   LocalDate last_known_on{};
   int known_days = 0;
   int unknown_days = 0;
-  double used = 0;           // in all
-  double mean_per_day = 0;   // over the known days
+  double used = 0;          // in all
+  double mean_per_day = 0;  // over the known days
   WeekdayPattern weekdays{};
   std::vector<LevelAhead> ahead{};  // 7, 28, 91 and 364 days
-  double long_mean_per_day = 0;   // what the level returns to
-  double memory_days = 0;    // how long the level remembers; 0: it does not wander
-  double season_weight = 0;  // 0 to 1: how much a yearly season is believed in
-  int idle_days = 0;         // known days without use at the end, on weekdays that have use otherwise
+  double long_mean_per_day = 0;     // what the level returns to
+  double memory_days = 0;           // how long the level remembers; 0: it does not wander
+  double season_weight = 0;         // 0 to 1: how much a yearly season is believed in
+  int idle_days = 0;                // known days without use at the end, on weekdays that have use otherwise
   bool is_lent = false;
 };
 

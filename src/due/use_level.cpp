@@ -8,10 +8,10 @@ namespace hw::due {
 namespace {
 
 constexpr double radians_per_day = 2 * std::numbers::pi / 365.25;
-constexpr double noise_guess = 0.6;      // v before anything is seen ...
-constexpr double noise_guess_days = 4;   // ... as strong as so many blocks
+constexpr double noise_guess = 0.6;       // v before anything is seen ...
+constexpr double noise_guess_days = 4;    // ... as strong as so many blocks
 constexpr double season_variance = 0.15;  // of a and b before anything is seen
-constexpr double level_min = 0.4;        // a machine that stands is not taken to be noiseless
+constexpr double level_min = 0.4;         // a machine that stands is not taken to be noiseless
 constexpr double level_max = 4;
 
 using Vector = std::array<double, 4>;

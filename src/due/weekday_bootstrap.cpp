@@ -24,7 +24,7 @@ struct Grid {
 Grid grid_of(const std::vector<double>& amounts, double left) {
   std::vector<double> all = amounts;
   all.push_back(left);
-  const auto step = numerics::common_step(all);
+  const auto step = numerics::shared_step(all);
   if (step && left / *step <= exact_steps_max) return {*step, static_cast<std::int64_t>(std::llround(left / *step))};
   return {left / coarse_steps, static_cast<std::int64_t>(coarse_steps)};
 }

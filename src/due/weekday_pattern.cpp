@@ -15,7 +15,7 @@ constexpr double weekend_guess_days = 0.5;  // as strong as half a day
 constexpr double weekend_spread = 0.15;     // variance of a weekend day's share, in squares of a working day
 constexpr double weekday_spread_min = 0.003;
 constexpr double usual_min = 0.2;  // of the mean: where the use is on weekends only
-constexpr double lent_days = 2;  // what is lent counts as so many days of each weekday
+constexpr double lent_days = 2;    // what is lent counts as so many days of each weekday
 
 struct WeekdaySums {
   WeekdayShares n{}, sum{}, squares{};  // weighted by age

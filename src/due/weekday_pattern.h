@@ -18,8 +18,8 @@ struct WeekdayPattern {
 
 // What machines of the same kind and cell lend to a machine whose own history is short.
 struct LentUse {
-  double per_day = 0;     // their mean use per calendar day, above 0, in the same unit
-  double spread = 0;      // standard deviation of that mean from machine to machine, above 0
+  double per_day = 0;                         // their mean use per calendar day, above 0, in the same unit
+  double spread = 0;                          // standard deviation of that mean from machine to machine, above 0
   WeekdayShares shares{1, 1, 1, 1, 1, 1, 1};  // mean 1
 };
 

@@ -9,7 +9,8 @@
 namespace hw::terminal {
 namespace {
 
-constexpr double width = 900, panel_height = 170, margin_left = 60, margin_right = 20, margin_top = 30, margin_bottom = 24;
+constexpr double width = 900, panel_height = 170, margin_left = 60, margin_right = 20, margin_top = 30,
+                 margin_bottom = 24;
 
 // One horizon's forecasts, in order of the day on which they were made.
 using Forecasts = std::vector<const due::PastForecast*>;
@@ -17,9 +18,12 @@ using Forecasts = std::vector<const due::PastForecast*>;
 std::string escaped(const std::string& text) {
   std::string safe;
   for (const char c : text) {
-    if (c == '<') safe += "&lt;";
-    else if (c == '&') safe += "&amp;";
-    else safe += c;
+    if (c == '<')
+      safe += "&lt;";
+    else if (c == '&')
+      safe += "&amp;";
+    else
+      safe += c;
   }
   return safe;
 }
@@ -40,7 +44,8 @@ class Panel {
   }
 
   std::string draw(const std::string& title) const {
-    return fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">{}</text>\n", margin_left, top_ + 18, title) +
+    return fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\" font-weight=\"bold\">{}</text>\n", margin_left, top_ + 18,
+                       title) +
            axes() + band() + median() + outcomes();
   }
 
@@ -62,14 +67,16 @@ class Panel {
     std::string text;
     for (const double part : {0.0, 0.5, 1.0}) {
       const int days = static_cast<int>(part * days_max_ / 1.1);
-      text += fmt::format("<line x1=\"{0:.0f}\" x2=\"{1:.0f}\" y1=\"{2:.1f}\" y2=\"{2:.1f}\" stroke=\"#ccc\"/>"
-                          "<text x=\"{3:.0f}\" y=\"{4:.1f}\" text-anchor=\"end\">{5} d</text>\n",
-                          margin_left, width - margin_right, y(days), margin_left - 6, y(days) + 4, days);
+      text += fmt::format(
+          "<line x1=\"{0:.0f}\" x2=\"{1:.0f}\" y1=\"{2:.1f}\" y2=\"{2:.1f}\" stroke=\"#ccc\"/>"
+          "<text x=\"{3:.0f}\" y=\"{4:.1f}\" text-anchor=\"end\">{5} d</text>\n",
+          margin_left, width - margin_right, y(days), margin_left - 6, y(days) + 4, days);
     }
-    return text + fmt::format("<text x=\"{:.0f}\" y=\"{:.0f}\">{}</text><text x=\"{:.0f}\" y=\"{:.0f}\" "
-                              "text-anchor=\"end\">{}</text>\n",
-                              margin_left, top_ + panel_height - 6, print(first_on_), width - margin_right,
-                              top_ + panel_height - 6, print(last_on_));
+    return text + fmt::format(
+                      "<text x=\"{:.0f}\" y=\"{:.0f}\">{}</text><text x=\"{:.0f}\" y=\"{:.0f}\" "
+                      "text-anchor=\"end\">{}</text>\n",
+                      margin_left, top_ + panel_height - 6, print(first_on_), width - margin_right,
+                      top_ + panel_height - 6, print(last_on_));
   }
 
   std::string band() const {
@@ -112,15 +119,17 @@ std::string draw_backtests(const std::vector<CounterBacktest>& counters) {
         if (forecast.horizon_days == horizon.horizon_days) forecasts.push_back(&forecast);
       }
       if (forecasts.empty()) continue;
-      panels += Panel(forecasts, top).draw(fmt::format("{}, about {} days ahead: band 80 % range, line median, dots outcome",
-                                                       escaped(one.counter), horizon.horizon_days));
+      panels += Panel(forecasts, top)
+                    .draw(fmt::format("{}, about {} days ahead: band 80 % range, line median, dots outcome",
+                                      escaped(one.counter), horizon.horizon_days));
       top += panel_height;
     }
   }
-  return fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" width=\"{0:.0f}\" "
-                     "height=\"{1:.0f}\" font-family=\"sans-serif\" font-size=\"12\">\n"
-                     "<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n{2}</svg>\n",
-                     width, top, panels);
+  return fmt::format(
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" width=\"{0:.0f}\" "
+      "height=\"{1:.0f}\" font-family=\"sans-serif\" font-size=\"12\">\n"
+      "<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n{2}</svg>\n",
+      width, top, panels);
 }
 
 }  // namespace hw::terminal

@@ -77,7 +77,8 @@ std::string backtest_tables(const std::vector<CounterBacktest>& counters) {
       "outcomes before that day, and up to it; the chance should lie between the two.\n";
   for (const CounterBacktest& one : counters) {
     for (const due::HorizonScores& horizon : one.backtest.horizons) {
-      const std::string when = horizon.horizon_days > 0 ? fmt::format("about {} days ahead", horizon.horizon_days) : "all";
+      const std::string when =
+          horizon.horizon_days > 0 ? fmt::format("about {} days ahead", horizon.horizon_days) : "all";
       text += fmt::format("\n{}, {}\n{}", one.counter, when, heading());
       for (const due::Score& score : horizon.scores) text += score_row(score);
     }

@@ -94,6 +94,13 @@ boost::json::value id_within(std::string_view line) {
   return id ? *id : boost::json::value(nullptr);
 }
 
+// A line that is no JSON is "line 1, column 7" to the reader of JSON.
+std::string at_line(const std::string& message, std::uint64_t line_number) {
+  const std::string within = "line 1, ";
+  if (message.starts_with(within)) return fmt::format("line {}, {}", line_number, message.substr(within.size()));
+  return fmt::format("line {}: {}", line_number, message);
+}
+
 std::string day_text(const std::optional<LocalDate>& day) { return day ? print(*day) : "never"; }
 
 }  // namespace
@@ -117,10 +124,10 @@ Result<DueCase> parse_due_case(std::string_view line) {
 DueAnswer answer_due(std::string_view line, std::uint64_t line_number) {
   const auto parsed = parse_due_case(line);
   if (!parsed) {
-    return {id_within(line), {}, "", fmt::format("line {}: {}", line_number, parsed.error().message), false};
+    return {id_within(line), {}, "", at_line(parsed.error().message, line_number), false};
   }
   const auto forecast = due::UseForecast::prepare(parsed->history, parsed->options);
-  if (!forecast) return {parsed->id, {}, "", fmt::format("line {}: {}", line_number, forecast.error().message)};
+  if (!forecast) return {parsed->id, {}, "", at_line(forecast.error().message, line_number)};
   return {parsed->id, forecast->due_days(parsed->left), forecast->basis(), ""};
 }
 
