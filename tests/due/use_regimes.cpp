@@ -276,8 +276,9 @@ RegimeCase make_case(Regime regime, std::uint64_t seed) {
     made.history.days.push_back({life.first_on + day, used});
     sum += used;
   }
-  if (made.history.days.size() < 5 || sum <= 0) return make_case(regime, seed + 1'000'000'007);
   made.history.start = life.first_on + life.history_days;
+  const bool has_use = made.history.days.size() >= 5 && sum > 0 && due::arrange(made.history).has_value();
+  if (!has_use) return make_case(regime, seed + 1'000'000'007);
   made.left = sum / static_cast<double>(made.history.days.size()) * life.random.log_between(0.5, 400);
   made.outcome_days = outcome_of(use, life.history_days, made.left);
   return made;
