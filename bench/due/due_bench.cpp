@@ -80,14 +80,15 @@ void print_models(const Shop& shop) {
     const double unit = used / sum;
     const auto levels = due::weigh_levels(due::blocks_of(active, shares, unit), {});
     const due::LevelBelief& best = levels.front().belief;
-    fmt::print("{{\"unit\":{},\"shares\":[{}],\"weekday\":{},\"mean\":{},\"mean_sd\":{},\"now\":{},\"noise\":{},"
-               "\"memory\":{},\"wander\":{},\"stop\":{},\"end\":{},\"stands\":{},\"lefts\":[{}]}}\n",
-               unit, fmt::join(shares, ","), iso_weekday(forecast->start()) - 1, best.mean[1],
-               std::sqrt(best.spread[1][1]), best.mean[0], best.noise, best.hypothesis.memory_days,
-               4 * best.hypothesis.unrest / best.hypothesis.memory_days * best.noise,
-               found.belief.stops / found.belief.active, 1 / found.belief.spell_mean(), found.belief.stands_now,
-               fmt::join(shop.lefts.begin() + static_cast<std::ptrdiff_t>(n * tasks_per_machine),
-                         shop.lefts.begin() + static_cast<std::ptrdiff_t>((n + 1) * tasks_per_machine), ","));
+    fmt::print(
+        "{{\"unit\":{},\"shares\":[{}],\"weekday\":{},\"mean\":{},\"mean_sd\":{},\"now\":{},\"noise\":{},"
+        "\"memory\":{},\"wander\":{},\"stop\":{},\"end\":{},\"stands\":{},\"lefts\":[{}]}}\n",
+        unit, fmt::join(shares, ","), iso_weekday(forecast->start()) - 1, best.mean[1], std::sqrt(best.spread[1][1]),
+        best.mean[0], best.noise, best.hypothesis.memory_days,
+        4 * best.hypothesis.unrest / best.hypothesis.memory_days * best.noise, found.belief.stops / found.belief.active,
+        1 / found.belief.spell_mean(), found.belief.stands_now,
+        fmt::join(shop.lefts.begin() + static_cast<std::ptrdiff_t>(n * tasks_per_machine),
+                  shop.lefts.begin() + static_cast<std::ptrdiff_t>((n + 1) * tasks_per_machine), ","));
   }
 }
 
@@ -122,8 +123,7 @@ void measure(const Shop& shop) {
   });
   const double cold_s = best_of_five([&] { kept += ask_all(prepare_all(shop), shop, 1); });
   fmt::print("{{\"machines\":{},\"tasks\":{},\"asked\":{},\"ask_s\":{},\"read_s\":{},\"cold_s\":{},\"kept\":{}}}\n",
-             machines, shop.lefts.size(), rounds * shop.lefts.size(), ask_s, read_s, cold_s,
-             kept + (sum > 0 ? 1 : 0));
+             machines, shop.lefts.size(), rounds * shop.lefts.size(), ask_s, read_s, cold_s, kept + (sum > 0 ? 1 : 0));
 }
 
 }  // namespace

@@ -10,7 +10,7 @@
 namespace hw::due {
 namespace {
 
-constexpr double relative_spread_max = 0.9;  // beyond it the cube root is no gamma distribution any more
+constexpr double relative_spread_max = 1.5;  // beyond it the cube root is no gamma distribution any more
 constexpr std::size_t coarse_nodes = 14;
 constexpr std::size_t fine_nodes = 20;
 constexpr double tail = 0.004;  // the fine nodes reach from this chance to its complement

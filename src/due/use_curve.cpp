@@ -6,7 +6,7 @@
 
 namespace hw::due {
 
-UseCurve::UseCurve(std::vector<double> shares, std::vector<int> knots, std::vector<UseByChance> used)
+UseCurve::UseCurve(std::vector<double> shares, std::vector<int> knots, const std::vector<UseByChance>& used)
     : shares_(std::move(shares)), knots_(std::move(knots)) {
   HW_ASSERT(shares_.size() == horizon_days && knots_.size() == used.size(), "a share per day, a row per knot");
   HW_ASSERT(knots_.front() == 1 && knots_.back() == horizon_days, "knots from the first day to the last");

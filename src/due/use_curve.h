@@ -21,7 +21,7 @@ class UseCurve {
  public:
   // `knots`: days ahead, the first 1, rising, the last horizon_days; `used[n]`: B_p by the end of day knots[n], in
   // order of `chances`. Where B_p falls from knot to knot it is held; `shares` never fall.
-  UseCurve(std::vector<double> shares, std::vector<int> knots, std::vector<UseByChance> used);
+  UseCurve(std::vector<double> shares, std::vector<int> knots, const std::vector<UseByChance>& used);
 
   // The first day, counted from 0 at the start, by whose end the use has reached `left` (above 0) with the chance
   // chances[n]; nothing where that lies beyond ten years.

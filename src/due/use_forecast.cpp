@@ -82,7 +82,7 @@ UseCurve curve_of(const Levels& levels, std::vector<double> shares) {
     for (double& entry : row) entry *= levels.unit * shares[static_cast<std::size_t>(days - 1)];
     used.push_back(row);
   }
-  return UseCurve(std::move(shares), knots(), std::move(used));
+  return UseCurve(std::move(shares), knots(), used);
 }
 
 LevelAhead level_ahead(const Levels& levels, const Ahead& ahead) {
