@@ -27,7 +27,7 @@ std::optional<LocalDate> plain_due_day(PlainForecast forecast, const PastUse& pa
 
 // Each future day draws its use, independently and with equal chance, from the recorded days of the same weekday; a
 // closed day brings nothing. A weekday without a record draws from all. Exact by convolution where the amounts and
-// `left` lie on a common grid of at least a thousandth; else on a grid of 1,000 steps to `left`, each amount split
+// `left` lie on a common grid of at least a thousandth; else on a grid of 400 steps to `left`, each amount split
 // between its two neighbours so that its mean stays.
 DueDistribution weekday_bootstrap(const PastUse& past, const UseHistory& history, double left);
 

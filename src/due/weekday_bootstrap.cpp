@@ -10,7 +10,7 @@
 namespace hw::due {
 namespace {
 
-constexpr double coarse_steps = 1000;
+constexpr double coarse_steps = 400;
 constexpr double exact_steps_max = 10'000;
 constexpr double chance_enough = 1 - 1e-12;
 
