@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <numeric>
 
 namespace hw::due {
@@ -11,6 +10,10 @@ namespace {
 constexpr std::array<double, 6> memories_days = {5, 15, 45, 130, 400, 1500};
 constexpr std::array<double, 5> unrests = {0.02, 0.08, 0.3, 1.2, 5};
 constexpr double calm_odds = 3;  // a level that does not wander, beside each that does
+// The long mean may drift: by 0.23 of itself in a year (variance 1.5e-4 a day), less where the days scatter little.
+constexpr double drift_per_day = 1.5e-4;
+constexpr double drift_per_noise_max = 6e-4;
+constexpr double drift_prior = 0.4;
 constexpr double season_prior = 0.15;
 constexpr double weight_kept = 0.98;
 constexpr std::size_t hypotheses_kept_max = 14;
@@ -24,10 +27,13 @@ struct Candidate {
 std::vector<Candidate> make_candidates() {
   std::vector<Candidate> candidates;
   for (const bool has_season : {false, true}) {
-    const double prior = std::log(has_season ? season_prior : 1 - season_prior);
-    candidates.push_back({{100, 0, has_season}, prior + std::log(calm_odds)});
-    for (const double memory : memories_days) {
-      for (const double unrest : unrests) candidates.push_back({{memory, unrest, has_season}, prior});
+    for (const double drift : {0.0, drift_per_day}) {
+      const double prior =
+          std::log(has_season ? season_prior : 1 - season_prior) + std::log(drift > 0 ? drift_prior : 1 - drift_prior);
+      candidates.push_back({{100, 0, has_season, drift}, prior + std::log(calm_odds)});
+      for (const double memory : memories_days) {
+        for (const double unrest : unrests) candidates.push_back({{memory, unrest, has_season, drift}, prior});
+      }
     }
   }
   return candidates;
@@ -72,8 +78,12 @@ std::vector<WeightedBelief> weigh_levels(const BlockRun& run, const MeanPrior& p
   std::vector<WeightedBelief> levels;
   levels.reserve(candidates.size());
   double best = -1e300;
+  const double noise = learn_level(candidates.front().hypothesis, run, prior).noise;  // of a calm level
+  const double drift = std::min(drift_per_noise_max, drift_per_day / noise);
   for (const Candidate& candidate : candidates) {
-    levels.push_back({0, learn_level(candidate.hypothesis, run, prior)});
+    Hypothesis hypothesis = candidate.hypothesis;
+    if (hypothesis.drift > 0) hypothesis.drift = drift;
+    levels.push_back({0, learn_level(hypothesis, run, prior)});
     levels.back().weight = candidate.log_prior + levels.back().belief.log_evidence;
     best = std::max(best, levels.back().weight);
   }
@@ -98,13 +108,14 @@ std::vector<WeightedAhead> rates_ahead(const std::vector<WeightedBelief>& levels
 }
 
 BlockRun blocks_of(const PastUse& past, const WeekdayShares& shares, double unit) {
-  constexpr double radians_per_day = 2 * std::numbers::pi / 365.25;
   BlockRun run{{}, static_cast<double>(past.days.size()), radians_per_day * past.first_on.days};
   const auto length = static_cast<std::size_t>(block_days(past.days.size()));
   const auto first_weekday = static_cast<std::size_t>(iso_weekday(past.first_on) - 1);
   for (std::size_t end = past.days.size(); end > 0;) {
     const std::size_t begin = end > length ? end - length : 0;
-    UseBlock block{static_cast<double>(begin + end) / 2};
+    UseBlock block{static_cast<double>(begin + end) / 2, 0, 0, 0, 0};
+    block.year_cos = std::cos(run.year_phase + radians_per_day * block.middle);
+    block.year_sin = std::sin(run.year_phase + radians_per_day * block.middle);
     for (std::size_t n = begin; n < end; ++n) {
       if (!past.days[n].is_counted) continue;
       block.used += past.days[n].used / unit;

@@ -2,12 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace hw::due {
 namespace {
 
-constexpr double radians_per_day = 2 * std::numbers::pi / 365.25;
 constexpr double noise_guess = 0.6;       // v before anything is seen ...
 constexpr double noise_guess_days = 4;    // ... as strong as so many blocks
 constexpr double season_variance = 0.15;  // of a and b before anything is seen
@@ -35,6 +33,7 @@ class Filter {
 
   // Time passes: u forgets.
   void pass(double days) {
+    spread_[1][1] += h_.drift * days;
     if (h_.unrest <= 0) return;
     const double kept = std::exp(-days / h_.memory_days);
     mean_[0] *= kept;
@@ -42,8 +41,8 @@ class Filter {
     spread_[0][0] = kept * kept * spread_[0][0] + wander_variance(h_) * (1 - kept * kept);
   }
 
-  void see(const UseBlock& block, double year_angle) {
-    const Vector seen = {1, 1, h_.has_season ? std::cos(year_angle) : 0, h_.has_season ? std::sin(year_angle) : 0};
+  void see(const UseBlock& block) {
+    const Vector seen = {1, 1, block.year_cos, block.year_sin};
     Vector gain{};
     double level = 0, variance = 0;
     for (std::size_t n = 0; n < size_; ++n) {
@@ -54,7 +53,7 @@ class Filter {
     variance += noise_of(level) / block.shares;
     const double off = block.used / block.shares - level;
     squares_ += off * off / variance;
-    log_variance_ += std::log(variance);
+    gather_log(variance);
     for (std::size_t n = 0; n < size_; ++n) mean_[n] += gain[n] / variance * off;
     for (std::size_t n = 0; n < size_; ++n) {
       for (std::size_t k = 0; k < size_; ++k) spread_[n][k] -= gain[n] * gain[k] / variance;
@@ -64,7 +63,8 @@ class Filter {
   LevelBelief belief(std::size_t blocks) const {
     const double shape = (noise_guess_days + static_cast<double>(blocks)) / 2;
     const double rate = (noise_guess_days * noise_guess + squares_) / 2;
-    LevelBelief belief{h_, mean_, spread_, rate / shape, 2 * shape, -0.5 * log_variance_ - shape * std::log(rate)};
+    LevelBelief belief{h_,           mean_,     spread_,
+                       rate / shape, 2 * shape, -0.5 * (log_variance_ + std::log(product_)) - shape * std::log(rate)};
     for (Vector& row : belief.spread) {
       for (double& entry : row) entry *= belief.noise;
     }
@@ -72,12 +72,21 @@ class Filter {
   }
 
  private:
+  // The sum of logarithms as the logarithm of a product, which is taken now and then only.
+  void gather_log(double variance) {
+    product_ *= variance;
+    if (product_ > 1e-200 && product_ < 1e200) return;
+    log_variance_ += std::log(product_);
+    product_ = 1;
+  }
+
   Hypothesis h_;
   std::size_t size_;
   Vector mean_{};
   std::array<Vector, 4> spread_{};
   double squares_ = 0;
   double log_variance_ = 0;
+  double product_ = 1;
 };
 
 // The variance of the mean of u over t days, beyond what follows from u at the start:
@@ -109,7 +118,7 @@ LevelBelief learn_level(const Hypothesis& hypothesis, const BlockRun& run, const
   for (const UseBlock& block : run.blocks) {
     filter.pass(block.middle - now);
     now = block.middle;
-    filter.see(block, run.year_phase + radians_per_day * now);
+    filter.see(block);
   }
   filter.pass(run.days - now);
   return filter.belief(run.blocks.size());
@@ -118,7 +127,7 @@ LevelBelief learn_level(const Hypothesis& hypothesis, const BlockRun& run, const
 RateAhead rate_ahead(const LevelBelief& belief, const BlockRun& run, double days) {
   const Vector weights = weights_ahead(belief, run, days);
   const std::size_t size = belief.hypothesis.has_season ? 4 : 2;
-  RateAhead rate{0, wander_ahead(belief, days), 0};
+  RateAhead rate{0, wander_ahead(belief, days) + belief.hypothesis.drift * belief.noise * days / 3, 0};
   for (std::size_t n = 0; n < size; ++n) {
     rate.mean += weights[n] * belief.mean[n];
     for (std::size_t k = 0; k < size; ++k) rate.level_variance += weights[n] * weights[k] * belief.spread[n][k];

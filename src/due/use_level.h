@@ -10,6 +10,7 @@
 // models; the filter is Kalman's). Rates are in units of the history's mean, so that nothing here has a unit.
 
 #include <array>
+#include <numbers>
 #include <vector>
 
 #include "src/due/daily_use.h"
@@ -21,13 +22,15 @@ struct Hypothesis {
   double memory_days = 100;  // above 0
   double unrest = 0;         // 0: the level does not wander
   bool has_season = false;
+  double drift = 0;  // variance that the long mean gains in a day, in units of v
 };
 
 // Some days of the past together.
 struct UseBlock {
-  double middle = 0;  // days since the first day of the history
-  double shares = 0;  // above 0
-  double used = 0;    // in units of the mean use of one share
+  double middle = 0;                  // days since the first day of the history
+  double shares = 0;                  // above 0
+  double used = 0;                    // in units of the mean use of one share
+  double year_cos = 0, year_sin = 0;  // of the middle's angle in the year
 };
 
 // What one hypothesis knows at the start of the future.
@@ -52,6 +55,9 @@ struct BlockRun {
   double days = 0;
   double year_phase = 0;
 };
+
+// Angle of the year per day.
+inline constexpr double radians_per_day = 2 * std::numbers::pi / 365.25;
 
 LevelBelief learn_level(const Hypothesis& hypothesis, const BlockRun& run, const MeanPrior& prior);
 

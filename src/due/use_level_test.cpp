@@ -18,29 +18,29 @@ BlockRun wandering(const Hypothesis& h, std::size_t weeks, std::uint64_t seed) {
   for (std::size_t week = 0; week < weeks; ++week) {
     u = kept * u + std::sqrt(variance * (1 - kept * kept)) * random.normal();
     const double rate = 1 + u + std::sqrt(0.1 / 7) * random.normal();
-    run.blocks.push_back({7.0 * static_cast<double>(week) + 3.5, 7, 7 * rate});
+    run.blocks.push_back({7.0 * static_cast<double>(week) + 3.5, 7, 7 * rate, 1, 0});
   }
   return run;
 }
 
 TEST(UseLevel, ASteadyLevelIsFoundToItsStandardError) {
-  const BlockRun run = wandering({100, 1e-9, false}, 100, 1);
-  const LevelBelief belief = learn_level({100, 0, false}, run, {});
+  const BlockRun run = wandering({100, 1e-9, false, 0}, 100, 1);
+  const LevelBelief belief = learn_level({100, 0, false, 0}, run, {});
   EXPECT_NEAR(belief.mean[1], 1, 3 * std::sqrt(0.1 / 700));
   EXPECT_NEAR(std::sqrt(belief.spread[1][1]), std::sqrt(0.1 / 700), 0.004);
   EXPECT_NEAR(belief.noise, 0.1, 0.05);
 }
 
 TEST(UseLevel, TheEvidencePrefersWhatMadeTheHistory) {
-  const Hypothesis calm{100, 0, false}, restless{45, 5, false};
-  const BlockRun steady = wandering({100, 1e-9, false}, 100, 2), unsteady = wandering(restless, 100, 2);
+  const Hypothesis calm{100, 0, false, 0}, restless{45, 5, false, 0};
+  const BlockRun steady = wandering({100, 1e-9, false, 0}, 100, 2), unsteady = wandering(restless, 100, 2);
   const auto evidence = [](const Hypothesis& h, const BlockRun& run) { return learn_level(h, run, {}).log_evidence; };
   EXPECT_GT(evidence(calm, steady), evidence(restless, steady) + 2);
   EXPECT_GT(evidence(restless, unsteady), evidence(calm, unsteady) + 2);
 }
 
 TEST(UseLevel, ADeviationFadesAndUncertaintyGrows) {
-  const Hypothesis h{45, 5, false};
+  const Hypothesis h{45, 5, false, 0};
   BlockRun run = wandering(h, 100, 3);
   for (std::size_t n = 94; n < 100; ++n) run.blocks[n].used = 14;
   const LevelBelief belief = learn_level(h, run, {});
@@ -53,9 +53,10 @@ TEST(UseLevel, ADeviationFadesAndUncertaintyGrows) {
 TEST(UseLevel, ASeasonIsFollowedThroughTheYear) {
   BlockRun run{{}, 730, 0};
   for (double day = 3.5; day < 730; day += 7) {
-    run.blocks.push_back({day, 7, 7 * (1 + 0.5 * std::cos(2 * 3.14159265 * day / 365.25))});
+    const double angle = radians_per_day * day;
+    run.blocks.push_back({day, 7, 7 * (1 + 0.5 * std::cos(angle)), std::cos(angle), std::sin(angle)});
   }
-  const LevelBelief belief = learn_level({100, 0, true}, run, {});
+  const LevelBelief belief = learn_level({100, 0, true, 0}, run, {});
   EXPECT_GT(rate_ahead(belief, run, 28).mean, 1.35);
   EXPECT_NEAR(rate_ahead(belief, run, 365).mean, 1, 0.05);
 }
