@@ -21,11 +21,14 @@ bool is_uuid(std::string_view id) {
 
 }  // namespace
 
+Result<void> check_id(std::string_view id) {
+  if (is_uuid(id)) return {};
+  return refuse(ErrorCode::bad_input, "id: \"{}\" is no UUID; it looks like 01941f29-7c00-7aaa-8bbb-123456789abc",
+                id.substr(0, 40));
+}
+
 Result<void> check_signature(std::string_view id, std::string_view by) {
-  if (!is_uuid(id)) {
-    return refuse(ErrorCode::bad_input, "id: \"{}\" is no UUID; it looks like 01941f29-7c00-7aaa-8bbb-123456789abc",
-                  id.substr(0, 40));
-  }
+  HW_TRY(check_id(id));
   if (by.empty() || characters_in(by) > name_max) {
     return refuse(ErrorCode::bad_input, "by: say who it was, in 1 to {} characters", name_max);
   }

@@ -50,7 +50,9 @@ struct SettleEdit {
 };
 BOOST_DESCRIBE_STRUCT(SettleEdit, (), (id, by, settled_as))
 
-// Refuses an id that is no UUID in its usual form (8-4-4-4-12 hexadecimal digits), and an empty or overlong name.
+// Refuses an id that is no UUID in its usual form (8-4-4-4-12 hexadecimal digits).
+Result<void> check_id(std::string_view id);
+// The same, and an empty or overlong name.
 Result<void> check_signature(std::string_view id, std::string_view by);
 
 }  // namespace hw::service

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "libs/sql/value.h"
+#include "src/service/device_records.h"
 #include "src/service/records.h"
 
 namespace hw::service {
@@ -65,6 +66,11 @@ class Writing {
                                            const std::string& entry) = 0;
   virtual Result<void> add_adjustment(const Adjustment& adjustment) = 0;
   virtual Result<void> put_counting(const CountingStep& step) = 0;
+
+  virtual Result<void> add_device(const Device& device) = 0;  // conflict where the id is there
+  virtual Result<void> end_device(const DeviceEnd& end) = 0;  // conflict where it has ended
+  virtual Result<void> see_device(const std::string& device, LocalDate on) = 0;
+
   virtual Result<void> commit() = 0;
 };
 
@@ -98,6 +104,8 @@ class Store {
   // one).
   virtual Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
                                 const std::function<Result<void>(const LogPiece&)>& take) = 0;
+
+  virtual Result<std::vector<Device>> devices() = 0;  // in the order in which they joined, ended ones too
 };
 
 }  // namespace hw::service

@@ -4,6 +4,7 @@
 
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
+#include "src/storage/device_rows.h"
 #include "src/storage/entry_rows.h"
 #include "src/storage/logbook_rows.h"
 
@@ -31,6 +32,11 @@ class KeptWriting : public service::Writing {
     return insert_adjustment(db_, adjustment);
   }
   Result<void> put_counting(const service::CountingStep& step) override { return storage::put_counting(db_, step); }
+
+  Result<void> add_device(const service::Device& device) override { return insert_device(db_, device); }
+  Result<void> end_device(const service::DeviceEnd& end) override { return insert_device_end(db_, end); }
+  Result<void> see_device(const std::string& device, LocalDate on) override { return put_device_seen(db_, device, on); }
+
   Result<void> commit() override { return transaction_.commit(); }
 
  private:
@@ -146,6 +152,11 @@ Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDa
                                  const std::function<Result<void>(const service::LogPiece&)>& take) {
   HW_TAKE(reader, readers_.take());
   return storage::read_log(*reader, machine, after_checkpoint, take);
+}
+
+Result<std::vector<service::Device>> KeptStore::devices() {
+  HW_TAKE(reader, readers_.take());
+  return read_devices(*reader);
 }
 
 }  // namespace hw::storage

@@ -96,10 +96,30 @@ create trigger log_stays before update on observation_log begin select raise(abo
 create trigger log_is_kept before delete on observation_log begin select raise(abort, 'observations are only added'); end;
 )sql";
 
+// Devices that have joined.
+constexpr const char* device_schema = R"sql(
+create table device(
+  plant text not null references plant, ordinal integer not null, id text not null, title text not null,
+  secret_hash text not null, enrolled_by text not null, enrolled_ms integer not null, is_over_tls integer not null,
+  primary key(plant, id)) strict;
+create unique index device_secret on device(plant, secret_hash);
+create table device_end(
+  plant text not null, device text not null, id text not null, by_name text not null, ended_ms integer not null,
+  primary key(plant, device), foreign key(plant, device) references device) strict;
+create table device_seen(
+  plant text not null, device text not null, seen_on integer not null,
+  primary key(plant, device), foreign key(plant, device) references device) strict;
+
+create trigger device_stays before update on device begin select raise(abort, 'devices are only added'); end;
+create trigger device_is_kept before delete on device begin select raise(abort, 'devices are only added'); end;
+create trigger device_end_stays before update on device_end begin select raise(abort, 'devices are only added'); end;
+create trigger device_end_is_kept before delete on device_end begin select raise(abort, 'devices are only added'); end;
+)sql";
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
-  static const std::array<sql::Migration, 1> steps{sql::Migration{1, first_schema}};
+  static const std::array<sql::Migration, 1> steps{sql::Migration{1, std::string{first_schema} + device_schema}};
   return steps;
 }
 

@@ -126,6 +126,7 @@ class Refusing : public service::Store {
     return kept_.adjustments_of(machine);
   }
   Result<std::vector<service::CountingRecord>> counting() override { return kept_.counting(); }
+  Result<std::vector<service::Device>> devices() override { return kept_.devices(); }
   Result<std::vector<service::FeedPosition>> positions() override { return kept_.positions(); }
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
                                                   LocalDate last) override {
