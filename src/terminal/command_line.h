@@ -7,6 +7,7 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "libs/values/result.h"
 #include "src/record/verify.h"
@@ -32,6 +33,8 @@ using Answer = Result<Said>;
 struct ServeCall {
   std::string data;
   std::string listen = "127.0.0.1:8470";
+  std::optional<std::string> listen_tls;
+  std::vector<std::string> names;
   double store_every_s = 5;  // 0.05 to 3600
 };
 struct FoundCall {
@@ -40,6 +43,7 @@ struct FoundCall {
 };
 struct DemoCall {
   std::string listen = "127.0.0.1:8470";
+  std::vector<std::string> names;
 };
 struct VerifyCall {
   std::string data;

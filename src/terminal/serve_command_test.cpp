@@ -40,6 +40,10 @@ TEST(ServeCommand, HandsOnWhatItWasCalledWith) {
   EXPECT_EQ(served.listen, "127.0.0.1:8470");
   EXPECT_EQ(exit_status({"serve", "--data", "d", "--listen", ":0"}), 0);
   EXPECT_EQ(served.listen, ":0");
+  EXPECT_FALSE(served.listen_tls);
+  EXPECT_EQ(exit_status({"serve", "--data", "d", "--listen-tls", "0.0.0.0:8471", "--name", "a", "--name", "b"}), 0);
+  EXPECT_EQ(served.listen_tls, "0.0.0.0:8471");
+  EXPECT_EQ(served.names, (std::vector<std::string>{"a", "b"}));
   EXPECT_EQ(exit_status({"found", "--data", "d", "--shop", "s.toml"}), 0);
   EXPECT_EQ(made.shop, "s.toml");
   EXPECT_EQ(exit_status({"demo", "--listen", "127.0.0.1:9000"}), 0);

@@ -26,6 +26,12 @@ Result<service::CounterDaysView> days(const ApiParts& parts, const Request& requ
   return service::show_days(parts.shop, request.path_value("machine"), *counter, first, last, parts.clock());
 }
 
+service::ShopView shop_view(const ApiParts& parts) {
+  service::ShopView view = show_shop(parts.shop, parts.clock());
+  view.loopback_only = parts.reach.addresses().empty();
+  return view;
+}
+
 Response labels(const ApiParts& parts, const Request& request) {
   const auto order =
       parse_label_order(request, show_shop(parts.shop, parts.clock()), show_floor(parts.shop, parts.clock()));
@@ -37,7 +43,7 @@ Response labels(const ApiParts& parts, const Request& request) {
 
 void add_views(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/openapi.json", [parts](const Request&) { return Response::json(parts.contract_json); });
-  router.add("GET", "/api/shop", [parts](const Request&) { return answer(show_shop(parts.shop, parts.clock())); });
+  router.add("GET", "/api/shop", [parts](const Request&) { return answer(shop_view(parts)); });
   router.add("GET", "/api/floor", [parts](const Request&) { return answer(show_floor(parts.shop, parts.clock())); });
   router.add("GET", "/api/machines/{machine}", guarded([parts](const Request& request) {
                return answer(show_machine(parts.shop, request.path_value("machine"), parts.clock()));

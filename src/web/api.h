@@ -7,6 +7,7 @@
 #include "libs/http/event_stream.h"
 #include "libs/http/router.h"
 #include "src/service/use_cases.h"
+#include "src/web/reach.h"
 
 namespace hw::web {
 
@@ -17,6 +18,7 @@ struct ApiParts {
   Clock clock;
   http::Channel& events;      // `machine`, `tasks`
   std::string contract_json;  // the contract as JSON, for GET /api/openapi.json
+  const Reach& reach;         // whether other devices reach the server
 };
 
 // Adds every route of the contract. The parts outlive the router.

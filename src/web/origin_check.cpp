@@ -26,6 +26,13 @@ bool is_own_name(std::string_view host) {
   return std::any_of(own_names.begin(), own_names.end(), [&](auto own) { return http::same_name(name, own); });
 }
 
+// IPv4 addresses that came over an IPv6 socket begin with ::ffff: (RFC 4291).
+bool is_loopback(std::string_view address) {
+  constexpr std::string_view mapped = "::ffff:";
+  if (address.starts_with(mapped)) address.remove_prefix(mapped.size());
+  return address == "::1" || address.starts_with("127.");
+}
+
 bool changes(const http::Request& request) {
   return request.method != "GET" && request.method != "HEAD" && request.method != "OPTIONS";
 }
@@ -36,18 +43,30 @@ bool is_json(std::string_view content_type) {
   return http::same_name(type, "application/json");
 }
 
+std::string_view host_of(const http::Request& request) { return request.headers.find("Host").value_or(""); }
+
+std::string answers_at(const Reach& reach) {
+  std::string names;
+  for (const auto& name : reach.names()) names += ", " + print_in_url(name);
+  return "on its own computer at 127.0.0.1, [::1] and localhost" +
+         (names.empty() ? "" : "; for others at" + names.substr(1));
+}
+
 }  // namespace
 
-std::optional<http::Response> check_origin(const http::Request& request) {
-  const std::string_view host = request.headers.find("Host").value_or("");
-  if (!is_own_name(host)) {
-    return http::problem(421, fmt::format("\"{}\" is not this server; there is no sign-in yet, so it answers at "
-                                          "127.0.0.1, [::1] and localhost only",
-                                          host.substr(0, 60)));
+bool is_this_computer(const http::Request& request) {
+  return is_loopback(request.remote_address) && is_own_name(host_of(request));
+}
+
+std::optional<http::Response> check_origin(const http::Request& request, const Reach& reach) {
+  const std::string_view host = host_of(request);
+  if (!is_this_computer(request) && !reach.has(without_port(host))) {
+    return http::problem(421, fmt::format("\"{}\" is not this server, which answers {}; serve --name adds a name",
+                                          host.substr(0, 60), answers_at(reach)));
   }
   if (!changes(request)) return std::nullopt;
   const auto origin = request.headers.find("Origin");
-  if (origin && !http::same_name(*origin, fmt::format("http://{}", host))) {
+  if (origin && !http::same_name(*origin, fmt::format("{}://{}", request.is_tls ? "https" : "http", host))) {
     return http::problem(403, fmt::format("a page of {} cannot change anything here", origin->substr(0, 60)));
   }
   if (!is_json(request.headers.find("Content-Type").value_or(""))) {

@@ -61,7 +61,7 @@ class Served : public testing::Test {
     std::filesystem::copy(HW_SOURCE_DIR "/api/openapi.yaml", share() / "api" / "openapi.yaml");
     std::ofstream(share() / "app" / "dist" / "index.html") << index_html;
     web::WebOptions options;
-    options.port = 0;
+    options.plain.port = 0;
     options.share = share();
     server = must(web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; }));
   }
@@ -160,6 +160,8 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   EXPECT_EQ(answer_of("GET", "/api/floor", "/api/floor").at("machines").as_array().size(), 2u);
   answer_of("GET", "/api/shop", "/api/shop");
   answer_of("GET", "/readyz", "/readyz");
+  answer_of("GET", "/api/join", "/api/join");
+  answer_of("GET", "/api/devices", "/api/devices");
   EXPECT_EQ(answer_of("GET", "/api/openapi.json", "/api/openapi.json"), the_contract);
   EXPECT_EQ(ask("GET", "/healthz").body, "alive\n");
   const auto metrics = ask("GET", "/metrics").body;
@@ -170,6 +172,10 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   asked.insert({"GET", "/metrics"});
   asked.insert({"GET", "/api/labels.pdf"});  // by the test of its own
   asked.insert({"GET", "/healthz"});
+  for (const auto& [route, operation] : all_operations) {  // by join_served_test
+    if (route.pattern.starts_with("/api/join-codes") || route.pattern.starts_with("/api/devices")) asked.insert(route);
+  }
+  asked.insert({"GET", "/authority.crt"});
   asked.insert({"GET", "/api/events"});  // by the test of its own
   for (const auto& [route, operation] : all_operations) {
     EXPECT_TRUE(asked.contains(route)) << route.method << " " << route.pattern << " is asked nowhere here";

@@ -5,11 +5,17 @@
 import { operations } from './contract';
 import type {
   CounterDays,
+  Device,
+  DeviceEdit,
+  Devices,
   DoneEdit,
   Entry,
   Floor,
   HourReading,
   HourReadingEdit,
+  Join,
+  JoinCode,
+  JoinCodeEdit,
   Machine,
   Problem,
   SettleEdit,
@@ -105,6 +111,12 @@ export const client = {
   readHours: (machine: string, body: HourReadingEdit) => ask<HourReading>('readHours', { path: { machine }, body }),
   settleReading: (machine: string, reading: string, body: SettleEdit) =>
     ask<HourReading>('settleReading', { path: { machine, reading }, body }),
+
+  join: () => ask<Join>('join'),
+  makeJoinCode: (body: JoinCodeEdit) => ask<JoinCode>('makeJoinCode', { body }),
+  devices: () => ask<Devices>('devices'),
+  joinDevice: (body: DeviceEdit) => ask<Device>('joinDevice', { body }),
+  endDevice: (device: string, body: Signature) => ask<Device>('endDevice', { path: { device }, body }),
 };
 
 /** Does the server answer at all? */

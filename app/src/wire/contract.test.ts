@@ -31,7 +31,7 @@ test('the app speaks with the operations of the contract only', () => {
   const client = readFileSync(new URL('./client.ts', import.meta.url), 'utf8');
   expect(client).not.toMatch(/'\/api/);
   const server = Object.keys(operations).filter(
-    (name) => !['readiness', 'metrics', 'contract', 'health', 'events', 'labels'].includes(name),
+    (name) => !['readiness', 'metrics', 'contract', 'health', 'events', 'labels', 'authority'].includes(name),
   );
   for (const name of server) expect(client).toContain(`${name}: (`);
 });

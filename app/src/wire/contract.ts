@@ -33,9 +33,77 @@ export interface Shop {
     skill: Skill;
   }>;
   counter_words: CounterWord[];
-  /** true: nobody but this computer can reach the server; sign-in is not there yet */
+  /** true: nobody but this computer can reach the server */
   loopback_only: boolean;
   version: string;
+}
+
+export interface Join {
+  /** this line is HTTPS */
+  encrypted: boolean;
+  /** a loopback peer that asks for a loopback Host: it may, without joining */
+  this_computer: boolean;
+  /** who asks, if it has joined and still may */
+  device: Device | null;
+  /** whom a phone has to trust; null: nobody, there is no HTTPS or its certificate is from elsewhere */
+  authority: Authority | null;
+  /** how other devices reach the server, the encrypted ones first: https://shop.example:8471; empty: they do not */
+  addresses: string[];
+}
+
+export interface Authority {
+  /** as phones show it */
+  title: string;
+  ends_at: string;
+  /** SHA-256 of the certificate, 64 hexadecimal digits */
+  fingerprint: string;
+}
+
+export interface JoinCodeEdit {
+  id: string;
+  /** who lets a device join */
+  by: string;
+}
+
+export interface JoinCode {
+  /** 8 signs; letter case, blanks and hyphens do not matter when it is typed */
+  code: string;
+  valid_until: string;
+  /** what the device opens: http://shop.example:8470/join?code=K7RW3DXM */
+  address: string;
+  /** the address as a QR code; a margin of 4 modules on each side is the page's affair */
+  qr: {
+    /** modules */
+    side: number;
+    /** the dark modules as the path of an SVG, one unit a module */
+    path: string;
+  };
+}
+
+export interface DeviceEdit {
+  id: string;
+  code: string;
+  /** Phone at the lathes */
+  title: string;
+}
+
+export interface Device {
+  id: string;
+  title: string;
+  enrolled_at: string;
+  /** who made the code */
+  enrolled_by: string;
+  /** it joined over HTTPS */
+  encrypted: boolean;
+  /** the plant's day */
+  last_seen_on?: string;
+  /** from when on it may no longer */
+  ended_at?: string;
+  ended_by?: string;
+}
+
+export interface Devices {
+  devices: Device[];
 }
 
 export interface Titled {
@@ -344,6 +412,12 @@ export const operations = {
   shop: { method: 'GET', path: '/api/shop' },
   floor: { method: 'GET', path: '/api/floor' },
   labels: { method: 'GET', path: '/api/labels.pdf' },
+  authority: { method: 'GET', path: '/authority.crt' },
+  join: { method: 'GET', path: '/api/join' },
+  makeJoinCode: { method: 'POST', path: '/api/join-codes' },
+  devices: { method: 'GET', path: '/api/devices' },
+  joinDevice: { method: 'POST', path: '/api/devices' },
+  endDevice: { method: 'POST', path: '/api/devices/{device}/end' },
   events: { method: 'GET', path: '/api/events' },
   machine: { method: 'GET', path: '/api/machines/{machine}' },
   days: { method: 'GET', path: '/api/machines/{machine}/days' },
