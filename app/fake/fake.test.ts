@@ -3,6 +3,7 @@ import formats from 'ajv-formats';
 import { describe, expect, test } from 'vitest';
 import { readContract } from '../steps/contract.mjs';
 import { newId } from '../src/wire/uuid';
+import { joining } from './joining.mjs';
 import { Shop } from './shop.mjs';
 
 const ajv = new Ajv2020({ strict: false, allErrors: true });
@@ -40,6 +41,11 @@ describe('the invented shop answers as the contract says', () => {
     const count = shop.machine('m01').entries.length;
     shop.markDone('m01', task().key, same);
     expect(shop.machine('m01').entries).toHaveLength(count);
+  });
+  test('joining', () => {
+    expectFits('Join', joining.join());
+    expectFits('Devices', joining.devices());
+    expect(() => joining.makeJoinCode()).toThrow(/Only this computer/);
   });
   test('readings', () => {
     expectFits('HourReading', shop.readHours('m01', { ...sign(), counter: 'operating', display_h: 5000 }));

@@ -4,6 +4,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { joining } from './joining.mjs';
 import { Refusal, Shop } from './shop.mjs';
 
 const DIST = fileURLToPath(new URL('../dist/', import.meta.url));
@@ -34,6 +35,9 @@ const changed = (machine, answer) => {
 const ROUTES = [
   ['GET', /^\/api\/shop$/, () => shop.shop()],
   ['GET', /^\/api\/floor$/, () => shop.floor()],
+  ['GET', /^\/api\/join$/, () => joining.join()],
+  ['GET', /^\/api\/devices$/, () => joining.devices()],
+  ['POST', /^\/api\/join-codes$/, () => joining.makeJoinCode()],
   ['GET', /^\/api\/machines\/([^/]+)$/, ([m]) => shop.machine(m)],
   [
     'GET',

@@ -5,6 +5,7 @@ import App from './App.svelte';
 import { language } from './parts/language';
 import { look } from './parts/look.svelte';
 import { route } from './route.svelte';
+import { joined } from './wire/joined.svelte';
 import { live } from './wire/live.svelte';
 
 const place = document.getElementById('app');
@@ -12,5 +13,5 @@ if (place === null) throw new Error('index.html has no element "app"');
 language.apply();
 look.apply();
 route.start();
-live.start();
+void joined.start(() => live.start());
 mount(App, { target: place });

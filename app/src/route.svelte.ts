@@ -8,12 +8,14 @@ export type Page =
   | { name: 'machine'; machine: string }
   | { name: 'new task'; machine: string }
   | { name: 'change task'; machine: string; task: string }
+  | { name: 'join' }
   | { name: 'not there' };
 
 /** The page of a path: "/machine/m01" -> machine m01. */
 export function pageOf(path: string): Page {
   const [first, machine, third, task, ...more] = path.split('/').filter(Boolean).map(decodeURIComponent);
   if (first === undefined) return { name: 'floor' };
+  if (first === 'join' && machine === undefined) return { name: 'join' };
   if (first !== 'machine' || machine === undefined || more.length > 0) return { name: 'not there' };
   if (third === undefined) return { name: 'machine', machine };
   if (third === 'new-task' && task === undefined) return { name: 'new task', machine };

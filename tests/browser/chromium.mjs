@@ -1,7 +1,7 @@
 // Debian's Chromium, with nothing that calls home, and the two places of use: a desk and a phone.
 import { chromium } from 'playwright-core';
 
-const FLAGS = [
+export const FLAGS = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',

@@ -3,7 +3,8 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
-import { Server } from './server.mjs';
+import { takeJoining } from './join_pictures.mjs';
+import { isReal, Server } from './server.mjs';
 
 const folder = process.argv[2] ?? fileURLToPath(new URL('../../docs/pictures', import.meta.url));
 const PLACES = { desk: DESK, phone: PHONE };
@@ -75,6 +76,7 @@ try {
     for (const look of LOOKS) await takeAll(server, browser, placeName, look, task);
   await takeGerman(server, browser, 'desk', 'light', task);
   await takeGerman(server, browser, 'phone', 'dark', task);
+  if (isReal) await takeJoining(LOOKS, shoot);
 } finally {
   await browser.close();
   await server.stop();

@@ -46,7 +46,15 @@ describe('the catalogue', () => {
         JSON.stringify(catalogues.de[key as keyof typeof en]) === JSON.stringify(en[key as keyof typeof en]) &&
         /[a-z]{3}/i.test(JSON.stringify(en[key as keyof typeof en]).replace(/\{\w+\}/g, '')),
     );
-    expect(same).toEqual(['app.name', 'app.title', 'feed.live', 'time.minutes']);
+    expect(same).toEqual([
+      'app.name',
+      'app.title',
+      'join.code',
+      'join.kind_android',
+      'join.kind_ios',
+      'feed.live',
+      'time.minutes',
+    ]);
   });
 
   test('holds every key that the pages ask for by its name', () => {
