@@ -78,6 +78,15 @@ export interface FloorMachine {
   /** the most urgent task, checks of each shift or day left out */
   nearest: Task | null;
   tally: Tally;
+  /** of each open finding its severity, the most severe first */
+  findings: Severity[];
+  /** where each of its rounds stands in the turn that runs */
+  rounds: RoundStanding[];
+}
+
+export interface RoundStanding {
+  rhythm: Rhythm;
+  state: TurnState;
 }
 
 export interface Tally {
@@ -248,6 +257,8 @@ export interface Signature {
   by: string;
   /** by the device's clock */
   at?: string;
+  /** by the device's clock, at the moment of this sending: tells how far its clock is off */
+  sent_at?: string;
 }
 
 export interface DoneEdit {
@@ -255,18 +266,27 @@ export interface DoneEdit {
   by: string;
   /** when it was done, by the device's clock; now when absent */
   at?: string;
+  /** by the device's clock, at the moment of this sending: tells how far its clock is off */
+  sent_at?: string;
   note?: string;
 }
 
 export interface Entry {
   id: string;
-  kind: 'task done' | 'task added' | 'task changed' | 'task retired' | 'undone' | 'hours read' | 'hours settled';
+  /** its place in the logbook, from 1 */
+  ordinal: number;
+  kind: EntryKind;
   machine: string;
   task?: string;
   by: string;
-  /** by the server's clock */
+  /** when the server heard of it, by the server's clock */
   at: string;
+  /** when it was entered, by the device's clock */
   device_at?: string;
+  /** by how much the device's clock was ahead, where it was a minute or more; below zero: behind */
+  device_off_s?: number;
+  /** when it was entered, by the server's clock; the counters are those of that moment */
+  happened_at: string;
   /** the entry in a sentence */
   says: string;
   note?: string;
@@ -274,6 +294,321 @@ export interface Entry {
   counters?: Record<string, number>;
   undo_until?: string;
   undone?: boolean;
+  walk?: string;
+  rhythm?: Rhythm;
+  answers?: GivenAnswer[];
+  /** the finding that it is about */
+  finding?: string;
+  photos?: PhotoName[];
+  /** the entry that this one corrects */
+  corrects?: string;
+  corrected_by?: string[];
+  /** why it could not count for what it was meant for: the lead is to look at it */
+  stray?: string;
+}
+
+export type EntryKind =
+  | 'task done'
+  | 'task added'
+  | 'task changed'
+  | 'task retired'
+  | 'undone'
+  | 'hours read'
+  | 'hours settled'
+  | 'round begun'
+  | 'check answered'
+  | 'others as they should be'
+  | 'finding made'
+  | 'finding changed'
+  | 'finding settled'
+  | 'finding reopened'
+  | 'correction'
+  | 'points moved'
+  | 'walk changed';
+
+export type Rhythm = 'before start-up' | 'shift' | 'day' | 'week';
+
+export type CheckKind = 'look' | 'reading' | 'clean' | 'top up';
+
+/** of a clean or top up: done, not done; a reading that was read has none */
+export type Answer = 'as it should be' | 'not so';
+
+/** not judged: nobody set a limit */
+export type ReadingState = 'not judged' | 'as it should be' | 'warning' | 'action';
+
+export type TurnState = 'ahead' | 'open' | 'walked' | 'half walked' | 'missed';
+
+export type Severity = 'stop the machine' | 'before next shift' | 'at the next stop' | 'watch';
+
+export interface PhotoName {
+  id: string;
+  /** 64 lower-case hexadecimal digits */
+  sha256: string;
+}
+
+export interface Photo {
+  id: string;
+  sha256: string;
+  bytes: number;
+}
+
+export interface Rounds {
+  now: string;
+  machines: MachineRounds[];
+}
+
+export interface MachineRounds {
+  machine: string;
+  name: string;
+  kind: string;
+  cell: string;
+  points: Point[];
+  rounds: Round[];
+}
+
+export interface Round {
+  rhythm: Rhythm;
+  /** in walking order */
+  checks: RoundCheck[];
+  /** the turn that runs, with what was answered in it; before start-up: today; null: none runs */
+  now: Turn | null;
+  /** turns of the last seven days that are over, the latest first, without their answers */
+  past: Turn[];
+}
+
+export interface RoundCheck {
+  /** the task's key, for a reading task/what */
+  key: string;
+  task: string;
+  kind: CheckKind;
+  title: string;
+  point?: number;
+  steps: string[];
+  caution: string;
+  reading?: TaskReading;
+  /** of a top up */
+  quantity_unit?: string;
+  /** of a reading: the last ten, oldest first */
+  last: CheckValue[];
+}
+
+export interface CheckValue {
+  value: number;
+  state: ReadingState;
+  at: string;
+  by: string;
+}
+
+export interface Turn {
+  on: string;
+  /** the shift's name; empty for days and weeks */
+  shift: string;
+  begins_at: string;
+  ends_at: string;
+  state: TurnState;
+  walks: Walk[];
+  /** what stands now: the latest of each check */
+  answers: GivenAnswer[];
+}
+
+export interface Walk {
+  walk: string;
+  by: string;
+  began_at: string;
+  /** how many checks this walk answered */
+  answered: number;
+  /** how many checks the round had when it set out */
+  of: number;
+}
+
+export interface GivenAnswer {
+  check: string;
+  task?: string;
+  kind: CheckKind;
+  title: string;
+  answer?: Answer;
+  value?: number;
+  unit?: string;
+  state?: ReadingState;
+  /** the judgement in a sentence */
+  says?: string;
+  quantity?: number;
+  quantity_unit?: string;
+  note?: string;
+  /** in a turn */
+  by?: string;
+  /** in a turn */
+  at?: string;
+  /** in a turn */
+  walk?: string;
+}
+
+export interface WalkEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** the keys of the round's checks as the device knows them: walked is what answers all of these */
+  checks: string[];
+}
+
+export interface AnswersEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  walk: string;
+  /** one press for all the checks that are named; each is "as it should be" */
+  others: boolean;
+  /** exactly one unless others */
+  answers: CheckAnswer[];
+  photos?: PhotoName[];
+}
+
+/** look: answer. Reading: value with unit; or, by one press for the rest, answer: as it should be, not read. Clean: answer. Top up: answer, with the quantity filled in. */
+export interface CheckAnswer {
+  check: string;
+  kind: CheckKind;
+  /** as the person saw it; kept where the check is no longer there */
+  title?: string;
+  answer?: Answer;
+  value?: number;
+  /** the reading's; another unit is refused */
+  unit?: string;
+  quantity?: number;
+  note?: string;
+}
+
+export interface Findings {
+  findings: Finding[];
+}
+
+export interface Finding {
+  id: string;
+  machine: string;
+  what: string;
+  severity: Severity;
+  state: 'open' | 'settled';
+  owner: string | null;
+  due_on: string | null;
+  /** the task that will settle it */
+  task: string | null;
+  point?: number;
+  /** the check at which it was found */
+  check?: string;
+  walk?: string;
+  by: string;
+  /** when it was found */
+  at: string;
+  photos: PhotoName[];
+  settled_by?: string;
+  settled_at?: string;
+  /** what was done */
+  done?: string;
+}
+
+export interface FindingHistory {
+  finding: Finding;
+  entries: Entry[];
+}
+
+export interface FindingEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  what: string;
+  severity: Severity;
+  owner?: string;
+  due_on?: string;
+  task?: string;
+  point?: number;
+  check?: string;
+  walk?: string;
+  photos?: PhotoName[];
+}
+
+export interface FindingChange {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  severity?: Severity;
+  /** empty: nobody */
+  owner?: string;
+  /** a date; empty: none */
+  due_on?: string;
+  /** empty: none */
+  task?: string;
+  note?: string;
+  photos?: PhotoName[];
+}
+
+export interface FindingSettle {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** what was done */
+  done: string;
+  photos?: PhotoName[];
+}
+
+export interface FindingReopen {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  why: string;
+}
+
+export interface Logbook {
+  entries: Entry[];
+  /** there are older ones that fit */
+  more: boolean;
+  /** how many entries wait for the lead */
+  strays: number;
+}
+
+export interface Proof {
+  entries: number;
+  /** the newest entry's hash; noted elsewhere, it proves later that nothing before it was changed */
+  head: string;
+  breaks: ChainBreak[];
+}
+
+export interface ChainBreak {
+  kind: 'altered' | 'moved' | 'missing' | 'put in' | 'unlinked' | 'head' | 'noted';
+  entry: number;
+  says: string;
+}
+
+export interface CorrectionEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** what is right */
+  says: string;
+}
+
+export interface PointsEdit {
+  id: string;
+  by: string;
+  points: PointPlace[];
+}
+
+export interface PointPlace {
+  number: number;
+  x: number;
+  y: number;
+}
+
+export interface WalkOrderEdit {
+  id: string;
+  by: string;
+  /** point numbers in walking order, each once; points left out are put in where they lengthen the walk least */
+  points: number[];
 }
 
 export interface HourReadingEdit {
@@ -329,6 +664,12 @@ export interface Machine {
   counters: Counter[];
   assemblies: Titled[];
   points: Point[];
+  /** the points' numbers in walking order */
+  walk: number[];
+  /** a person chose the order */
+  walk_by_hand: boolean;
+  /** open ones */
+  findings: Finding[];
   tasks: Task[];
   retired: Task[];
   /** the latest 50 */
@@ -354,4 +695,21 @@ export const operations = {
   undo: { method: 'POST', path: '/api/entries/{entry}/undo' },
   readHours: { method: 'POST', path: '/api/machines/{machine}/hour-readings' },
   settleReading: { method: 'POST', path: '/api/machines/{machine}/hour-readings/{reading}/settle' },
+  rounds: { method: 'GET', path: '/api/rounds' },
+  beginWalk: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/walks' },
+  answerChecks: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/answers' },
+  findings: { method: 'GET', path: '/api/findings' },
+  makeFinding: { method: 'POST', path: '/api/machines/{machine}/findings' },
+  finding: { method: 'GET', path: '/api/findings/{finding}' },
+  changeFinding: { method: 'POST', path: '/api/findings/{finding}/change' },
+  settleFinding: { method: 'POST', path: '/api/findings/{finding}/settle' },
+  reopenFinding: { method: 'POST', path: '/api/findings/{finding}/reopen' },
+  photo: { method: 'GET', path: '/api/photos/{photo}' },
+  keepPhoto: { method: 'PUT', path: '/api/photos/{photo}' },
+  logbook: { method: 'GET', path: '/api/logbook' },
+  logbookCsv: { method: 'GET', path: '/api/logbook.csv' },
+  proveLogbook: { method: 'GET', path: '/api/logbook/proof' },
+  correctEntry: { method: 'POST', path: '/api/entries/{entry}/correct' },
+  movePoints: { method: 'POST', path: '/api/machines/{machine}/points' },
+  changeWalk: { method: 'POST', path: '/api/machines/{machine}/walk' },
 } as const;
