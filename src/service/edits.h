@@ -15,17 +15,15 @@ namespace hw::service {
 struct Signature {
   std::string id;
   std::string by;
-  std::optional<Instant> at;  // by the device's clock
+  std::optional<Instant> at;       // when it was entered, by the device's clock
+  std::optional<Instant> sent_at;  // when it was sent, by the device's clock
 };
-BOOST_DESCRIBE_STRUCT(Signature, (), (id, by, at))
+BOOST_DESCRIBE_STRUCT(Signature, (), (id, by, at, sent_at))
 
-struct DoneEdit {
-  std::string id;
-  std::string by;
-  std::optional<Instant> at;
+struct DoneEdit : Signature {
   std::optional<std::string> note;
 };
-BOOST_DESCRIBE_STRUCT(DoneEdit, (), (id, by, at, note))
+BOOST_DESCRIBE_STRUCT(DoneEdit, (Signature), (note))
 
 struct TaskEdit : TaskText {
   std::string id;

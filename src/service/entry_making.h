@@ -24,11 +24,16 @@ Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key);
 Instant as_kept(Instant at);
 std::optional<Instant> as_kept(std::optional<Instant> at);
 
-// An entry of now with every counter's total. The caller holds a lock.
-Entry new_entry(const OpenMachine& machine, std::string_view kind, std::string_view id, std::string_view by,
-                Instant now);
+// An entry that the server hears of now, with every counter's total at the moment when it happened. The caller holds a
+// lock. Refuses what the store refuses.
+Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::string_view kind,
+                        const Signature& signature, Instant now);
 
 // Writes one entry in a transaction of its own.
-Result<void> keep(Store& store, const Entry& entry);
+Result<void> keep(Store& store, Entry& entry);
+
+// Takes over, for tasks of a machine, by which entry the store says that they were done last; what shows the machine is
+// to show it anew. Tasks that the machine does not have are left out. The caller holds no lock.
+Result<void> reload_last_done(OpenShop& shop, std::string_view machine, const std::vector<std::string>& tasks);
 
 }  // namespace hw::service

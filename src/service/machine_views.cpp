@@ -91,6 +91,8 @@ void describe(MachineView& view, const MachineRecord& record) {
   for (const auto& point : record.points) {
     view.points.push_back({point.number, point.assembly, point.title, point.x, point.y});
   }
+  view.walk = walk_of(record);
+  view.walk_by_hand = !record.walk.empty();
 }
 
 }  // namespace
@@ -113,7 +115,9 @@ FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, In
                         .feed = feed_view(machine.feed),
                         .counters = {},
                         .nearest = {},
-                        .tally = {}};
+                        .tally = {},
+                        .findings = {},
+                        .rounds = {}};
   for (const CounterKind kind : floor_counters) {
     for (const CounterNow& counter : present.counters) {
       if (counter.key == CounterKey{kind, ""}) view.counters.push_back(view_of(machine, counter));

@@ -26,25 +26,11 @@ Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::st
     return refuse(ErrorCode::conflict, "\"{}\" was retired on {}; nothing was recorded", record->task.title,
                   print(shop.calendar().zone.date_of(*record->retired_at)));
   }
-  Entry entry = new_entry(*open, "task done", edit.id, edit.by, now);
+  HW_TAKE(entry, new_entry(shop, *open, "task done", edit, now));
   entry.task = task;
-  entry.device_at = as_kept(edit.at);
   entry.note = edit.note;
   entry.says = fmt::format("{}: done", record->task.title);
-  return entry;
-}
-
-// The task's record as the store has it now.
-Result<void> reload_task(OpenShop& shop, std::string_view machine, const std::string& task) {
-  HW_TAKE(stored, shop.store().tasks_of(machine));
-  const auto lock = shop.change();
-  HW_TAKE(open, shop.find(machine));
-  HW_TAKE(record, find_task(*open, task));
-  for (TaskRecord& one : stored) {
-    if (one.task.key == task) *record = std::move(one);
-  }
-  ++open->tasks_version;
-  return {};
+  return std::move(entry);
 }
 
 Result<void> check_undo(const Entry& undone, const Signature& signature, Instant now) {
@@ -71,7 +57,7 @@ Result<EntryView> mark_done(OpenShop& shop, std::string_view machine, std::strin
   if (before) return view_of(*before);
   HW_TAKE(entry, done_entry(shop, machine, task, edit, now));
   HW_TRY(keep(shop.store(), entry));
-  HW_TRY(reload_task(shop, machine, *entry.task));
+  HW_TRY(reload_last_done(shop, entry.machine, {*entry.task}));
   return view_of(entry);
 }
 
@@ -88,14 +74,14 @@ Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& sig
   Entry entry;
   {
     const auto lock = shop.look();
-    entry = new_entry(*machine, "undone", signature.id, signature.by, now);
+    HW_TAKE(made, new_entry(shop, *machine, "undone", signature, now));
+    entry = std::move(made);
   }
   entry.task = undone->task;
-  entry.device_at = as_kept(signature.at);
   entry.undoes = undone->id;
   entry.says = fmt::format("taken back: {}", undone->says);
   HW_TRY(keep(shop.store(), entry));
-  HW_TRY(reload_task(shop, undone->machine, *undone->task));
+  HW_TRY(reload_last_done(shop, undone->machine, {*undone->task}));
   return view_of(entry);
 }
 

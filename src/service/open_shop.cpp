@@ -1,12 +1,28 @@
 #include "src/service/open_shop.h"
 
+#include <algorithm>
+
+#include "src/sequence/walking_order.h"
+
 namespace hw::service {
+namespace {
+
+Instant first_moment(const std::vector<MachineRecord>& machines) {
+  std::optional<Instant> first;
+  for (const MachineRecord& machine : machines) {
+    for (const TaskRecord& task : machine.tasks) first = std::min(first.value_or(task.began_at), task.began_at);
+  }
+  return first.value_or(Instant{});
+}
+
+}  // namespace
 
 Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
   HW_TAKE(record, store.shop());
   if (!record) return refuse(ErrorCode::not_found, "there is no shop here yet");
   std::unique_ptr<OpenShop> shop{new OpenShop(store, std::move(*record))};
   HW_TAKE(machines, store.machines());
+  shop->founded_at_ = first_moment(machines);
   for (MachineRecord& machine : machines) {
     auto open = std::make_unique<OpenMachine>();
     open->record = std::move(machine);
@@ -38,6 +54,11 @@ std::string OpenShop::storing_trouble() const {
 void OpenShop::set_storing_trouble(std::string says) {
   const auto lock = change();
   storing_trouble_ = std::move(says);
+}
+
+std::vector<int> walk_of(const MachineRecord& record) {
+  return record.walk.empty() ? sequence::walking_order(record.points)
+                             : sequence::walking_order(record.points, record.walk);
 }
 
 double adjusted(const OpenMachine& machine, std::string_view counter) {

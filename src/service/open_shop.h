@@ -41,6 +41,8 @@ class OpenShop {
   Store& store() const { return store_; }
   const ShopRecord& record() const { return record_; }
   const catalogue::PlantCalendar& calendar() const { return record_.calendar; }
+  // The first moment of which the shop knows: that from which the oldest of its tasks counts.
+  Instant founded_at() const { return founded_at_; }
 
   // Hold one of these while touching machines.
   std::shared_lock<std::shared_mutex> look() const { return std::shared_lock{mutex_}; }
@@ -61,11 +63,15 @@ class OpenShop {
 
   Store& store_;
   ShopRecord record_;
+  Instant founded_at_;
   std::vector<std::unique_ptr<OpenMachine>> machines_;
   mutable std::shared_mutex mutex_;
   std::mutex edits_;
   std::string storing_trouble_;  // guarded by mutex_
 };
+
+// The numbers of the machine's points in walking order: a person's where there is one, else the computed one.
+std::vector<int> walk_of(const MachineRecord& record);
 
 // What settled readings have added to a counter by now, and how far its start has been moved since a moment: totals
 // that were written down before it lack that much. The caller holds a lock.

@@ -34,24 +34,6 @@ ShopView show_shop(const OpenShop& shop, Instant now) {
   return view;
 }
 
-EntryView view_of(const Entry& entry) {
-  EntryView view{.id = entry.id,
-                 .kind = entry.kind,
-                 .machine = entry.machine,
-                 .task = entry.task,
-                 .by = entry.by,
-                 .at = entry.at,
-                 .device_at = entry.device_at,
-                 .says = entry.says,
-                 .note = entry.note,
-                 .counters = entry.counters,
-                 .undo_until = {},
-                 .undone = {}};
-  if (entry.kind == "task done") view.undo_until = entry.at + undo_within;
-  if (entry.is_undone) view.undone = true;
-  return view;
-}
-
 HourReadingView view_of(const HourReading& reading) {
   const std::string state = reading.settled_as ? "settled" : reading.fits ? "fits" : "to be settled";
   return {reading.id, reading.counter,   reading.display_h, reading.read_at,

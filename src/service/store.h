@@ -58,7 +58,8 @@ struct CountingStep {
 class Writing {
  public:
   virtual ~Writing() = default;
-  virtual Result<void> add_entry(const Entry& entry) = 0;  // conflict where the id is there
+  // Gives it its ordinal and keeps it, with all that follows from it. Refuses (conflict) an id that is there.
+  virtual Result<void> add_entry(Entry& entry) = 0;
   virtual Result<void> put_task(const std::string& machine, const TaskRecord& record) = 0;
   virtual Result<void> add_hour_reading(const HourReading& reading) = 0;
   virtual Result<void> settle_hour_reading(const std::string& reading, const std::string& settled_as,
@@ -81,7 +82,9 @@ class Store {
 
   virtual Result<std::optional<Entry>> entry(std::string_view id) = 0;
   virtual Result<std::vector<Entry>> entries_of(std::string_view machine, int count_max) = 0;  // the latest first
-  virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;     // the latest first
+  // The entry by which a task was done last: the latest by when it happened of those that nobody took back.
+  virtual Result<std::optional<Entry>> last_done(std::string_view machine, std::string_view task) = 0;
+  virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;  // the latest first
   virtual Result<std::vector<Adjustment>> adjustments_of(std::string_view machine) = 0;
 
   virtual Result<std::vector<CountingRecord>> counting() = 0;

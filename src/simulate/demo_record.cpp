@@ -99,6 +99,7 @@ std::vector<service::Entry> demo_entries(const service::MachineRecord& machine, 
     service::Entry entry;
     entry.at = done_at(record.task, shop, use, dice, now);
     entry.device_at = entry.at;
+    entry.happened_at = entry.at;
     entry.id = uuid_of(dice, entry.at);
     entry.kind = "task done";
     entry.machine = machine.machine.key;

@@ -99,7 +99,7 @@ Result<void> keep(service::Store& store, const service::NewShop& shop, std::vect
     step.machines.push_back(std::move(machine.counted));
   }
   std::sort(entries.begin(), entries.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
-  for (const auto& entry : entries) HW_TRY(writing->add_entry(entry));
+  for (auto& entry : entries) HW_TRY(writing->add_entry(entry));
   HW_TRY(writing->put_counting(step));
   return writing->commit();
 }

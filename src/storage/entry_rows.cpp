@@ -1,7 +1,5 @@
 #include "src/storage/entry_rows.h"
 
-#include <algorithm>
-
 #include "libs/formats/json.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/stored_text.h"
@@ -11,37 +9,56 @@ namespace {
 
 using service::CounterTotals;
 using service::Entry;
-using service::TaskRecord;
 
 constexpr std::string_view entry_columns =
-    "e.id, e.kind, e.machine, e.task, e.by_name, e.at_ms, e.device_ms, e.says, e.note, e.counters, e.undoes, "
-    "exists(select 1 from entry u where u.plant = e.plant and u.undoes = e.id)";
+    "e.id, e.ordinal, e.kind, e.machine, e.task, e.by_name, e.at_ms, e.device_ms, e.happened_ms, e.says, e.note, "
+    "e.counters, e.body, e.undoes, "
+    "exists(select 1 from entry u where u.plant = e.plant and u.undoes = e.id), "
+    "exists(select 1 from correction c where c.plant = e.plant and c.corrects = e.id)";
 
 Result<Entry> entry_of(const sql::Rows& rows) {
   Entry entry;
   entry.id = rows.get<std::string>(0);
-  entry.kind = rows.get<std::string>(1);
-  entry.machine = rows.get<std::string>(2);
-  entry.task = rows.get<std::optional<std::string>>(3);
-  entry.by = rows.get<std::string>(4);
-  entry.at = Instant::from_millis(rows.get<std::int64_t>(5));
-  entry.device_at = instant_of(rows.get<std::optional<std::int64_t>>(6));
-  entry.says = rows.get<std::string>(7);
-  entry.note = rows.get<std::optional<std::string>>(8);
-  HW_TAKE(counters, stored(formats::parse_json<CounterTotals>(rows.get<std::string_view>(9)), "entry.counters"));
+  entry.ordinal = rows.get<std::int64_t>(1);
+  entry.kind = rows.get<std::string>(2);
+  entry.machine = rows.get<std::string>(3);
+  entry.task = rows.get<std::optional<std::string>>(4);
+  entry.by = rows.get<std::string>(5);
+  entry.at = Instant::from_millis(rows.get<std::int64_t>(6));
+  entry.device_at = instant_of(rows.get<std::optional<std::int64_t>>(7));
+  entry.happened_at = Instant::from_millis(rows.get<std::int64_t>(8));
+  entry.says = rows.get<std::string>(9);
+  entry.note = rows.get<std::optional<std::string>>(10);
+  HW_TAKE(counters, stored(formats::parse_json<CounterTotals>(rows.get<std::string_view>(11)), "entry.counters"));
   entry.counters = std::move(counters);
-  entry.undoes = rows.get<std::optional<std::string>>(10);
-  entry.is_undone = rows.get<int>(11) != 0;
+  HW_TAKE(body, stored(formats::parse_json<service::EntryBody>(rows.get<std::string_view>(12)), "entry.body"));
+  entry.body = std::move(body);
+  entry.undoes = rows.get<std::optional<std::string>>(13);
+  entry.is_undone = rows.get<int>(14) != 0;
   return entry;
 }
 
-Result<std::vector<Entry>> entries_of(sql::Rows& rows) {
+// Few entries are ever corrected; only they are asked for by which.
+Result<void> read_corrections(sql::Connection& db, Entry& entry) {
+  HW_TAKE(rows, db.query("select c.entry from correction c join entry e on e.plant = c.plant and e.id = c.entry "
+                         "where c.plant = $1 and c.corrects = $2 order by e.ordinal",
+                         plant_key, entry.id));
+  while (rows.next()) entry.corrected_by.push_back(rows.get<std::string>(0));
+  return {};
+}
+
+Result<std::vector<Entry>> entries_of(sql::Connection& db, sql::Rows& rows) {
   std::vector<Entry> entries;
   while (rows.next()) {
     HW_TAKE(entry, entry_of(rows));
+    if (rows.get<int>(15) != 0) HW_TRY(read_corrections(db, entry));
     entries.push_back(std::move(entry));
   }
   return entries;
+}
+
+std::optional<Entry> first_of(std::vector<Entry> entries) {
+  return entries.empty() ? std::nullopt : std::optional{std::move(entries.front())};
 }
 
 }  // namespace
@@ -49,9 +66,8 @@ Result<std::vector<Entry>> entries_of(sql::Rows& rows) {
 Result<std::optional<Entry>> read_entry(sql::Connection& db, std::string_view id) {
   HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.id = $2", entry_columns),
                          plant_key, id));
-  if (!rows.next()) return std::optional<Entry>{};
-  HW_TAKE(entry, entry_of(rows));
-  return std::optional{std::move(entry)};
+  HW_TAKE(entries, entries_of(db, rows));
+  return first_of(std::move(entries));
 }
 
 Result<std::vector<Entry>> read_entries(sql::Connection& db, std::string_view machine, int count_max) {
@@ -59,22 +75,19 @@ Result<std::vector<Entry>> read_entries(sql::Connection& db, std::string_view ma
                                      "order by e.ordinal desc limit $3",
                                      entry_columns),
                          plant_key, machine, count_max));
-  return entries_of(rows);
+  return entries_of(db, rows);
 }
 
-Result<void> read_last_done(sql::Connection& db, std::string_view machine, std::vector<TaskRecord>& tasks) {
-  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.machine = $2 and "
-                                     "e.kind = 'task done' and not exists(select 1 from entry u where "
-                                     "u.plant = e.plant and u.undoes = e.id) order by e.ordinal",
-                                     entry_columns),
-                         plant_key, machine));
-  HW_TAKE(entries, entries_of(rows));
-  for (Entry& entry : entries) {
-    const auto task =
-        std::find_if(tasks.begin(), tasks.end(), [&](const auto& one) { return one.task.key == entry.task; });
-    if (task != tasks.end()) task->last_done = std::move(entry);
-  }
-  return {};
+Result<std::optional<Entry>> read_last_done(sql::Connection& db, std::string_view machine, std::string_view task) {
+  HW_TAKE(rows,
+          db.query(fmt::format("select {} from task_done d join entry e on e.plant = d.plant and e.id = d.entry "
+                               "where d.plant = $1 and d.machine = $2 and d.task = $3 and not exists(select 1 from "
+                               "entry u where u.plant = d.plant and u.undoes = d.entry) "
+                               "order by d.happened_ms desc, d.entry desc limit 1",
+                               entry_columns),
+                   plant_key, machine, task));
+  HW_TAKE(entries, entries_of(db, rows));
+  return first_of(std::move(entries));
 }
 
 Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading) {

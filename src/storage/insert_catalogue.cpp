@@ -83,10 +83,10 @@ Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
 Result<void> insert_machine(sql::Connection& db, const MachineRecord& record, int ordinal) {
   const catalogue::Machine& machine = record.machine;
   HW_TRY(
-      db.execute("insert into machine(plant, machine, ordinal, name, kind, cell, year, note, feed, device, fills) "
-                 "values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
+      db.execute("insert into machine(plant, machine, ordinal, name, kind, cell, year, note, feed, device, fills, "
+                 "walk) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
                  plant_key, machine.key, ordinal, machine.name, machine.kind, machine.cell, machine.year, machine.note,
-                 record.feed, record.device, formats::print_json(machine.fills)));
+                 record.feed, record.device, formats::print_json(machine.fills), formats::print_json(record.walk)));
   HW_TRY(insert_places(db, record));
   for (const auto& task : record.tasks) HW_TRY(put_task(db, machine.key, task));
   return {};

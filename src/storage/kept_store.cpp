@@ -16,7 +16,7 @@ class KeptWriting : public service::Writing {
   KeptWriting(std::unique_lock<std::mutex> turn, sql::Connection& db, sql::Transaction transaction)
       : turn_(std::move(turn)), db_(db), transaction_(std::move(transaction)) {}
 
-  Result<void> add_entry(const service::Entry& entry) override { return insert_entry(db_, entry); }
+  Result<void> add_entry(service::Entry& entry) override { return insert_entry(db_, entry); }
   Result<void> put_task(const std::string& machine, const service::TaskRecord& record) override {
     return storage::put_task(db_, machine, record);
   }
@@ -97,7 +97,10 @@ Result<std::vector<service::MachineRecord>> KeptStore::machines() {
 Result<std::vector<service::TaskRecord>> KeptStore::tasks_of(std::string_view machine) {
   HW_TAKE(reader, readers_.take());
   HW_TAKE(tasks, read_tasks(*reader, machine));
-  HW_TRY(read_last_done(*reader, machine, tasks));
+  for (service::TaskRecord& task : tasks) {
+    HW_TAKE(entry, read_last_done(*reader, machine, task.task.key));
+    task.last_done = std::move(entry);
+  }
   return std::move(tasks);
 }
 
@@ -109,6 +112,11 @@ Result<std::optional<service::Entry>> KeptStore::entry(std::string_view id) {
 Result<std::vector<service::Entry>> KeptStore::entries_of(std::string_view machine, int count_max) {
   HW_TAKE(reader, readers_.take());
   return read_entries(*reader, machine, count_max);
+}
+
+Result<std::optional<service::Entry>> KeptStore::last_done(std::string_view machine, std::string_view task) {
+  HW_TAKE(reader, readers_.take());
+  return read_last_done(*reader, machine, task);
 }
 
 Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::string_view machine) {

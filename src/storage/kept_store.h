@@ -43,6 +43,7 @@ class KeptStore : public service::Store {
   Result<std::vector<service::TaskRecord>> tasks_of(std::string_view machine) override;
   Result<std::optional<service::Entry>> entry(std::string_view id) override;
   Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override;
+  Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override;
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override;
   Result<std::vector<service::Adjustment>> adjustments_of(std::string_view machine) override;
   Result<std::vector<service::CountingRecord>> counting() override;

@@ -1,5 +1,6 @@
 #include "src/storage/kept_store.h"
 
+#include "libs/formats/json.h"
 #include "src/storage/store_test.h"
 
 namespace hw::storage {
@@ -26,6 +27,8 @@ void expect_equal(const Entry& a, const Entry& b) {
   EXPECT_EQ(a.by, b.by);
   EXPECT_EQ(a.at, b.at);
   EXPECT_EQ(a.device_at, b.device_at);
+  EXPECT_EQ(a.happened_at, b.happened_at);
+  EXPECT_EQ(formats::print_json(a.body), formats::print_json(b.body));
   EXPECT_EQ(a.says, b.says);
   EXPECT_EQ(a.note, b.note);
   EXPECT_EQ(a.counters, b.counters);
@@ -84,6 +87,8 @@ TEST_F(StoreTest, AnEntryComesBackAsItWasAdded) {
   ASSERT_TRUE(keep(*store, bare));
   open();
   expect_equal(**store->entry("e1"), full_entry("e1"));
+  EXPECT_EQ((*store->entry("e1"))->ordinal, 1);
+  EXPECT_EQ((*store->entry("e2"))->ordinal, 2);
   expect_equal(**store->entry("e2"), bare);
   EXPECT_FALSE(*store->entry("e3"));
   const auto entries = *store->entries_of("l1", 1);
@@ -112,6 +117,42 @@ TEST_F(StoreTest, TheLastDoneIsTheLatestThatWasNotTakenBack) {
   EXPECT_TRUE((*store->entry("e2"))->is_undone);
   undoing.id = "e4";
   EXPECT_EQ(keep(*store, undoing).error().code, ErrorCode::conflict);  // it is taken back once
+}
+
+TEST_F(StoreTest, TheLastDoneIsTheLatestThatHappenedNotTheLastToArrive) {
+  Entry late = full_entry("e2");
+  late.happened_at = late.happened_at - Duration::hours(3);
+  ASSERT_TRUE(keep(*store, full_entry("e1")));
+  ASSERT_TRUE(keep(*store, late));
+  EXPECT_EQ((*store->last_done("l1", "filter"))->id, "e1");
+  EXPECT_FALSE(*store->last_done("l2", "filter"));
+}
+
+TEST_F(StoreTest, AnswersOfARoundDoTheirTasksButForWorkThatWasNotDone) {
+  Entry entry = full_entry("e1");
+  entry.kind = "check answered";
+  entry.task.reset();
+  entry.body.walk = "w";
+  entry.body.rhythm = "shift";
+  entry.body.answers = {{.check = "filter", .task = "filter", .kind = "clean", .title = "F", .answer = "not so"},
+                        {.check = "own/pH", .task = "own", .kind = "reading", .title = "O", .value = 9.1}};
+  ASSERT_TRUE(keep(*store, entry));
+  EXPECT_FALSE(*store->last_done("l1", "filter"));
+  EXPECT_EQ((*store->last_done("l1", "own"))->id, "e1");
+  entry.id = "e2";
+  entry.body.stray = "the machine has no check \"own/pH\"";
+  ASSERT_TRUE(keep(*store, entry));
+  EXPECT_EQ((*store->last_done("l1", "own"))->id, "e1");
+}
+
+TEST_F(StoreTest, ACorrectedEntryNamesWhatCorrectsIt) {
+  ASSERT_TRUE(keep(*store, full_entry("e1")));
+  Entry correction = full_entry("e2");
+  correction.kind = "correction";
+  correction.body.corrects = "e1";
+  ASSERT_TRUE(keep(*store, correction));
+  EXPECT_EQ((*store->entry("e1"))->corrected_by, std::vector<std::string>{"e2"});
+  EXPECT_TRUE((*store->entry("e2"))->corrected_by.empty());
 }
 
 TEST_F(StoreTest, ATaskThatChangesKeepsItsPlaceAndWhereItBegan) {
@@ -223,7 +264,8 @@ TEST_F(StoreTest, TheLogIsReadFromBehindACheckpointOn) {
 TEST_F(StoreTest, WhatIsNotCommittedHasNotBeen) {
   {
     auto writing = *store->begin();
-    ASSERT_TRUE(writing->add_entry(full_entry("e1")));
+    service::Entry entry = full_entry("e1");
+    ASSERT_TRUE(writing->add_entry(entry));
     ASSERT_TRUE(writing->put_counting(full_step(1)));
   }
   EXPECT_FALSE(*store->entry("e1"));

@@ -4,23 +4,37 @@
 
 #include "libs/formats/json.h"
 #include "src/storage/catalogue_rows.h"
+#include "src/storage/derived_rows.h"
 
 namespace hw::storage {
 namespace {
 
 // The columns that are sealed besides the ordinal, in the table's order.
-constexpr std::array<std::string_view, 12> sealed_columns = {
-    "plant", "id", "kind", "machine", "task", "by_name", "at_ms", "device_ms", "says", "note", "counters", "undoes"};
+constexpr std::array<std::string_view, 14> sealed_columns = {"plant",   "id",       "kind",      "machine",     "task",
+                                                             "by_name", "at_ms",    "device_ms", "happened_ms", "says",
+                                                             "note",    "counters", "body",      "undoes"};
 
 std::optional<std::string> decimal(const std::optional<Instant>& at) {
   return at ? std::optional{std::to_string(at->as_millis())} : std::nullopt;
 }
 
 // In the order of sealed_columns, as they will read in the table.
-std::vector<record::Field> fields_of(const service::Entry& entry, std::string counters) {
-  const std::array<std::optional<std::string>, sealed_columns.size()> values = {
-      std::string(plant_key),   entry.id,   entry.kind, entry.machine,       entry.task,  entry.by, decimal(entry.at),
-      decimal(entry.device_at), entry.says, entry.note, std::move(counters), entry.undoes};
+std::vector<record::Field> fields_of(const service::Entry& entry, const std::string& counters,
+                                     const std::string& body) {
+  const std::array<std::optional<std::string>, sealed_columns.size()> values = {std::string(plant_key),
+                                                                                entry.id,
+                                                                                entry.kind,
+                                                                                entry.machine,
+                                                                                entry.task,
+                                                                                entry.by,
+                                                                                decimal(entry.at),
+                                                                                decimal(entry.device_at),
+                                                                                decimal(entry.happened_at),
+                                                                                entry.says,
+                                                                                entry.note,
+                                                                                counters,
+                                                                                body,
+                                                                                entry.undoes};
   std::vector<record::Field> fields;
   for (std::size_t i = 0; i < sealed_columns.size(); ++i) fields.push_back({sealed_columns[i], values[i]});
   return fields;
@@ -71,29 +85,31 @@ Result<void> begin_logbook(sql::Connection& db) {
   return {};
 }
 
-Result<void> insert_entry(sql::Connection& db, const service::Entry& entry) {
+Result<void> insert_entry(sql::Connection& db, service::Entry& entry) {
   HW_TAKE(head, read_head(db));
   if (!head) return refuse(ErrorCode::corrupt, "the database's entry_head is empty; see hourwright logbook verify");
   HW_TAKE(ordinal, next_ordinal(db, *head));
+  entry.ordinal = ordinal;
   const std::string counters = formats::print_json(entry.counters);
-  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(entry, counters)));
+  const std::string body = formats::print_json(entry.body);
+  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(entry, counters, body)));
   const auto device_ms = entry.device_at ? std::optional{entry.device_at->as_millis()} : std::nullopt;
-  HW_TRY(
-      db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, says, note, "
-                 "counters, undoes, previous_hash, hash) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, "
-                 "$13, $14, $15)",
-                 plant_key, ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by, entry.at.as_millis(),
-                 device_ms, entry.says, entry.note, counters, entry.undoes, head->hash, hash));
+  HW_TRY(db.execute(
+      "insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, "
+      "happened_ms, says, note, counters, body, undoes, previous_hash, hash) values($1, $2, $3, $4, $5, $6, "
+      "$7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17)",
+      plant_key, ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by, entry.at.as_millis(), device_ms,
+      entry.happened_at.as_millis(), entry.says, entry.note, counters, body, entry.undoes, head->hash, hash));
   HW_TRY(db.execute("update entry_head set ordinal = $2, hash = $3 where plant = $1", plant_key, ordinal, hash));
-  return {};
+  return derive_rows(db, entry);
 }
 
 Result<void> check_logbook_tables(sql::Connection& db) {
   for (const auto& [table, columns] : {std::pair{"entry", sealed_columns.size() + 3}, {"entry_head", std::size_t{3}}}) {
     HW_TAKE(count, db.query_value<std::int64_t>(
                        fmt::format("select count(*) from pragma_table_info('{}') where name in ('plant', 'ordinal', "
-                                   "'id', 'kind', 'machine', 'task', 'by_name', 'at_ms', 'device_ms', 'says', 'note', "
-                                   "'counters', 'undoes', 'previous_hash', 'hash')",
+                                   "'id', 'kind', 'machine', 'task', 'by_name', 'at_ms', 'device_ms', 'happened_ms', "
+                                   "'says', 'note', 'counters', 'body', 'undoes', 'previous_hash', 'hash')",
                                    table)));
     if (count == static_cast<std::int64_t>(columns)) continue;
     return refuse(ErrorCode::corrupt,

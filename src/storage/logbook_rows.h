@@ -10,9 +10,10 @@ namespace hw::storage {
 // The head row of a new plant: no entry yet.
 Result<void> begin_logbook(sql::Connection& db);
 
-// Writes the entry, sealed behind the newest one, and moves the head on to it; the caller's transaction keeps both or
-// neither. Refuses: conflict (its id is there), corrupt (there is no head).
-Result<void> insert_entry(sql::Connection& db, const service::Entry& entry);
+// Gives the entry its ordinal and writes it, sealed behind the newest one, moves the head on to it, and writes what
+// follows from it; the caller's transaction keeps all or nothing. Refuses: conflict (its id is there), corrupt (there
+// is no head).
+Result<void> insert_entry(sql::Connection& db, service::Entry& entry);
 
 // Refuses (corrupt) tables that do not have the logbook's columns.
 Result<void> check_logbook_tables(sql::Connection& db);

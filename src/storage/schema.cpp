@@ -26,7 +26,7 @@ create table feed(
 create table machine(
   plant text not null references plant, machine text not null, ordinal integer not null, name text not null,
   kind text not null, cell text not null, year integer, note text not null, feed text, device text not null,
-  fills text not null,
+  fills text not null, walk text not null,
   primary key(plant, machine)) strict;
 create table assembly(
   plant text not null, machine text not null, assembly text not null, ordinal integer not null, title text not null,
@@ -42,14 +42,32 @@ create table task(
 
 create table entry(
   plant text not null references plant, ordinal integer not null, id text not null, kind text not null,
-  machine text not null, task text, by_name text not null, at_ms integer not null, device_ms integer, says text not null,
-  note text, counters text not null, undoes text, previous_hash text not null, hash text not null,
-  primary key(plant, ordinal)) strict;
+  machine text not null, task text, by_name text not null, at_ms integer not null, device_ms integer,
+  happened_ms integer not null, says text not null, note text, counters text not null, body text not null, undoes text,
+  previous_hash text not null, hash text not null, primary key(plant, ordinal)) strict;
 create unique index entry_id on entry(plant, id);
 create index entry_machine on entry(plant, machine, ordinal);
+create index entry_happened on entry(plant, happened_ms);
 create unique index entry_undoes on entry(plant, undoes) where undoes is not null;
 create table entry_head(
   plant text primary key references plant, ordinal integer not null, hash text not null) strict;
+
+create table task_done(
+  plant text not null, machine text not null, task text not null, happened_ms integer not null, entry text not null,
+  primary key(plant, machine, task, happened_ms, entry)) strict, without rowid;
+create table walk(
+  plant text not null, walk text not null, machine text not null, rhythm text not null, by_name text not null,
+  begun_ms integer not null, checks text not null, primary key(plant, walk)) strict;
+create index walk_machine on walk(plant, machine, begun_ms);
+create table given_answer(
+  plant text not null, entry text not null, place integer not null, machine text not null, rhythm text not null,
+  walk text not null, check_key text not null, by_name text not null, happened_ms integer not null, value real,
+  body text not null, primary key(plant, entry, place)) strict;
+create index given_answer_machine on given_answer(plant, machine, happened_ms);
+create index given_answer_reading on given_answer(plant, machine, check_key, happened_ms) where value is not null;
+create table correction(
+  plant text not null, corrects text not null, entry text not null, primary key(plant, corrects, entry)) strict;
+create table stray(plant text not null, entry text not null, primary key(plant, entry)) strict;
 
 create table hour_reading(
   plant text not null, id text not null, ordinal integer not null, machine text not null, counter text not null,

@@ -4,7 +4,8 @@
 // Every key begins with the plant. Times are UTC milliseconds (`_ms`), but for observations, which keep nanoseconds
 // (`_ns`); days are counted from 1970-01-01 (`_on`). observation_log, entry, hour_reading and hour_settlement are
 // append-only; entries are sealed into a chain (src/record), and entry_head has the newest one's place and hash.
-// counting_state, counter_day and checkpoint can be made again from them.
+// counting_state, counter_day and checkpoint can be made again from them; task_done, walk, given_answer, correction and
+// stray follow from the entries (derived_rows.h).
 
 #include <cstdint>
 #include <span>

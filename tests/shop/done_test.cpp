@@ -73,9 +73,9 @@ TEST(MarkDone, TheSameIdForAnotherTaskMachineOrKindIsAConflict) {
   Scene scene;
   must(scene.done("filter", 1));
   EXPECT_EQ(scene.done("grease", 1).error().code, ErrorCode::conflict);
-  EXPECT_EQ(mark_done(scene.shop(), "mill2", "filter", {id_of(1), "Ada", {}, {}}, scene.now).error().code,
+  EXPECT_EQ(mark_done(scene.shop(), "mill2", "filter", {{id_of(1), "Ada", {}, {}}, {}}, scene.now).error().code,
             ErrorCode::conflict);
-  EXPECT_EQ(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}}, scene.now).error().code,
+  EXPECT_EQ(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, {}}, scene.now).error().code,
             ErrorCode::conflict);
   EXPECT_EQ(scene.undo(1, 1).error().code, ErrorCode::conflict);
   EXPECT_FALSE(scene.task("grease").last_done);
@@ -85,13 +85,13 @@ TEST(MarkDone, TheSameIdForAnotherTaskMachineOrKindIsAConflict) {
 TEST(MarkDone, WhatCannotBeIsRefusedAndLeavesNoEntry) {
   Scene scene;
   EXPECT_EQ(scene.done("no-such", 1).error().code, ErrorCode::not_found);
-  EXPECT_EQ(mark_done(scene.shop(), "mill9", "filter", {id_of(1), "Ada", {}, {}}, scene.now).error().code,
+  EXPECT_EQ(mark_done(scene.shop(), "mill9", "filter", {{id_of(1), "Ada", {}, {}}, {}}, scene.now).error().code,
             ErrorCode::not_found);
-  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {"1", "Ada", {}, {}}, scene.now).error().code,
+  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {{"1", "Ada", {}, {}}, {}}, scene.now).error().code,
             ErrorCode::bad_input);
   EXPECT_EQ(scene.done("filter", 1, "").error().code, ErrorCode::bad_input);
   const std::string note(2001, 'x');
-  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, note}, scene.now).error().code,
+  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {{id_of(1), "Ada", {}, {}}, note}, scene.now).error().code,
             ErrorCode::bad_input);
   EXPECT_TRUE(scene.machine().entries.empty());
 }
@@ -100,7 +100,7 @@ TEST(MarkDone, ANotesLengthIsCountedInCharacters) {
   Scene scene;
   std::string note;
   for (int i = 0; i < 2000; ++i) note += "ö";
-  EXPECT_TRUE(mark_done(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, note}, scene.now));
+  EXPECT_TRUE(mark_done(scene.shop(), "mill1", "filter", {{id_of(1), "Ada", {}, {}}, note}, scene.now));
 }
 
 TEST(Undo, WithinTenSecondsTheTaskCountsOnAsBefore) {
@@ -147,13 +147,13 @@ TEST(Undo, OnlyOnesOwnTaskDoneCanBeTakenBack) {
   must(scene.done("filter", 1, "Ada"));
   EXPECT_EQ(scene.undo(1, 2, "Bo").error().code, ErrorCode::conflict);
   EXPECT_EQ(scene.undo(77, 2).error().code, ErrorCode::not_found);
-  must(retire_task(scene.shop(), "mill1", "filter", {id_of(3), "Ada", {}}, scene.now));
+  must(retire_task(scene.shop(), "mill1", "filter", {id_of(3), "Ada", {}, {}}, scene.now));
   EXPECT_EQ(scene.undo(3, 4).error().code, ErrorCode::conflict);
 }
 
 TEST(MarkDone, ARetiredTaskIsRefused) {
   Scene scene;
-  must(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}}, scene.now));
+  must(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, {}}, scene.now));
   EXPECT_EQ(scene.done("filter", 2).error().code, ErrorCode::conflict);
   EXPECT_EQ(scene.machine().retired.size(), 1u);
   EXPECT_EQ(scene.machine().tasks.size(), 2u);

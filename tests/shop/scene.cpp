@@ -187,11 +187,11 @@ std::vector<service::CounterDayView> Scene::shown_days(std::string_view counter)
 }
 
 Result<service::EntryView> Scene::done(std::string_view task, int id, std::string by) {
-  return mark_done(*shop_, "mill1", task, {id_of(id), std::move(by), {}, {}}, now);
+  return mark_done(*shop_, "mill1", task, {{id_of(id), std::move(by), {}, {}}, {}}, now);
 }
 
 Result<service::EntryView> Scene::undo(int entry, int id, std::string by) {
-  return service::undo(*shop_, id_of(entry), {id_of(id), std::move(by), {}}, now);
+  return service::undo(*shop_, id_of(entry), {id_of(id), std::move(by), {}, {}}, now);
 }
 
 Result<service::HourReadingView> Scene::read_hours(double display_h, int id, std::string counter) {
