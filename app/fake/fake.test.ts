@@ -49,6 +49,39 @@ describe('the invented shop answers as the contract says', () => {
   });
 });
 
+describe('findings, logbook and plan of the invented shop', () => {
+  const shop = new Shop();
+  const query = (text = '') => new URLSearchParams(text);
+  const made = () => shop.findings.make('m01', { ...sign(), what: 'Oil under the tank', severity: 'watch' });
+
+  test('a finding is made, changed, settled and opened again', () => {
+    const { id } = made();
+    shop.findings.change(id, { ...sign(), owner: 'Ada Brandt', due_on: '2026-12-01' });
+    expectFits('Finding', shop.findings.settle(id, { ...sign(), done: 'Seal replaced.' }));
+    expectFits('Finding', shop.findings.reopen(id, { ...sign(), why: 'It leaks again.' }));
+    expectFits('FindingHistory', shop.findings.history(id));
+    expectFits('Findings', shop.findings.list(query('state=all')));
+    expect(shop.machine('m01').findings.map((finding) => finding.id)).toContain(id);
+  });
+  test('the logbook is filtered, turned over and corrected', () => {
+    for (let count = 0; count < 3; count += 1) made();
+    const first = shop.logbook.page(query('machine=m01&count=2'));
+    expectFits('Logbook', first);
+    expect([first.entries.length, first.more]).toEqual([2, true]);
+    expectFits('Entry', shop.logbook.correct(first.entries[0]?.id, { ...sign(), says: 'It was the other tank.' }));
+    expectFits('Proof', shop.logbook.proof());
+    expect(shop.logbook.page(query('kind=correction')).entries).toHaveLength(1);
+  });
+  test('points move and the walk changes', () => {
+    expectFits('Entry', shop.movePoints('m02', { ...sign(), points: [{ number: 1, x: 0.25, y: 0.5 }] }));
+    expect(shop.machine('m02').points).toContainEqual(expect.objectContaining({ number: 1, x: 0.25, y: 0.5 }));
+    const walk = shop.machine('m02').walk.toReversed();
+    expectFits('Entry', shop.changeWalk('m02', { ...sign(), points: walk }));
+    expect(shop.machine('m02')).toMatchObject({ walk, walk_by_hand: true });
+    expectFits('Machine', shop.machine('m02'));
+  });
+});
+
 test('a wrong answer would be noticed', () => {
   expect(() => expectFits('Floor', { now: 'yesterday', machines: [{}] })).toThrow();
 });

@@ -2,6 +2,10 @@
 // the real server is not built. Tasks come from library/*.toml; hours run 120 times as fast as time, so that numbers move.
 import { readdirSync, readFileSync } from 'node:fs';
 import { parse } from 'smol-toml';
+import { Findings } from './findings.mjs';
+import { Logbook } from './logbook.mjs';
+import { Refusal } from './refusal.mjs';
+import { moveOf, walkOf } from './walk.mjs';
 
 const LIBRARY = new URL('../../library/', import.meta.url);
 const HOUR_MS = 3_600_000;
@@ -62,13 +66,6 @@ function spanOf(calendar) {
   return found ? Number(found[1]) * SPANS[found[2]] : null;
 }
 
-export class Refusal extends Error {
-  constructor(status, code, detail) {
-    super(detail);
-    Object.assign(this, { status, code });
-  }
-}
-
 const URGENCY = ['in hand', 'coming', 'due', 'overdue'];
 
 export class Shop {
@@ -76,6 +73,8 @@ export class Shop {
     this.started = Date.now();
     this.random = randomFrom(seed);
     this.seen = new Map(); // entry id -> answer
+    this.logbook = new Logbook(this);
+    this.findings = new Findings(this);
     const sets = readSets();
     this.kinds = sets.map((set) => ({ key: set.kind, title: set.title }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
@@ -139,7 +138,7 @@ export class Shop {
   }
 
   total(machine, counter) {
-    const share = 0.02 + 0.94 * Math.sqrt(this.random()) + (this.random() > 0.98 ? 0.3 : 0);
+    const share = SHARES[counter];
     if (share === undefined) return 0;
     return machine.base[counter] + this.elapsedHours(machine) * share + (machine.adjusted[counter] ?? 0);
   }
@@ -236,6 +235,8 @@ export class Shop {
       counters: this.counters(machine),
       nearest: tasks.reduce((best, task) => (best === null || rank(task) > rank(best) ? task : best), null),
       tally: { in_hand: count('in hand'), coming: count('coming'), due: count('due'), overdue: count('overdue') },
+      findings: this.findings.open(machine.key).map((finding) => finding.severity),
+      rounds: [],
     };
   }
 
@@ -290,6 +291,9 @@ export class Shop {
       doing: this.doing(machine),
       feed: this.feed(machine),
       counters: this.counters(machine),
+      walk: machine.walk ?? walkOf(points),
+      walk_by_hand: machine.walk !== undefined,
+      findings: this.findings.open(own),
       tasks: machine.tasks.map((task) => this.task(machine, task)),
       retired: machine.retired.map((task) => this.task(machine, task)),
       entries: machine.entries.slice(0, 50),
@@ -324,18 +328,32 @@ export class Shop {
   }
 
   note(machine, kind, sign, says, more = {}) {
-    const entry = {
+    const entry = this.logbook.add({
       id: sign.id,
       kind,
       machine: machine.key,
       by: sign.by,
-      at: instantOf(Date.now()),
+      ...(sign.at ? { device_at: sign.at } : {}),
       says,
       counters: Object.fromEntries(COUNTER_WORDS.map((word) => [word.key, this.total(machine, word.key)])),
       ...more,
-    };
+    });
     machine.entries.unshift(entry);
     return entry;
+  }
+
+  movePoints(key, edit) {
+    return this.once(edit.id, () => moveOf(this, this.find(key), edit));
+  }
+
+  changeWalk(key, edit) {
+    return this.once(edit.id, () => {
+      const machine = this.find(key);
+      if (edit.points.length === 0) delete machine.walk;
+      else machine.walk = edit.points;
+      const says = edit.points.length === 0 ? 'computed the walking order again' : 'changed the walking order';
+      return this.note(machine, 'walk changed', edit, `${edit.by} ${says}.`);
+    });
   }
 
   markDone(key, taskKey, edit) {

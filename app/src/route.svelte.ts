@@ -8,17 +8,40 @@ export type Page =
   | { name: 'machine'; machine: string }
   | { name: 'new task'; machine: string }
   | { name: 'change task'; machine: string; task: string }
+  | { name: 'change plan'; machine: string }
+  | { name: 'findings' }
+  | { name: 'new finding' }
+  | { name: 'finding'; finding: string }
+  | { name: 'logbook' }
+  | { name: 'labels' }
+  | { name: 'scan' }
   | { name: 'not there' };
+
+/** Pages that one word names. */
+const PLAIN: Readonly<Record<string, Page>> = {
+  findings: { name: 'findings' },
+  'new-finding': { name: 'new finding' },
+  logbook: { name: 'logbook' },
+  labels: { name: 'labels' },
+  scan: { name: 'scan' },
+};
+
+function pageOfMachine(machine: string, part: string | undefined, named: string | undefined): Page {
+  if (part === undefined) return { name: 'machine', machine };
+  if (part === 'new-task' && named === undefined) return { name: 'new task', machine };
+  if (part === 'change-plan' && named === undefined) return { name: 'change plan', machine };
+  if (part === 'change-task' && named !== undefined) return { name: 'change task', machine, task: named };
+  return { name: 'not there' };
+}
 
 /** The page of a path: "/machine/m01" -> machine m01. */
 export function pageOf(path: string): Page {
-  const [first, machine, third, task, ...more] = path.split('/').filter(Boolean).map(decodeURIComponent);
+  const [first, second, third, fourth, ...more] = path.split('/').filter(Boolean).map(decodeURIComponent);
   if (first === undefined) return { name: 'floor' };
-  if (first !== 'machine' || machine === undefined || more.length > 0) return { name: 'not there' };
-  if (third === undefined) return { name: 'machine', machine };
-  if (third === 'new-task' && task === undefined) return { name: 'new task', machine };
-  if (third === 'change-task' && task !== undefined) return { name: 'change task', machine, task };
-  return { name: 'not there' };
+  if (more.length > 0) return { name: 'not there' };
+  if (first === 'machine' && second !== undefined) return pageOfMachine(second, third, fourth);
+  if (first === 'finding' && second !== undefined && third === undefined) return { name: 'finding', finding: second };
+  return (second === undefined ? PLAIN[first] : undefined) ?? { name: 'not there' };
 }
 
 export const machineAddress = (machine: string) => `/machine/${encodeURIComponent(machine)}`;
@@ -27,6 +50,19 @@ export const taskAddress = (machine: string, task: string) =>
 export const newTaskAddress = (machine: string) => `${machineAddress(machine)}/new-task`;
 export const changeTaskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}/change-task/${encodeURIComponent(task)}`;
+export const changePlanAddress = (machine: string) => `${machineAddress(machine)}/change-plan`;
+export const findingAddress = (finding: string) => `/finding/${encodeURIComponent(finding)}`;
+/** @param about where it was found: machine, task, point, check */
+export const newFindingAddress = (about: Record<string, string> = {}) => withQuery('/new-finding', about);
+/** @param filters of the open findings: machine, owner */
+export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);
+/** @param filters of the logbook: machine, kind ... */
+export const logbookAddress = (filters: Record<string, string> = {}) => withQuery('/logbook', filters);
+
+function withQuery(path: string, values: Record<string, string>): string {
+  const query = new URLSearchParams(Object.entries(values).filter(([, value]) => value !== ''));
+  return query.size === 0 ? path : `${path}?${query}`;
+}
 
 class Route {
   private url = $state.raw(new URL(window.location.href));
@@ -61,6 +97,7 @@ class Route {
     const link = (event.target as Element).closest('a');
     const asUsual = event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey;
     if (!link || asUsual || link.target !== '' || link.origin !== window.location.origin) return;
+    if (link.hasAttribute('download') || link.pathname.startsWith('/api/')) return;
     if (link.hash !== '' && link.pathname === window.location.pathname) return;
     event.preventDefault();
     void this.go(link.pathname + link.search);

@@ -17,6 +17,7 @@ for (const file of [
   'load',
   'german',
   'plan',
+  'logbook',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

@@ -58,7 +58,9 @@ test(
     for (const path of ['/', '/machine/m01', '/machine/m01/new-task']) {
       await page.goto(path);
       await page.locator('#person-top option').nth(1).waitFor({ state: 'attached' });
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+      const wide = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
       assert.ok(wide <= 0, `${path} is ${wide} px too wide`);
     }
   },

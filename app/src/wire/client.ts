@@ -4,19 +4,26 @@
 
 import { operations } from './contract';
 import type {
+  CorrectionEdit,
   CounterDays,
   DoneEdit,
   Entry,
+  FindingHistory,
+  Findings,
   Floor,
   HourReading,
   HourReadingEdit,
+  Logbook,
   Machine,
+  PointsEdit,
   Problem,
+  Proof,
   SettleEdit,
   Shop,
   Signature,
   Task,
   TaskEdit,
+  WalkOrderEdit,
 } from './contract';
 
 /** The server's answer is no; `problem.detail` says what would be right. */
@@ -105,6 +112,13 @@ export const client = {
   readHours: (machine: string, body: HourReadingEdit) => ask<HourReading>('readHours', { path: { machine }, body }),
   settleReading: (machine: string, reading: string, body: SettleEdit) =>
     ask<HourReading>('settleReading', { path: { machine, reading }, body }),
+  logbook: (query: Record<string, string>) => ask<Logbook>('logbook', { query }),
+  proveLogbook: () => ask<Proof>('proveLogbook'),
+  correctEntry: (entry: string, body: CorrectionEdit) => ask<Entry>('correctEntry', { path: { entry }, body }),
+  movePoints: (machine: string, body: PointsEdit) => ask<Entry>('movePoints', { path: { machine }, body }),
+  changeWalk: (machine: string, body: WalkOrderEdit) => ask<Entry>('changeWalk', { path: { machine }, body }),
+  findings: (query: Record<string, string>) => ask<Findings>('findings', { query }),
+  finding: (finding: string) => ask<FindingHistory>('finding', { path: { finding } }),
 };
 
 /** Does the server answer at all? */

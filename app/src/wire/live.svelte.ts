@@ -29,6 +29,8 @@ class Live {
   link = $state<LinkState>('opening');
   /** Device time (ms) at which the server was last heard; 0: never. */
   heardAtMs = $state(0);
+  /** How often the server said that a machine's tasks or entries changed, or that something was missed. */
+  changes = $state(0);
   /** Server's clock minus the device's. */
   private skewMs = $state(0);
 
@@ -36,7 +38,10 @@ class Live {
   private tasksLoadedAtMs = 0;
   private readonly line = new Link(
     {
-      opened: () => void this.reload(),
+      opened: () => {
+        this.changes += 1;
+        void this.reload();
+      },
       heard: (event, data) => this.hear(event, data),
       state: (state) => (this.link = state),
     },
@@ -105,6 +110,7 @@ class Live {
   private hear(event: string, data: unknown): void {
     this.heardAtMs = Date.now();
     if (event === 'machine') this.take(data as FloorMachine);
+    else this.changes += 1;
     if (event === 'tasks' && (data as { machine: string }).machine === this.wanted) void this.reloadMachine();
   }
 

@@ -1,8 +1,12 @@
 // German, as it is spoken in the shop. Keys and values to fill in are those of en.ts.
 
 import type { Catalogue } from './catalogue';
+import { logbook } from './german/logbook';
+import { record } from './german/record';
 
 export const de: Catalogue = {
+  ...record,
+  ...logbook,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',
@@ -330,13 +334,6 @@ export const de: Catalogue = {
   'settled.misread.means': 'Diese Ablesung wird beiseitegelegt.',
   'settled.display is right.means': 'Der Unterschied kommt zum Zähler hinzu.',
   'settled.counted hours are right.means': 'Die Anzeige ist falsch; die gezählten Stunden bleiben.',
-  'entry.task done': 'erledigt',
-  'entry.task added': 'Aufgabe hinzugefügt',
-  'entry.task changed': 'Aufgabe geändert',
-  'entry.task retired': 'Aufgabe stillgelegt',
-  'entry.undone': 'zurückgenommen',
-  'entry.hours read': 'Stunden abgelesen',
-  'entry.hours settled': 'Ablesung geklärt',
 
   'time.never': 'nie',
   'time.seconds': '{count} s',

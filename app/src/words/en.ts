@@ -1,6 +1,11 @@
 // English. One entry is a text, or one text a plural form (Intl.PluralRules over `count`). {name} is filled in.
 
+import { logbook } from './english/logbook';
+import { record } from './english/record';
+
 export const en = {
+  ...record,
+  ...logbook,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',
@@ -320,13 +325,6 @@ export const en = {
   'settled.misread.means': 'This reading is put aside.',
   'settled.display is right.means': 'The difference is added to the counter.',
   'settled.counted hours are right.means': 'The display is wrong; the counted hours stay.',
-  'entry.task done': 'done',
-  'entry.task added': 'task added',
-  'entry.task changed': 'task changed',
-  'entry.task retired': 'task retired',
-  'entry.undone': 'taken back',
-  'entry.hours read': 'hours read',
-  'entry.hours settled': 'reading settled',
 
   'time.never': 'never',
   'time.seconds': '{count} s',

@@ -31,6 +31,12 @@ export function moment(instant: string, zone: string, now: Date): string {
   return `${format(zone, DAY).format(at)} ${format(zone, CLOCK).format(at)}`;
 }
 
+/** "25 Nov 2026, 06:12", for a record: the same whenever it is read. */
+export function stamp(instant: string, zone: string): string {
+  const at = new Date(instant);
+  return `${dayIn(zone, at)}, ${format(zone, CLOCK).format(at)}`;
+}
+
 /** "25 Nov 2026" for a local date. */
 export function day(date: string): string {
   return format('UTC', DAY_AND_YEAR).format(new Date(`${date}T00:00:00Z`));
