@@ -119,6 +119,9 @@ class Refusing : public service::Store {
   Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override {
     return kept_.entries_of(machine, count_max);
   }
+  Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override {
+    return kept_.last_done(machine, task);
+  }
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override {
     return kept_.hour_readings_of(machine);
   }
