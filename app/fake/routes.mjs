@@ -8,6 +8,7 @@ export function routesOf(shop, tell) {
   return [
     ['GET', /^\/api\/shop$/, () => shop.shop()],
     ['GET', /^\/api\/floor$/, () => shop.floor()],
+    ['GET', /^\/api\/labels\.pdf$/, () => ({ type: 'application/pdf', body: '%PDF-1.4\n%%EOF\n' })],
     ['GET', /^\/api\/machines\/([^/]+)$/, ([m]) => shop.machine(m)],
     [
       'GET',

@@ -18,6 +18,7 @@ for (const file of [
   'german',
   'plan',
   'logbook',
+  'labels',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

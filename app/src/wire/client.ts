@@ -117,6 +117,16 @@ export const client = {
   correctEntry: (entry: string, body: CorrectionEdit) => ask<Entry>('correctEntry', { path: { entry }, body }),
   movePoints: (machine: string, body: PointsEdit) => ask<Entry>('movePoints', { path: { machine }, body }),
   changeWalk: (machine: string, body: WalkOrderEdit) => ask<Entry>('changeWalk', { path: { machine }, body }),
+  /** What the server says against these labels; '' when it would print them, or cannot be asked. */
+  refusalOfLabels: async (query: Record<string, string>): Promise<string> => {
+    try {
+      const response = await answerTo('labels', { query });
+      const value = response.ok ? null : await jsonOf(response);
+      return isProblem(value) ? value.detail : '';
+    } catch {
+      return '';
+    }
+  },
   findings: (query: Record<string, string>) => ask<Findings>('findings', { query }),
   finding: (finding: string) => ask<FindingHistory>('finding', { path: { finding } }),
 };

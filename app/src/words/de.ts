@@ -1,12 +1,14 @@
 // German, as it is spoken in the shop. Keys and values to fill in are those of en.ts.
 
 import type { Catalogue } from './catalogue';
+import { labels } from './german/labels';
 import { logbook } from './german/logbook';
 import { record } from './german/record';
 
 export const de: Catalogue = {
   ...record,
   ...logbook,
+  ...labels,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',

@@ -1,11 +1,13 @@
 // English. One entry is a text, or one text a plural form (Intl.PluralRules over `count`). {name} is filled in.
 
+import { labels } from './english/labels';
 import { logbook } from './english/logbook';
 import { record } from './english/record';
 
 export const en = {
   ...record,
   ...logbook,
+  ...labels,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',
