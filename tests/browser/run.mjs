@@ -19,6 +19,7 @@ for (const file of [
   'plan',
   'logbook',
   'labels',
+  'change_plan',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

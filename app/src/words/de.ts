@@ -3,12 +3,14 @@
 import type { Catalogue } from './catalogue';
 import { labels } from './german/labels';
 import { logbook } from './german/logbook';
+import { plan } from './german/plan';
 import { record } from './german/record';
 
 export const de: Catalogue = {
   ...record,
   ...logbook,
   ...labels,
+  ...plan,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',

@@ -2,12 +2,14 @@
 
 import { labels } from './english/labels';
 import { logbook } from './english/logbook';
+import { plan } from './english/plan';
 import { record } from './english/record';
 
 export const en = {
   ...record,
   ...logbook,
   ...labels,
+  ...plan,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',
