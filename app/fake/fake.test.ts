@@ -41,6 +41,26 @@ describe('the invented shop answers as the contract says', () => {
     shop.markDone('m01', task().key, same);
     expect(shop.machine('m01').entries).toHaveLength(count);
   });
+  test('rounds, walked by answers', () => {
+    const { machine, rounds } = shop.rounds.rounds('m01').machines[0];
+    const [round] = rounds;
+    const walk = sign();
+    const { key, kind } = round.checks.find((check: { kind: string }) => check.kind !== 'reading');
+    expectFits('Rounds', shop.rounds.rounds(null));
+    expectFits('Entry', shop.rounds.beginWalk(machine, round.rhythm, { ...walk, checks: [key] }));
+    const answers = [{ check: key, kind, answer: 'not so' }];
+    const body = { ...sign(), walk: walk.id, others: false, answers };
+    expectFits('Entry', shop.rounds.answerChecks(machine, round.rhythm, body));
+    const fresh = shop.rounds.rounds('m01');
+    expectFits('Rounds', fresh);
+    expect(fresh.machines[0].rounds[0].now.answers).toHaveLength(1);
+    expect(() =>
+      shop.rounds.answerChecks(machine, round.rhythm, {
+        ...{ ...sign(), walk: walk.id, others: false },
+        answers: [{ check: key, kind: 'reading', value: 1, unit: 'psi' }],
+      }),
+    ).toThrow(/is read in/);
+  });
   test('readings', () => {
     expectFits('HourReading', shop.readHours('m01', { ...sign(), counter: 'operating', display_h: 5000 }));
     const astray = shop.readHours('m01', { ...sign(), counter: 'operating', display_h: 4000 });

@@ -44,6 +44,17 @@ export function routesOf(shop, tell) {
       /^\/api\/entries\/([^/]+)\/correct$/,
       ([e], body) => ((a) => changed(a.machine, a))(shop.logbook.correct(e, body)),
     ],
+    ['GET', /^\/api\/rounds$/, (_, __, q) => shop.rounds.rounds(q.get('machine'))],
+    [
+      'POST',
+      /^\/api\/machines\/([^/]+)\/rounds\/([^/]+)\/walks$/,
+      ([m, r], body) => changed(m, shop.rounds.beginWalk(m, r, body)),
+    ],
+    [
+      'POST',
+      /^\/api\/machines\/([^/]+)\/rounds\/([^/]+)\/answers$/,
+      ([m, r], body) => changed(m, shop.rounds.answerChecks(m, r, body)),
+    ],
     ['GET', /^\/api\/findings$/, (_, __, q) => shop.findings.list(q)],
     ['POST', /^\/api\/machines\/([^/]+)\/findings$/, ([m], body) => changed(m, shop.findings.make(m, body))],
     ['GET', /^\/api\/findings\/([^/]+)$/, ([f]) => shop.findings.history(f)],

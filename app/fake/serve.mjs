@@ -9,10 +9,18 @@ import { routesOf } from './routes.mjs';
 import { Shop } from './shop.mjs';
 
 const DIST = fileURLToPath(new URL('../dist/', import.meta.url));
-const TYPES = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml' };
-// As libs/http promises: own scripts, styles and connections only; nothing inline; never in a frame.
+const TYPES = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
+};
+// As libs/http promises: own scripts, styles and connections only; nothing inline; never in a frame. Pictures also from
+// the page itself: photos that are not sent yet.
 const POLICY =
-  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; " +
   "manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 const BODY_MAX = 1024 * 1024;
 
@@ -29,6 +37,7 @@ function publishMachines() {
 
 const routes = routesOf(shop, (machine) => publish('tasks', { machine }));
 
+/** A photo's bytes, or the JSON of all else. */
 async function bodyOf(request) {
   const chunks = [];
   let bytes = 0;

@@ -5,6 +5,7 @@ import { parse } from 'smol-toml';
 import { Findings } from './findings.mjs';
 import { Logbook } from './logbook.mjs';
 import { Refusal } from './refusal.mjs';
+import { happenedMs, RoundBook } from './rounds.mjs';
 import { moveOf, walkOf } from './walk.mjs';
 
 const LIBRARY = new URL('../../library/', import.meta.url);
@@ -78,6 +79,7 @@ export class Shop {
     const sets = readSets();
     this.kinds = sets.map((set) => ({ key: set.kind, title: set.title }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
+    this.rounds = new RoundBook(this);
   }
 
   makeMachine(name, index, set) {
@@ -122,6 +124,8 @@ export class Shop {
       reason: task.reason ?? '',
       caution: task.caution ?? '',
       parts: task.parts ?? [],
+      ...(task.reading ? { readings: task.reading } : {}),
+      ...(task.quantity_unit ? { quantity_unit: task.quantity_unit } : {}),
       version: 1,
       began_at: this.started - 400 * DAY_MS,
       triggers: (task.trigger ?? []).map((trigger) => ({
@@ -236,7 +240,7 @@ export class Shop {
       nearest: tasks.reduce((best, task) => (best === null || rank(task) > rank(best) ? task : best), null),
       tally: { in_hand: count('in hand'), coming: count('coming'), due: count('due'), overdue: count('overdue') },
       findings: this.findings.open(machine.key).map((finding) => finding.severity),
-      rounds: [],
+      rounds: this.rounds.standings(machine),
     };
   }
 
@@ -333,7 +337,7 @@ export class Shop {
       kind,
       machine: machine.key,
       by: sign.by,
-      ...(sign.at ? { device_at: sign.at } : {}),
+      ...(sign.at ? { device_at: sign.at, happened_at: instantOf(happenedMs(sign)) } : {}),
       says,
       counters: Object.fromEntries(COUNTER_WORDS.map((word) => [word.key, this.total(machine, word.key)])),
       ...more,

@@ -2,9 +2,13 @@
 // ours changes the page without loading the app again.
 
 import { tick } from 'svelte';
+import type { Rhythm } from './wire/contract';
 
 export type Page =
   | { name: 'floor' }
+  | { name: 'rounds' }
+  | { name: 'round'; machine: string; rhythm: Rhythm }
+  | { name: 'unsent' }
   | { name: 'machine'; machine: string }
   | { name: 'new task'; machine: string }
   | { name: 'change task'; machine: string; task: string }
@@ -24,6 +28,15 @@ const PLAIN: Readonly<Record<string, Page>> = {
   logbook: { name: 'logbook' },
   labels: { name: 'labels' },
   scan: { name: 'scan' },
+  rounds: { name: 'rounds' },
+  unsent: { name: 'unsent' },
+};
+/** As they stand in an address. */
+const RHYTHMS: Readonly<Record<string, Rhythm>> = {
+  'before-start-up': 'before start-up',
+  shift: 'shift',
+  day: 'day',
+  week: 'week',
 };
 
 function pageOfMachine(machine: string, part: string | undefined, named: string | undefined): Page {
@@ -31,7 +44,8 @@ function pageOfMachine(machine: string, part: string | undefined, named: string 
   if (part === 'new-task' && named === undefined) return { name: 'new task', machine };
   if (part === 'change-plan' && named === undefined) return { name: 'change plan', machine };
   if (part === 'change-task' && named !== undefined) return { name: 'change task', machine, task: named };
-  return { name: 'not there' };
+  const rhythm = part === 'round' ? RHYTHMS[named ?? ''] : undefined;
+  return rhythm ? { name: 'round', machine, rhythm } : { name: 'not there' };
 }
 
 /** The page of a path: "/machine/m01" -> machine m01. */
@@ -44,9 +58,14 @@ export function pageOf(path: string): Page {
   return (second === undefined ? PLAIN[first] : undefined) ?? { name: 'not there' };
 }
 
+export const FLOOR_ADDRESS = '/';
+export const ROUNDS_ADDRESS = '/rounds';
+export const UNSENT_ADDRESS = '/unsent';
 export const machineAddress = (machine: string) => `/machine/${encodeURIComponent(machine)}`;
 export const taskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}?task=${encodeURIComponent(task)}`;
+export const roundAddress = (machine: string, rhythm: Rhythm) =>
+  `${machineAddress(machine)}/round/${rhythm.replaceAll(' ', '-')}`;
 export const newTaskAddress = (machine: string) => `${machineAddress(machine)}/new-task`;
 export const changeTaskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}/change-task/${encodeURIComponent(task)}`;

@@ -30,12 +30,12 @@ const isSet = (bounds: Bounds | undefined) => bounds?.min !== undefined || bound
 export function judge(reading: TaskReading, value: number): Judgement {
   const said = { what: reading.what, value: printReading(reading, value) };
   if (!isSet(reading.warning) && !isSet(reading.action))
-    return { state: 'not judged', says: say('judged.not judged', said) };
+    return { state: 'not judged', says: say('judgement.not judged', said) };
   for (const state of ['action', 'warning'] as const) {
     const found = beyond(value, reading[state]);
     if (found === null) continue;
     const limit = printReading(reading, found.at);
-    return { state, says: say(`judged.${state}_${found.side}`, { ...said, limit }) };
+    return { state, says: say(`judgement.${state}_${found.side}`, { ...said, limit }) };
   }
-  return { state: 'as it should be', says: say('judged.as it should be', said) };
+  return { state: 'as it should be', says: say('judgement.as it should be', said) };
 }

@@ -5,12 +5,16 @@ import { labels } from './german/labels';
 import { logbook } from './german/logbook';
 import { plan } from './german/plan';
 import { record } from './german/record';
+import { round } from './german/round';
+import { unsent } from './german/unsent';
 
 export const de: Catalogue = {
   ...record,
   ...logbook,
   ...labels,
   ...plan,
+  ...round,
+  ...unsent,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',
@@ -24,6 +28,7 @@ export const de: Catalogue = {
   'top.lost_age': 'Der gezeigte Stand ist {age} alt.',
   'top.lost_never': 'Es wurde noch nichts geladen.',
   'top.back': 'Wieder verbunden; alles auf dieser Seite ist auf dem neuesten Stand.',
+  'top.pages': 'Seiten',
   'top.person': 'Ich bin',
   'top.person_none': 'bitte wählen',
   'top.look': 'Aussehen',
@@ -203,7 +208,10 @@ export const de: Catalogue = {
   'done.button_who_plain': 'als {by}, jetzt',
   'done.button_nobody': 'zuerst wählen, wer Sie sind',
   'done.who': 'Wer hat es getan? Dieses Gerät merkt sich den Namen.',
-  'done.sending': 'Wird gesendet, noch nicht gespeichert …',
+  'done.keeping': 'Noch nicht behalten …',
+  'done.kept':
+    'Auf diesem Gerät behalten, noch nicht gesendet: „{title}“, erledigt von {by}, {when}. Es wird von selbst gesendet, ' +
+    'sobald der Server erreichbar ist.',
   'done.saved': 'Gespeichert: „{title}“, erledigt von {by}, {when}{hours}.',
   'done.saved_hours': ', bei {hours} {counter}',
   'done.undo': 'Zurücknehmen',

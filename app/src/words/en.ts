@@ -4,12 +4,16 @@ import { labels } from './english/labels';
 import { logbook } from './english/logbook';
 import { plan } from './english/plan';
 import { record } from './english/record';
+import { round } from './english/round';
+import { unsent } from './english/unsent';
 
 export const en = {
   ...record,
   ...logbook,
   ...labels,
   ...plan,
+  ...round,
+  ...unsent,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',
@@ -23,6 +27,7 @@ export const en = {
   'top.lost_age': 'What you see is {age} old.',
   'top.lost_never': 'Nothing has been loaded yet.',
   'top.back': 'Connected again; everything on this page is up to date.',
+  'top.pages': 'Pages',
   'top.person': 'I am',
   'top.person_none': 'choose who you are',
   'top.look': 'Look',
@@ -200,7 +205,10 @@ export const en = {
   'done.button_who_plain': 'as {by}, now',
   'done.button_nobody': 'choose who you are first',
   'done.who': 'Who did it? This device remembers you.',
-  'done.sending': 'Sending, not saved yet…',
+  'done.keeping': 'Not kept yet…',
+  'done.kept':
+    'Kept on this device, not sent yet: “{title}”, done by {by} at {when}. It is sent by itself when the server can be ' +
+    'reached.',
   'done.saved': 'Saved: “{title}”, done by {by} at {when}{hours}.',
   'done.saved_hours': ', at {hours} {counter}',
   'done.undo': 'Undo',

@@ -80,6 +80,7 @@ describe('the catalogue', () => {
     ['Answer', 'answer'],
     ['ReadingState', 'judged'],
     ['Rhythm', 'rhythm'],
+    ['TurnState', 'turn'],
   ])('has a word for everything that %s can be', (name, family) => {
     const values = enumsOf(readContract())[name] ?? [];
     expect(values).not.toEqual([]);
