@@ -61,6 +61,7 @@ export function pageOf(path: string): Page {
 export const FLOOR_ADDRESS = '/';
 export const ROUNDS_ADDRESS = '/rounds';
 export const UNSENT_ADDRESS = '/unsent';
+export const SCAN_ADDRESS = '/scan';
 export const machineAddress = (machine: string) => `/machine/${encodeURIComponent(machine)}`;
 export const taskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}?task=${encodeURIComponent(task)}`;

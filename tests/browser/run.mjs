@@ -20,6 +20,7 @@ for (const file of [
   'logbook',
   'labels',
   'change_plan',
+  'scan',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

@@ -7,6 +7,7 @@ import { plan } from './german/plan';
 import { record } from './german/record';
 import { round } from './german/round';
 import { unsent } from './german/unsent';
+import { scan } from './german/scan';
 
 export const de: Catalogue = {
   ...record,
@@ -15,6 +16,7 @@ export const de: Catalogue = {
   ...plan,
   ...round,
   ...unsent,
+  ...scan,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',

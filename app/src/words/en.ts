@@ -6,6 +6,7 @@ import { plan } from './english/plan';
 import { record } from './english/record';
 import { round } from './english/round';
 import { unsent } from './english/unsent';
+import { scan } from './english/scan';
 
 export const en = {
   ...record,
@@ -14,6 +15,7 @@ export const en = {
   ...plan,
   ...round,
   ...unsent,
+  ...scan,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',
