@@ -74,7 +74,7 @@ export const changePlanAddress = (machine: string) => `${machineAddress(machine)
 export const findingAddress = (finding: string) => `/finding/${encodeURIComponent(finding)}`;
 /** @param about where it was found: machine, task, point, check */
 export const newFindingAddress = (about: Record<string, string> = {}) => withQuery('/new-finding', about);
-export const labelsAddress = (machine: string) => withQuery('/labels', { machines: machine });
+export const labelsAddress = (machine = '') => withQuery('/labels', { machines: machine });
 /** @param filters of the open findings: machine, owner */
 export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);
 /** @param filters of the logbook: machine, kind ... */

@@ -21,6 +21,7 @@ for (const file of [
   'labels',
   'change_plan',
   'scan',
+  'findings',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

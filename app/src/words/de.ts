@@ -1,6 +1,7 @@
 // German, as it is spoken in the shop. Keys and values to fill in are those of en.ts.
 
 import type { Catalogue } from './catalogue';
+import { finding } from './german/finding';
 import { labels } from './german/labels';
 import { logbook } from './german/logbook';
 import { plan } from './german/plan';
@@ -12,6 +13,7 @@ import { scan } from './german/scan';
 export const de: Catalogue = {
   ...record,
   ...logbook,
+  ...finding,
   ...labels,
   ...plan,
   ...round,

@@ -1,5 +1,6 @@
 // English. One entry is a text, or one text a plural form (Intl.PluralRules over `count`). {name} is filled in.
 
+import { finding } from './english/finding';
 import { labels } from './english/labels';
 import { logbook } from './english/logbook';
 import { plan } from './english/plan';
@@ -11,6 +12,7 @@ import { scan } from './english/scan';
 export const en = {
   ...record,
   ...logbook,
+  ...finding,
   ...labels,
   ...plan,
   ...round,
