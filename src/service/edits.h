@@ -8,6 +8,7 @@
 #include <boost/describe.hpp>
 
 #include "libs/values/instant.h"
+#include "src/service/entry_body.h"
 #include "src/service/task_text.h"
 
 namespace hw::service {
@@ -48,7 +49,16 @@ struct SettleEdit {
 };
 BOOST_DESCRIBE_STRUCT(SettleEdit, (), (id, by, settled_as))
 
+// Refuses an id that is no UUID in its usual form; `field` is its name in what is said.
+Result<void> check_id(std::string_view field, std::string_view id);
+
 // Refuses an id that is no UUID in its usual form (8-4-4-4-12 hexadecimal digits), and an empty or overlong name.
 Result<void> check_signature(std::string_view id, std::string_view by);
+// Refuses what can be no key of a machine, task or check: it is empty or longer than 60 characters. `field` names it.
+Result<void> check_key(std::string_view field, std::string_view key);
+// Refuses a photo without an id or its SHA-256, and (too_large) more than 20 of them.
+Result<void> check_photos(const std::optional<std::vector<PhotoName>>& photos);
+// Refuses a note of more than 2,000 characters.
+Result<void> check_note(const std::optional<std::string>& note);
 
 }  // namespace hw::service

@@ -24,19 +24,58 @@ Instant as_kept(Instant at) { return Instant::from_millis(at.as_millis()); }
 
 std::optional<Instant> as_kept(std::optional<Instant> at) { return at ? std::optional{as_kept(*at)} : std::nullopt; }
 
-Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::string_view kind,
-                        const Signature& signature, Instant now) {
+namespace {
+
+// What happened no longer ago has the counters of now: a message is on its way for some seconds.
+constexpr Duration late_from = Duration::seconds(60);
+
+// The totals that a machine had at an earlier moment; where that is not known any more, those of now without what
+// people settled since.
+Result<CounterTotals> totals_at(const OpenShop& shop, const OpenMachine& machine, Instant moment, Instant now) {
+  if (now - moment <= late_from) return totals_of(machine, now);
+  HW_TAKE(past, machine.count.at_past(shop.store(), machine.record.machine.key, moment));
+  CounterTotals totals;
+  for (const Adjustment& one : machine.adjustments) {
+    if (one.at <= moment) totals[one.counter] += one.amount;
+  }
+  const auto counters = past ? std::move(*past) : machine.count.at(now).counters;
+  for (const CounterNow& counter : counters) totals[print(counter.key)] += counter.counted + counter.filled;
+  return totals;
+}
+
+// All but the machine's counters.
+Entry bare_entry(const OpenShop& shop, std::string_view machine, std::string_view kind, const Signature& signature,
+                 Instant now) {
   const Happened when = happened({signature.at, signature.sent_at}, {now, shop.founded_at()});
   Entry entry;
   entry.id = signature.id;
   entry.kind = kind;
-  entry.machine = machine.record.machine.key;
+  entry.machine = machine;
   entry.by = signature.by;
   entry.at = as_kept(now);
   entry.device_at = as_kept(signature.at);
   entry.happened_at = when.at;
-  entry.counters = totals_of(machine, now);
   entry.body.device_off_s = when.device_off_s;
+  return entry;
+}
+
+}  // namespace
+
+Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::string_view kind,
+                        const Signature& signature, Instant now) {
+  Entry entry = bare_entry(shop, machine.record.machine.key, kind, signature, now);
+  HW_TAKE(counters, totals_at(shop, machine, entry.happened_at, now));
+  entry.counters = std::move(counters);
+  return entry;
+}
+
+Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine, std::string_view kind,
+                                 const Signature& signature, Instant now) {
+  const auto open = shop.find(machine);
+  if (open) return new_entry(shop, **open, kind, signature, now);
+  HW_TRY(check_key("machine", machine));
+  Entry entry = bare_entry(shop, machine, kind, signature, now);
+  entry.body.stray = open.error().message;
   return entry;
 }
 

@@ -29,6 +29,11 @@ std::optional<Instant> as_kept(std::optional<Instant> at);
 Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::string_view kind,
                         const Signature& signature, Instant now);
 
+// The same by the machine's key. For a machine that the shop does not have it is stray, under that key and without
+// counters: what somebody entered is kept. Refuses (bad_input) what can be no key.
+Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine, std::string_view kind,
+                                 const Signature& signature, Instant now);
+
 // Writes one entry in a transaction of its own.
 Result<void> keep(Store& store, Entry& entry);
 

@@ -44,10 +44,11 @@ void tally(TallyView& view, const std::string& state) {
   view.overdue += state == word_of(TaskState::overdue);
 }
 
-// The checks of each shift and day are due all the time; they would hide what the Floor is to show.
+// The checks of each start-up, shift and day are due all the time; they would hide what the Floor is to show.
 bool is_round_check(const TaskView& task) {
-  return std::any_of(task.triggers.begin(), task.triggers.end(),
-                     [](const auto& one) { return one.calendar == "1 shift" || one.calendar == "1 day"; });
+  return std::any_of(task.triggers.begin(), task.triggers.end(), [](const auto& one) {
+    return one.calendar == "1 start-up" || one.calendar == "1 shift" || one.calendar == "1 day";
+  });
 }
 
 // How urgent a task is: state first, then how far its leading trigger is used up.
@@ -88,14 +89,20 @@ void describe(MachineView& view, const MachineRecord& record) {
   view.note = record.machine.note;
   view.year = record.machine.year;
   for (const auto& assembly : record.assemblies) view.assemblies.push_back({assembly.key, assembly.title});
-  for (const auto& point : record.points) {
-    view.points.push_back({point.number, point.assembly, point.title, point.x, point.y});
-  }
+  view.points = point_views(record);
   view.walk = walk_of(record);
   view.walk_by_hand = !record.walk.empty();
 }
 
 }  // namespace
+
+std::vector<PointView> point_views(const MachineRecord& record) {
+  std::vector<PointView> views;
+  for (const auto& point : record.points) {
+    views.push_back({point.number, point.assembly, point.title, point.x, point.y});
+  }
+  return views;
+}
 
 std::string title_of(const CounterKey& key) {
   std::string title{word_of(key.kind)};
@@ -117,7 +124,7 @@ FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, In
                         .nearest = {},
                         .tally = {},
                         .findings = {},
-                        .rounds = {}};
+                        .rounds = standing_views(shop, machine, now)};
   for (const CounterKind kind : floor_counters) {
     for (const CounterNow& counter : present.counters) {
       if (counter.key == CounterKey{kind, ""}) view.counters.push_back(view_of(machine, counter));

@@ -10,6 +10,9 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                  const CounterTotals& totals, Instant now);
 EntryView view_of(const Entry& entry);
 HourReadingView view_of(const HourReading& reading);
+std::vector<PointView> point_views(const MachineRecord& record);
+// Where each of the machine's rounds stands in the turn that runs.
+std::vector<RoundStandingView> standing_views(const OpenShop& shop, const OpenMachine& machine, Instant now);
 FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, Instant now);
 
 // "Operating hours"; for one item's counter with its label: "Spindle hours, Srpm".

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "src/sequence/walking_order.h"
+#include "src/service/round_standing.h"
 
 namespace hw::service {
 namespace {
@@ -28,6 +29,8 @@ Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
     open->record = std::move(machine);
     HW_TAKE(adjustments, store.adjustments_of(open->record.machine.key));
     open->adjustments = std::move(adjustments);
+    HW_TAKE(walks, store.latest_walks_of(open->record.machine.key, walks_kept));
+    open->walks = std::move(walks);
     open->count = MachineCount{shop->calendar().zone, open->record.machine.fills};
     shop->machines_.push_back(std::move(open));
   }

@@ -26,6 +26,7 @@ struct FeedStatus {
 struct OpenMachine {
   MachineRecord record;
   std::vector<Adjustment> adjustments;
+  std::vector<WalkRecord> walks;  // those of the last days, in no order: see round_standing.h
   MachineCount count{};
   FeedStatus feed;
   // They rise with every change, so that whoever shows the machine knows when to show it anew.

@@ -10,6 +10,7 @@
 
 #include "libs/sql/value.h"
 #include "src/service/records.h"
+#include "src/service/walk_record.h"
 
 namespace hw::service {
 
@@ -84,6 +85,13 @@ class Store {
   virtual Result<std::vector<Entry>> entries_of(std::string_view machine, int count_max) = 0;  // the latest first
   // The entry by which a task was done last: the latest by when it happened of those that nobody took back.
   virtual Result<std::optional<Entry>> last_done(std::string_view machine, std::string_view task) = 0;
+  // The machine's walks with their answers: those that began, or were answered on, in the last `back` before its latest
+  // walk or answer; and one walk, nothing where the machine has none of that id.
+  virtual Result<std::vector<WalkRecord>> latest_walks_of(std::string_view machine, Duration back) = 0;
+  virtual Result<std::optional<WalkRecord>> walk(std::string_view machine, std::string_view id) = 0;
+  // What was read at a check, the latest first.
+  virtual Result<std::vector<AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
+                                                        int count_max) = 0;
   virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;  // the latest first
   virtual Result<std::vector<Adjustment>> adjustments_of(std::string_view machine) = 0;
 

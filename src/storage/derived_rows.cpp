@@ -11,6 +11,7 @@ namespace {
 using service::Entry;
 using service::GivenAnswer;
 
+// Of a stray entry the answers count whose checks are there: they alone have a task.
 // Whoever looked, read, or said that it is clean or full now has done the task; who said that it is not has not.
 bool does_its_task(const GivenAnswer& answer) {
   const bool is_work = answer.kind == "clean" || answer.kind == "top up";
@@ -19,8 +20,7 @@ bool does_its_task(const GivenAnswer& answer) {
 
 std::set<std::string> tasks_done_by(const Entry& entry) {
   std::set<std::string> tasks;
-  if (entry.body.stray) return tasks;
-  if (entry.kind == "task done" && entry.task) tasks.insert(*entry.task);
+  if (entry.kind == "task done" && entry.task && !entry.body.stray) tasks.insert(*entry.task);
   for (const GivenAnswer& answer : entry.body.answers.value_or(std::vector<GivenAnswer>{})) {
     if (does_its_task(answer)) tasks.insert(*answer.task);
   }

@@ -6,6 +6,7 @@
 #include "src/storage/counting_rows.h"
 #include "src/storage/entry_rows.h"
 #include "src/storage/logbook_rows.h"
+#include "src/storage/walk_rows.h"
 
 namespace hw::storage {
 namespace {
@@ -117,6 +118,22 @@ Result<std::vector<service::Entry>> KeptStore::entries_of(std::string_view machi
 Result<std::optional<service::Entry>> KeptStore::last_done(std::string_view machine, std::string_view task) {
   HW_TAKE(reader, readers_.take());
   return read_last_done(*reader, machine, task);
+}
+
+Result<std::vector<service::WalkRecord>> KeptStore::latest_walks_of(std::string_view machine, Duration back) {
+  HW_TAKE(reader, readers_.take());
+  return read_latest_walks(*reader, machine, back);
+}
+
+Result<std::optional<service::WalkRecord>> KeptStore::walk(std::string_view machine, std::string_view id) {
+  HW_TAKE(reader, readers_.take());
+  return read_walk(*reader, machine, id);
+}
+
+Result<std::vector<service::AnswerRecord>> KeptStore::readings_of(std::string_view machine, std::string_view check,
+                                                                  int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_readings(*reader, machine, check, count_max);
 }
 
 Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::string_view machine) {

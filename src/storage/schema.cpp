@@ -63,6 +63,7 @@ create table given_answer(
   plant text not null, entry text not null, place integer not null, machine text not null, rhythm text not null,
   walk text not null, check_key text not null, by_name text not null, happened_ms integer not null, value real,
   body text not null, primary key(plant, entry, place)) strict;
+create index given_answer_walk on given_answer(plant, walk);
 create index given_answer_machine on given_answer(plant, machine, happened_ms);
 create index given_answer_reading on given_answer(plant, machine, check_key, happened_ms) where value is not null;
 create table correction(

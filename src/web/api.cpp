@@ -2,6 +2,7 @@
 
 #include "src/web/answers.h"
 #include "src/web/labels_request.h"
+#include "src/web/rounds_api.h"
 
 namespace hw::web {
 namespace {
@@ -103,6 +104,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_task_edits(router, parts);
   add_done(router, parts);
   add_hour_readings(router, parts);
+  add_rounds(router, parts);
 }
 
 }  // namespace hw::web

@@ -146,12 +146,24 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
     return answer_of("POST", machine + "/hour-readings", m1 + "/hour-readings",
                      done_body(id, fmt::format(R"(,"counter":"operating","display_h":{})", hours)));
   };
+  const std::string round = machine + "/rounds/{rhythm}", shift = m1 + "/rounds/shift";
+  answer_of("POST", round + "/walks", shift + "/walks", done_body(10, R"(,"checks":["look"])"));
+  const auto answered =
+      answer_of("POST", round + "/answers", shift + "/answers",
+                done_body(11, fmt::format(R"(,"walk":"{}","others":true,"answers":[{{"check":"look","kind":"look",)"
+                                          R"("answer":"as it should be"}}])",
+                                          id_of(10))));
+  EXPECT_EQ(answered.at("kind"), "others as they should be");
+  answer_of("POST", round + "/walks", m1 + "/rounds/before%20start-up/walks", done_body(12, R"(,"checks":["a"])"));
+  const auto rounds = answer_of("GET", "/api/rounds", "/api/rounds");
+  EXPECT_EQ(rounds.at_pointer("/machines/0/rounds/0/now/state"), "walked");
+  EXPECT_EQ(answer_of("GET", "/api/rounds", "/api/rounds?machine=mill2").at("machines").as_array().size(), 1u);
   EXPECT_EQ(read(7, "1000").at("state"), "fits");
   EXPECT_EQ(read(8, "1100.5").at("state"), "to be settled");
   answer_of("POST", machine + "/hour-readings/{reading}/settle", m1 + "/hour-readings/" + id_of(8) + "/settle",
             done_body(9, R"(,"settled_as":"misread")"));
   const auto view = answer_of("GET", machine, m1);
-  EXPECT_EQ(view.at("entries").as_array().size(), 9u);
+  EXPECT_EQ(view.at("entries").as_array().size(), 12u);
   EXPECT_EQ(view.at("retired").as_array().size(), 1u);
   EXPECT_FALSE(view.at("counters").as_array().empty());
   answer_of("GET", machine, "/api/machines/mill2");
@@ -214,7 +226,7 @@ TEST_F(Served, ABodyThatIsNotWhatItShouldBeIsRefusedWithItsPath) {
 
 TEST_F(Served, WhatIsNotThereIsAProblemNotAPage) {
   expect_problem(ask("GET", "/api/machines/mill9"), 404, "mill9");
-  expect_problem(ask("POST", "/api/machines/mill1/tasks/none/done", done_body(1)), 404, "none");
+  expect_problem(ask("GET", "/api/rounds?machine=mill9"), 404, "mill9");
   expect_problem(ask("POST", "/api/entries/" + id_of(77) + "/undo", done_body(1)), 404, id_of(77));
   expect_problem(ask("POST", "/api/machines/mill1/hour-readings/" + id_of(77) + "/settle",
                      done_body(1, R"(,"settled_as":"misread")")),

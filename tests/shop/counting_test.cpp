@@ -122,6 +122,16 @@ class Refusing : public service::Store {
   Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override {
     return kept_.last_done(machine, task);
   }
+  Result<std::vector<service::WalkRecord>> latest_walks_of(std::string_view machine, Duration back) override {
+    return kept_.latest_walks_of(machine, back);
+  }
+  Result<std::optional<service::WalkRecord>> walk(std::string_view machine, std::string_view id) override {
+    return kept_.walk(machine, id);
+  }
+  Result<std::vector<service::AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
+                                                         int count_max) override {
+    return kept_.readings_of(machine, check, count_max);
+  }
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override {
     return kept_.hour_readings_of(machine);
   }

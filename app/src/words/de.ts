@@ -118,6 +118,7 @@ export const de: Catalogue = {
   'bar.days_left': { one: 'noch {count} Tag', other: 'noch {count} Tage' },
   'bar.due_today': 'heute fällig',
   'bar.days_over': { one: '{count} Tag drüber', other: '{count} Tage drüber' },
+  'bar.every_start-up': { one: 'vor jedem Anlauf', other: 'vor allen {count} Anläufen' },
   'bar.every_shift': { one: 'jede Schicht', other: 'alle {count} Schichten' },
   'bar.every_day': { one: 'jeden Tag', other: 'alle {count} Tage' },
   'bar.every_week': { one: 'jede Woche', other: 'alle {count} Wochen' },
@@ -201,6 +202,7 @@ export const de: Catalogue = {
   'working.what': 'Was',
   'working.from': 'Woher',
 
+  'calendar.start-up': { one: '{count} Anlauf', other: '{count} Anläufe' },
   'calendar.shift': { one: '{count} Schicht', other: '{count} Schichten' },
   'calendar.day': { one: '{count} Tag', other: '{count} Tage' },
   'calendar.week': { one: '{count} Woche', other: '{count} Wochen' },
@@ -251,6 +253,7 @@ export const de: Catalogue = {
   'form.interval': 'Intervall, {unit}',
   'form.calendar_interval': 'Alle',
   'form.calendar_unit': 'Einheit',
+  'form.unit_start-up': 'Anläufe',
   'form.unit_shift': 'Schichten',
   'form.unit_day': 'Tage',
   'form.unit_week': 'Wochen',

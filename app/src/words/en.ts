@@ -116,6 +116,7 @@ export const en = {
   'bar.days_left': { one: '{count} day left', other: '{count} days left' },
   'bar.due_today': 'due today',
   'bar.days_over': { one: '{count} day over', other: '{count} days over' },
+  'bar.every_start-up': { one: 'before every start-up', other: 'before every {count} start-ups' },
   'bar.every_shift': { one: 'every shift', other: 'every {count} shifts' },
   'bar.every_day': { one: 'every day', other: 'every {count} days' },
   'bar.every_week': { one: 'every week', other: 'every {count} weeks' },
@@ -198,6 +199,7 @@ export const en = {
   'working.what': 'What',
   'working.from': 'From',
 
+  'calendar.start-up': { one: '{count} start-up', other: '{count} start-ups' },
   'calendar.shift': { one: '{count} shift', other: '{count} shifts' },
   'calendar.day': { one: '{count} day', other: '{count} days' },
   'calendar.week': { one: '{count} week', other: '{count} weeks' },
@@ -247,6 +249,7 @@ export const en = {
   'form.interval': 'Interval, {unit}',
   'form.calendar_interval': 'Every',
   'form.calendar_unit': 'of',
+  'form.unit_start-up': 'start-ups',
   'form.unit_shift': 'shifts',
   'form.unit_day': 'days',
   'form.unit_week': 'weeks',

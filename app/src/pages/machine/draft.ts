@@ -7,7 +7,7 @@ import type { Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkTyp
 import { plain, say } from '../../words/words';
 
 export const CALENDAR = 'calendar';
-export const SPANS = ['shift', 'day', 'week', 'month'] as const;
+export const SPANS = ['start-up', 'shift', 'day', 'week', 'month'] as const;
 export type Span = (typeof SPANS)[number];
 
 export interface TriggerDraft {
