@@ -86,8 +86,17 @@ DemoMachine make_machine(const service::NewShop& shop, const Floor& floor, std::
   return out;
 }
 
-Result<void> keep(service::Store& store, const service::NewShop& shop, std::vector<DemoMachine>& machines) {
-  HW_TRY(store.create_shop(shop.shop, shop.machines));
+// The shop has been at work since its counting began.
+std::vector<service::MachineRecord> since(std::vector<service::MachineRecord> machines, Instant began_at) {
+  for (auto& machine : machines) {
+    for (auto& task : machine.tasks) task.began_at = began_at;
+  }
+  return machines;
+}
+
+Result<void> keep(service::Store& store, const service::NewShop& shop, std::vector<DemoMachine>& machines,
+                  Instant now) {
+  HW_TRY(store.create_shop(shop.shop, since(shop.machines, now - Duration::hours(24 * demo_history_days))));
   HW_TAKE(writing, store.begin());
   std::vector<service::Entry> entries;
   service::CountingStep step;
@@ -125,7 +134,7 @@ Result<void> found_demo(service::Store& store, const service::NewShop& shop, con
   std::vector<DemoMachine> machines;
   for (std::size_t i = 0; i < shop.machines.size(); ++i)
     machines.push_back(make_machine(shop, floor, i, floor_ahead, now));
-  return keep(store, shop, machines);
+  return keep(store, shop, machines, now);
 }
 
 }  // namespace hw::simulate
