@@ -5,6 +5,7 @@ import { finding } from './german/finding';
 import { labels } from './german/labels';
 import { logbook } from './german/logbook';
 import { plan } from './german/plan';
+import { readings } from './german/readings';
 import { record } from './german/record';
 import { round } from './german/round';
 import { unsent } from './german/unsent';
@@ -16,6 +17,7 @@ export const de: Catalogue = {
   ...finding,
   ...labels,
   ...plan,
+  ...readings,
   ...round,
   ...unsent,
   ...scan,

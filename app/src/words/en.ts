@@ -4,6 +4,7 @@ import { finding } from './english/finding';
 import { labels } from './english/labels';
 import { logbook } from './english/logbook';
 import { plan } from './english/plan';
+import { readings } from './english/readings';
 import { record } from './english/record';
 import { round } from './english/round';
 import { unsent } from './english/unsent';
@@ -15,6 +16,7 @@ export const en = {
   ...finding,
   ...labels,
   ...plan,
+  ...readings,
   ...round,
   ...unsent,
   ...scan,
