@@ -57,7 +57,9 @@ test('Scan: a picture without a code leads nowhere, and closing gives the camera
     await page.goto('/scan');
     await until('there is a picture', () => page.evaluate(() => document.querySelector('video')?.videoWidth > 0));
     const live = await page.evaluateHandle(() => document.querySelector('video').srcObject.getTracks()[0]);
-    await page.waitForTimeout(800);
+    const frames = () =>
+      page.evaluate(() => document.querySelector('video').getVideoPlaybackQuality().totalVideoFrames);
+    await until('some pictures were looked at', async () => (await frames()) > 12);
     assert.equal(pathOf(page), '/scan');
     await expectClean(page, 'scan, camera open');
     await measure(page);
