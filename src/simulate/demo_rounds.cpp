@@ -24,6 +24,7 @@ constexpr int half_per_mille = 50;
 constexpr int not_begun_yet_per_mille = 450;
 constexpr int half_so_far_per_mille = 250;
 constexpr int not_so_per_mille = 12;
+constexpr int falling_per_mille = 120;  // of the machines
 
 enum class HowFar { not_begun, half, whole };
 
@@ -50,7 +51,7 @@ class Walking {
         use_(use),
         now_(now),
         dice_(mix(seed, hash_of("rounds of " + machine.machine.key))),
-        gauges_(Dice(dice_.next()), dice_.chance(300)) {
+        gauges_(Dice(mix(seed, hash_of("gauges of " + machine.machine.key))), dice_.chance(falling_per_mille)) {
     machine_.record = machine;
   }
 
