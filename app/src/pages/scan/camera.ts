@@ -2,7 +2,7 @@
 // comes along, loaded only here.
 
 /** Why there is no picture. */
-export type CameraTrouble = 'no secure context' | 'no camera' | 'not allowed' | 'in use';
+export type CameraTrouble = 'no secure context' | 'no camera' | 'not allowed' | 'in use' | 'no reader';
 
 export class NoCamera extends Error {
   constructor(readonly why: CameraTrouble) {
@@ -86,6 +86,11 @@ async function broughtReader(): Promise<ReadFrame> {
   };
 }
 
+/** Throws NoCamera where the reader cannot be loaded. */
 export async function openReader(): Promise<ReadFrame> {
-  return (await ownReader().catch(() => null)) ?? (await broughtReader());
+  const own = await ownReader().catch(() => null);
+  if (own !== null) return own;
+  return broughtReader().catch(() => {
+    throw new NoCamera('no reader');
+  });
 }

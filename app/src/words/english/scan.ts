@@ -15,6 +15,8 @@ export const scan = {
     'The camera was not allowed. Allow it for this page in the browser’s settings, then try again; or write the code below.',
   'scan.in_use': 'The camera is in use by another program. Close that, then try again; or write the code below.',
   'scan.no_camera': 'This device has no camera that the browser can open. Write the code below.',
+  'scan.no_reader':
+    'The part of the program that reads codes could not be loaded. Try again when the server can be reached; or write the code below.',
   'scan.code': 'The code in words',
   'scan.code_hint': 'As it stands on the label below the code: the address, the key (m01) or the machine’s name.',
   'scan.go': 'To the machine',

@@ -19,6 +19,8 @@ export const scan: Wording<typeof english> = {
   'scan.in_use':
     'Ein anderes Programm benutzt die Kamera. Es schließen und noch einmal versuchen; oder den Code unten eintippen.',
   'scan.no_camera': 'Dieses Gerät hat keine Kamera, die der Browser öffnen kann. Den Code unten eintippen.',
+  'scan.no_reader':
+    'Der Teil des Programms, der Codes liest, konnte nicht geladen werden. Noch einmal versuchen, wenn der Server erreichbar ist; oder den Code unten eintippen.',
   'scan.code': 'Der Code in Worten',
   'scan.code_hint':
     'Wie er auf dem Etikett unter dem Code steht: die Adresse, der Schlüssel (m01) oder der Name der Maschine.',
