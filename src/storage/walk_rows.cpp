@@ -63,7 +63,7 @@ Result<void> take_answers(sql::Rows& rows, Walks& walks) {
   return {};
 }
 
-std::vector<WalkRecord> in_order(Walks walks) {
+std::vector<WalkRecord> in_order(Walks&& walks) {
   std::vector<WalkRecord> out;
   for (auto& [id, walk] : walks) out.push_back(std::move(walk));
   std::stable_sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.begun_at < b.begun_at; });
