@@ -87,6 +87,7 @@ function withQuery(path: string, values: Record<string, string>): string {
 
 class Route {
   private url = $state.raw(new URL(window.location.href));
+  private hasMoved = false;
   readonly page = $derived(pageOf(this.url.pathname));
   readonly query = $derived(this.url.searchParams);
 
@@ -99,8 +100,14 @@ class Route {
     history.pushState(null, '', address);
     this.url = new URL(window.location.href);
     window.scrollTo(0, 0);
+    this.hasMoved = true;
+    await this.focusHeading();
+  }
+
+  /** After a link was followed the page's heading has the focus; the page that was opened first leaves it as it is. */
+  async focusHeading(): Promise<void> {
     await tick();
-    document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+    if (this.hasMoved) document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
   }
 
   /** Puts what is chosen on a page into its address, so that Back and a copied address find it again. */

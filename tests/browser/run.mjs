@@ -22,6 +22,9 @@ for (const file of [
   'change_plan',
   'scan',
   'findings',
+  'round_walk',
+  'round_offline',
+  'outbox',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

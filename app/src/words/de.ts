@@ -27,6 +27,7 @@ export const de: Catalogue = {
   'app.loading': 'Wird geladen …',
   'app.footer': 'Hourwright {version}. Es zählt und erinnert; es sagt nie, dass eine Maschine sicher ist.',
   'app.page_not_there': 'Diese Seite gibt es nicht',
+  'app.page_not_loaded': 'Diese Seite ließ sich nicht laden: Der Server ist nicht erreichbar',
   'app.to_floor': 'Zur Halle',
 
   'top.loopback': 'Nur dieser Rechner erreicht diesen Server; die Anmeldung kommt später.',

@@ -26,6 +26,7 @@ export const en = {
   'app.loading': 'Loading…',
   'app.footer': 'Hourwright {version}. It counts and reminds; it never says that a machine is safe.',
   'app.page_not_there': 'There is no such page',
+  'app.page_not_loaded': 'This page could not be loaded: the server cannot be reached',
   'app.to_floor': 'To the Floor',
 
   'top.loopback': 'Only this computer can reach this server; sign-in comes later.',

@@ -1,7 +1,7 @@
 // What stands at a check, in words and as the state whose shape is shown.
 
 import { printReading } from '../../parts/judge';
-import type { CheckKind, ReadingState } from '../../wire/contract';
+import type { CheckKind, ReadingState, RoundCheck } from '../../wire/contract';
 import { measured, say } from '../../words/words';
 import type { CheckStanding, Given } from './standing';
 
@@ -12,7 +12,12 @@ export function stateOf(given: Given): FoundState {
   return given.state ?? (given.kind === 'reading' ? 'not judged' : 'as it should be');
 }
 
-const QUANTITY: Readonly<Partial<Record<CheckKind, 'check.done' | 'check.as_it_should_be'>>> = {
+/** A task with several readings makes several checks; each is named by what is read. */
+export function titleOf({ title, reading }: RoundCheck): string {
+  return reading && reading.what !== title ? `${title}: ${reading.what}` : title;
+}
+
+const DONE_WORDS: Readonly<Partial<Record<CheckKind, 'check.done' | 'check.as_it_should_be'>>> = {
   clean: 'check.done',
   'top up': 'check.done',
 };
@@ -29,5 +34,5 @@ export function givenWords({ check, given }: CheckStanding): string {
   if (given.quantity === 0) return say('check.none_needed');
   if (given.quantity !== undefined)
     return say('check.filled', { quantity: `${measured(given.quantity)} ${given.quantity_unit ?? ''}`.trim() });
-  return say(QUANTITY[given.kind] ?? 'check.as_it_should_be');
+  return say(DONE_WORDS[given.kind] ?? 'check.as_it_should_be');
 }

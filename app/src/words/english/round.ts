@@ -1,6 +1,7 @@
 // The rounds of all machines, and one round at a machine: checks, readings, findings.
 
 export const round = {
+  'floor.rounds_open': { one: '{count} round open', other: '{count} rounds open' },
   'rounds.title': 'Rounds',
   'rounds.open': { one: '{count} round to be walked now', other: '{count} rounds to be walked now' },
   'rounds.walked': { one: '{count} round is walked', other: '{count} rounds are walked' },

@@ -2,6 +2,7 @@ import type { Wording } from '../catalogue';
 import type { round as english } from '../english/round';
 
 export const round: Wording<typeof english> = {
+  'floor.rounds_open': { one: '{count} Rundgang offen', other: '{count} Rundgänge offen' },
   'rounds.title': 'Rundgänge',
   'rounds.open': { one: '{count} Rundgang ist jetzt zu gehen', other: '{count} Rundgänge sind jetzt zu gehen' },
   'rounds.walked': { one: '{count} Rundgang ist gegangen', other: '{count} Rundgänge sind gegangen' },
