@@ -3,7 +3,7 @@
 import { Refusal } from './refusal.mjs';
 
 const HOUR_MS = 3_600_000;
-const LENGTHS = { shift: 12 * HOUR_MS, day: 24 * HOUR_MS, week: 168 * HOUR_MS };
+const LENGTHS = { 'before start-up': 24 * HOUR_MS, shift: 12 * HOUR_MS, day: 24 * HOUR_MS, week: 168 * HOUR_MS };
 const PAST = 3;
 const KINDS = { clean: 'clean', 'top up': 'top up' };
 
@@ -19,8 +19,8 @@ export function happenedMs({ at, sent_at }) {
 
 function rhythmOf(task) {
   if (task.skill !== 'operator') return null;
-  const called = task.triggers.map((trigger) => /^1 (shift|day|week)$/.exec(trigger.calendar ?? '')?.[1]);
-  return Object.keys(LENGTHS).find((rhythm) => called.includes(rhythm)) ?? null;
+  const called = task.triggers.map((trigger) => /^1 (start-up|shift|day|week)$/.exec(trigger.calendar ?? '')?.[1]);
+  return Object.keys(LENGTHS).find((rhythm) => called.includes(rhythm.replace('before ', ''))) ?? null;
 }
 
 function judge(reading, value) {
@@ -98,7 +98,10 @@ export class RoundBook {
     return Object.keys(LENGTHS)
       .map((rhythm) => ({
         ...{ rhythm, checks: this.checksOf(machine, rhythm), now: this.turn(machine, rhythm) },
-        past: Array.from({ length: PAST }, (_, index) => ({ ...this.turn(machine, rhythm, index + 1), answers: [] })),
+        past: Array.from({ length: rhythm === 'before start-up' ? 0 : PAST }, (_, index) => ({
+          ...this.turn(machine, rhythm, index + 1),
+          answers: [],
+        })),
       }))
       .filter((round) => round.checks.length > 0);
   }

@@ -60,10 +60,17 @@ function readSets() {
 
 const dateOf = (ms) => new Date(ms).toISOString().slice(0, 10);
 const instantOf = (ms) => new Date(ms).toISOString();
-const SPANS = { shift: DAY_MS / 2, day: DAY_MS, week: 7 * DAY_MS, month: 30 * DAY_MS, year: 365 * DAY_MS };
+const SPANS = {
+  'start-up': DAY_MS,
+  shift: DAY_MS / 2,
+  day: DAY_MS,
+  week: 7 * DAY_MS,
+  month: 30 * DAY_MS,
+  year: 365 * DAY_MS,
+};
 
 function spanOf(calendar) {
-  const found = /^(\d+) (shift|day|week|month|year)s?$/.exec(calendar);
+  const found = /^(\d+) (start-up|shift|day|week|month|year)s?$/.exec(calendar);
   return found ? Number(found[1]) * SPANS[found[2]] : null;
 }
 

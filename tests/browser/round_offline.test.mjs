@@ -32,7 +32,7 @@ async function expectOnce(server, found, walks = 1) {
 test(
   'Offline: a round from start to finish with the server dead, the page loaded anew, and everything sent once',
   async ({ page, server }) => {
-    const found = await pickRound(server, (round) => round.checks.length > 3);
+    const found = await pickRound(server);
     await keptForOffline(page);
     await choosePerson(page);
     await server.stop();
@@ -61,7 +61,7 @@ for (const isWaiting of [true, false])
   test(
     `Offline: the tab is killed after each press${isWaiting ? '' : ', without waiting'}; nothing is lost, nothing twice`,
     async ({ page, server }) => {
-      const found = await pickRound(server, (round) => round.checks.length > 3);
+      const found = await pickRound(server);
       const context = page.context();
       await keptForOffline(page);
       await choosePerson(page);
@@ -95,7 +95,7 @@ for (const isWaiting of [true, false])
 test(
   'Offline: the browser’s page crashes in the middle; the round goes on where it was left',
   async ({ page, server }) => {
-    const found = await pickRound(server, (round) => round.checks.length > 3);
+    const found = await pickRound(server);
     const context = page.context();
     await openRound(page, found);
     await choosePerson(page);
@@ -121,7 +121,7 @@ test('Offline: a newer build is put on in between; the page stays until a person
   const front = await Front.open(server);
   const page = await openPage(browser, front.url, PHONE);
   try {
-    const found = await pickRound(server, (round) => round.checks.length > 3);
+    const found = await pickRound(server);
     await keptForOffline(page);
     await page.goto(addressOf(found));
     await choosePerson(page);
@@ -205,7 +205,7 @@ test(
         }
       };
     });
-    const found = await pickRound(server, (round) => round.checks.length > 2);
+    const found = await pickRound(server);
     await openRound(page, found);
     await choosePerson(page);
     await answerOpen(page, found);
@@ -222,7 +222,7 @@ test(
 );
 
 test('Offline: the round of this turn goes on after it was sent and the page loaded anew', async ({ page, server }) => {
-  const found = await pickRound(server, (round) => round.checks.length > 3);
+  const found = await pickRound(server);
   await openRound(page, found);
   await choosePerson(page);
   await answerOpen(page, found);

@@ -13,17 +13,17 @@ import {
   openCheck,
   openRound,
   pickRound,
+  fillIn,
   pressAnswer,
   ready,
+  sharedRound,
   turnOf,
 } from './walking.mjs';
 
 const MAIN_PX = 96;
-const hasKind = (kind) => (round) => round.checks.some((check) => check.kind === kind);
-const hasLimits = (round) => round.checks.some((check) => check.reading?.action?.min > 0);
+const isAir = (check) => check.reading?.action?.min > 0;
 
-async function begin(page, server, fits) {
-  const found = await pickRound(server, fits);
+async function begin(page, found) {
   await openRound(page, found);
   const person = await choosePerson(page);
   return { found, person };
@@ -38,7 +38,7 @@ async function open(page, found, fits) {
 }
 
 test('Round: one press a check, in walking order, to the end; the server has each once', async ({ page, server }) => {
-  const { found, person } = await begin(page, server);
+  const { found, person } = await begin(page, await pickRound(server));
   const walked = [];
   while ((await openCheck(page)) !== null) walked.push(await answerOpen(page, found));
   assert.deepEqual(
@@ -60,7 +60,7 @@ test('Round: one press for the rest says how many, and that readings are not rea
   page,
   server,
 }) => {
-  const { found } = await begin(page, server, (round) => hasKind('reading')(round) && round.checks.length > 3);
+  const { found } = await begin(page, await pickRound(server));
   const first = await answerOpen(page, found);
   const rest = found.round.checks.filter((check) => check.key !== first);
   const readings = rest.filter((check) => check.kind === 'reading').length;
@@ -81,7 +81,7 @@ test('Round: impossible readings are refused where they are typed, with what wou
   page,
   server,
 }) => {
-  const { found } = await begin(page, server, hasKind('reading'));
+  const { found } = await begin(page, await sharedRound(server));
   const check = await open(page, found, (one) => one.kind === 'reading');
   const { unit } = check.reading;
   for (const [typed, says] of [
@@ -105,8 +105,8 @@ test('Round: a reading is judged as it is typed; beyond action the finding goes 
   page,
   server,
 }) => {
-  const { found, person } = await begin(page, server, hasLimits);
-  const check = await open(page, found, (one) => one.reading?.action?.min > 0);
+  const { found, person } = await begin(page, await pickRound(server));
+  const check = await open(page, found, isAir);
   const low = check.reading.action.min / 2;
   await page.locator('#reading').fill(String(low).replace('.', ','));
   assert.match(await page.locator('.judged').innerText(), /below the action limit/);
@@ -143,7 +143,7 @@ test('Round: not so with a photo; “stop the machine” says who decides and ne
   page,
   server,
 }) => {
-  const { found } = await begin(page, server, hasKind('look'));
+  const { found } = await begin(page, await pickRound(server));
   const check = await open(page, found, (one) => one.kind === 'look');
   await ready(page).locator('.not-so').click();
   await page.getByLabel('What is not as it should be?').fill('A shackle is bent');
@@ -169,7 +169,7 @@ test('Round: not so with a photo; “stop the machine” says who decides and ne
 });
 
 test('Round: answering again corrects; the logbook keeps both', async ({ page, server }) => {
-  const { found } = await begin(page, server, hasKind('clean'));
+  const { found } = await begin(page, await pickRound(server));
   const check = await open(page, found, (one) => one.kind === 'clean');
   await ready(page).locator('.main.answer').click();
   await page.locator(`button[data-check="${check.key}"]`).click();
@@ -185,7 +185,7 @@ test('Round: answering again corrects; the logbook keeps both', async ({ page, s
 });
 
 test('Round: what was topped up is read with comma, or none was needed', async ({ page, server }) => {
-  const { found } = await begin(page, server, (round) => round.checks.some((check) => check.quantity_unit));
+  const { found } = await begin(page, await pickRound(server));
   const check = await open(page, found, (one) => one.quantity_unit !== undefined);
   await ready(page).locator('.main.answer').click();
   assert.match(await page.locator('.card .wrong').innerText(), /Write a number/);
@@ -209,7 +209,7 @@ test('Round: two people walk the same round; both are recorded and no check is l
   browser,
   url,
 }) => {
-  const { found, person } = await begin(page, server, (round) => round.checks.length > 4);
+  const { found, person } = await begin(page, await pickRound(server));
   const other = await openPage(browser, url, PHONE);
   try {
     await openRound(other, found);
@@ -240,9 +240,8 @@ test('Round: two people walk the same round; both are recorded and no check is l
 });
 
 test('Round: a second press of a hurried finger answers no other check', async ({ page, server }) => {
-  const { found } = await begin(page, server, (round) => round.checks.length > 2 && round.checks[0].kind !== 'reading');
-  await ready(page).waitFor();
-  if (found.round.checks[0].kind === 'top up') await page.locator('#quantity').fill('1');
+  const { found } = await begin(page, await pickRound(server));
+  await fillIn(page, found.round.checks[0]);
   const { x, y, width, height } = await page.locator('.card .main.answer').boundingBox();
   for (let press = 0; press < 3; press += 1) await page.mouse.click(x + width / 2, y + height / 2);
   await until('the first is answered', async () => (await answeredCount(page)) > 0);
@@ -250,20 +249,20 @@ test('Round: a second press of a hurried finger answers no other check', async (
 });
 
 test('Round: without a person it asks who, and keeps nothing', async ({ page, server }) => {
-  const found = await pickRound(server, (round) => round.checks[0].kind === 'look' || round.checks[0].kind === 'clean');
+  const found = await sharedRound(server);
   await openRound(page, found);
-  await ready(page).locator('.main.answer').click();
+  await pressAnswer(page, found.round.checks[0]);
   await page.locator('.notice.trouble').waitFor();
   assert.equal(await page.evaluate(() => document.activeElement.id), 'round-person');
   assert.equal(await answeredCount(page), 0);
 });
 
 test('Round: from the Floor to the end by the keyboard', async ({ page, server }) => {
-  const { found } = await begin(page, server, (round) => round.checks.every((one) => one.kind !== 'reading'));
+  const { found } = await begin(page, await pickRound(server));
   for (let count = 0; count < found.round.checks.length; count += 1) {
     const key = await openCheck(page);
     const check = found.round.checks.find((one) => one.key === key);
-    if (check.quantity_unit) await page.locator('#quantity').fill('1');
+    await fillIn(page, check);
     for (let tabs = 0; tabs < 250; tabs += 1) {
       await page.keyboard.press('Tab');
       if (await page.evaluate(() => document.activeElement.matches('.card .main.answer'))) break;
@@ -278,7 +277,7 @@ test('Rounds: open ones come first with how far they are; the Floor and the mach
   page,
   server,
 }) => {
-  const found = await pickRound(server);
+  const found = await sharedRound(server);
   await page.goto('/rounds');
   await page.locator('[data-round]').first().waitFor();
   const states = await page.locator('[data-round]').evaluateAll((lines) => lines.map((line) => line.dataset.state));
@@ -317,8 +316,8 @@ test(
     await page.goto('/rounds');
     await page.locator('[data-round]').first().waitFor();
     await measure(page);
-    const { found } = await begin(page, server, hasLimits);
-    await open(page, found, (one) => one.reading?.action?.min > 0);
+    const { found } = await begin(page, await sharedRound(server));
+    await open(page, found, isAir);
     await measure(page);
     await page.locator('#reading').fill('0,1');
     await page.getByRole('radio', { name: 'stop the machine' }).check({ force: true });
@@ -344,7 +343,7 @@ test(
 test(
   'Phone: a round is not cut off at 320 px',
   async ({ page, server }) => {
-    await begin(page, server, hasKind('reading'));
+    await begin(page, await sharedRound(server));
     for (const path of ['/rounds', '/unsent', new URL(page.url()).pathname]) {
       await page.goto(path);
       await page.locator('h1').waitFor();
@@ -359,18 +358,19 @@ async function visitRound({ page, server }) {
   await page.goto('/rounds');
   await page.locator('[data-round]').first().waitFor();
   await expectClean(page, 'rounds');
-  const { found } = await begin(page, server, (round) => hasLimits(round) && round.checks.length > 1);
+  const { found } = await begin(page, await sharedRound(server));
   await expectClean(page, 'round');
-  await open(page, found, (one) => one.reading?.action?.min > 0);
+  await open(page, found, isAir);
   await page.locator('#reading').fill('0,1');
   await page.getByRole('radio', { name: 'stop the machine' }).check({ force: true });
   await expectClean(page, 'round, a reading beyond action');
   await page.locator('#reading').fill('much');
   await page.locator('#reading').blur();
   await expectClean(page, 'round, a reading refused');
+  await page.context().setOffline(true);
   await page.locator('.others[data-ready="true"]').click();
   await page.locator('.end').waitFor();
-  await expectClean(page, 'round, the end');
+  await expectClean(page, 'round, the end, offline');
 }
 
 for (const [name, place, context] of [

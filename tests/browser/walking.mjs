@@ -1,22 +1,54 @@
 // Walking rounds in the tests: finding one that nobody has walked, answering checks, and what the server has of it.
+import { newId } from './scenes.mjs';
 import { until } from './suite.mjs';
 
-const picked = new Set();
+const AIR = { what: 'supply air', unit: 'bar', warning: { min: 5.5 }, action: { min: 5 } };
 
-/** Every round with its machine, as the server has them now. */
-export async function roundsOf(server) {
-  const { machines } = await server.get('/api/rounds');
-  return machines.flatMap((machine) => machine.rounds.map((round) => ({ machine, round })));
+/** One task for each kind of check; called for before each start-up, so that their round is there at any time. */
+const TASKS = [
+  { title: 'Look over the door and its window', work: 'inspect' },
+  { title: 'Wipe the chip guard', work: 'clean' },
+  { title: 'Fill up the lamp oil', work: 'top up', quantity_unit: 'l' },
+  { title: 'Read the air gauge', work: 'measure', readings: [AIR] },
+  { title: 'Listen at the gearbox', work: 'inspect' },
+];
+
+async function addTask(server, machine, { title, ...more }, index) {
+  const { number, assembly } = machine.points[index];
+  const { status, value } = await server.send('POST', `/api/machines/${machine.key}/tasks`, {
+    ...{ id: newId(), by: server.people[0], title, assembly, point: number, ...more },
+    ...{ skill: 'operator', energy: 'powered at rest', minutes: 2, triggers: [{ calendar: '1 start-up' }] },
+    ...{ steps: ['Take a lamp', 'Look closely'], caution: 'Keep the hands out of the door’s way.' },
+  });
+  if (status !== 200) throw new Error(`${title}: ${status} ${JSON.stringify(value)}`);
 }
 
-/** A round in a turn that runs, in which nothing is answered, that fits and that no test has picked before. */
-export async function pickRound(server, fits = () => true) {
-  const isFresh = ({ machine, round }) =>
-    !picked.has(`${machine.machine}/${round.rhythm}`) && round.now !== null && round.now.answers.length === 0;
-  const found = (await roundsOf(server)).find((one) => isFresh(one) && fits(one.round));
-  if (!found) throw new Error('no round of this shop fits');
-  picked.add(`${found.machine.machine}/${found.round.rhythm}`);
-  return found;
+let given = 0;
+
+/** A round of six checks of every kind at a machine that no test has had before, in which nothing is answered. */
+export async function pickRound(server) {
+  const { people } = await server.get('/api/shop');
+  server.people = people.map((person) => person.name);
+  const { machines } = await server.get('/api/floor');
+  const key = machines[given++]?.key;
+  if (key === undefined) throw new Error('every machine has had a test; let some tests share a round');
+  const machine = await server.get(`/api/machines/${key}`);
+  for (const [index, task] of TASKS.entries()) await addTask(server, machine, task, index);
+  const found = (await server.get(`/api/rounds?machine=${key}`)).machines[0];
+  const { entries } = await server.get(`/api/machines/${key}`);
+  return {
+    machine: found,
+    round: found.rounds.find((round) => round.rhythm === 'before start-up'),
+    before: new Set(entries.map((entry) => entry.id)),
+  };
+}
+
+let shared = null;
+
+/** A round for tests that leave it as it is. */
+export async function sharedRound(server) {
+  shared ??= await pickRound(server);
+  return shared;
 }
 
 export const addressOf = ({ machine, round }) =>
@@ -28,10 +60,10 @@ export async function turnOf(server, { machine, round }) {
   return machines[0].rounds.find((one) => one.rhythm === round.rhythm).now;
 }
 
-/** The logbook's entries of the round's walks. */
-export async function entriesOf(server, { machine, round }) {
-  const { entries } = await server.get(`/api/logbook?machine=${machine.machine}&count=500`);
-  return entries.filter((entry) => entry.walk !== undefined && entry.rhythm === round.rhythm);
+/** The entries of the round's walks since it was picked. */
+export async function entriesOf(server, { machine, round, before }) {
+  const { entries } = await server.get(`/api/machines/${machine.machine}`);
+  return entries.filter((entry) => entry.rhythm === round.rhythm && !before.has(entry.id));
 }
 
 export async function openRound(page, found) {
@@ -56,11 +88,16 @@ export async function answerOpen(page, found) {
   return key;
 }
 
-export async function pressAnswer(page, check) {
-  const card = ready(page);
+/** What a check needs beside a press. */
+export async function fillIn(page, check) {
+  await ready(page).waitFor();
   if (check.kind === 'reading') await page.locator('#reading').fill(String(goodValue(check)));
   if (check.kind === 'top up' && check.quantity_unit) await page.locator('#quantity').fill('0,5');
-  await card.locator('.main.answer').click();
+}
+
+export async function pressAnswer(page, check) {
+  await fillIn(page, check);
+  await ready(page).locator('.main.answer').click();
 }
 
 /** A value within the reading's limits, and one that its unit can have. */
