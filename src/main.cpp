@@ -25,24 +25,20 @@ void say(std::string_view says) {
   std::fflush(stdout);
 }
 
-void say_address(std::string_view address) {
-  say(fmt::format("Hourwright is at {}", address));
-  say("There is no sign-in yet: only this computer can reach it. Ctrl-C ends it.");
-}
-
-Result<web::WebOptions> options_for(const std::string& listen) {
+// `tls` lies in the shop's data folder.
+Result<web::WebOptions> options_for(const web::ListenWords& words, const std::string& data) {
   HW_TAKE(share, terminal::share_folder());
-  HW_TAKE(options, web::parse_listen(listen));
+  HW_TAKE(options, web::parse_options(words, {std::filesystem::path(data) / "tls"}));
   options.share = share;
   return options;
 }
 
 Answer serve(const terminal::ServeCall& call) {
-  HW_TAKE(options, options_for(call.listen));
+  HW_TAKE(options, options_for({call.listen, call.listen_tls, call.names}, call.data));
   HW_TRY(storage::find_store(call.data));
   HW_TAKE(store, storage::open_store(call.data));
   const Duration store_every{static_cast<std::int64_t>(call.store_every_s * 1e9)};
-  HW_TRY(web::serve_shop(*store, {options, store_every}, say_address, terminal::wait_for_ending));
+  HW_TRY(web::serve_shop(*store, {options, store_every}, say, terminal::wait_for_ending));
   return "";
 }
 
@@ -58,7 +54,7 @@ Answer found(const terminal::FoundCall& call) {
 }
 
 Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
-  HW_TAKE(options, options_for(call.listen));
+  HW_TAKE(options, options_for({call.listen, {}, call.names}, folder));
   HW_TAKE(files, storage::read_founding_files(options.share / "demo" / "shop.toml", options.share / "library"));
   const Instant begin = now();
   HW_TAKE(floor, simulate::demo_floor(files.shop, begin));
@@ -69,7 +65,7 @@ Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
   HW_TAKE(store, storage::open_store(folder));
   say(fmt::format("Making {} with {} days of history ...", files.shop.plant, simulate::demo_history_days));
   HW_TRY(simulate::found_demo(*store, shop, *floor, ahead, begin));
-  HW_TRY(web::serve_shop(*store, {options}, say_address, terminal::wait_for_ending));
+  HW_TRY(web::serve_shop(*store, {options}, say, terminal::wait_for_ending));
   return "";
 }
 
@@ -92,5 +88,9 @@ Result<record::Verdict> verify(const terminal::VerifyCall& call) {
 int main(int argc, char** argv) {
   hw::terminal::hold_ending_signals();
   return hw::terminal::run(argc, argv,
-                           {.serve = hw::serve, .found = hw::found, .demo = hw::demo, .verify = hw::verify});
+                           {.serve = hw::serve,
+                            .found = hw::found,
+                            .demo = hw::demo,
+                            .verify = hw::verify,
+                            .look_into = hw::storage::look_into});
 }

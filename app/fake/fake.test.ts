@@ -3,6 +3,8 @@ import formats from 'ajv-formats';
 import { describe, expect, test } from 'vitest';
 import { readContract } from '../steps/contract.mjs';
 import { newId } from '../src/wire/uuid';
+import { joining } from './joining.mjs';
+import { many } from './horizon.mjs';
 import { Shop } from './shop.mjs';
 
 const ajv = new Ajv2020({ strict: false, allErrors: true });
@@ -41,11 +43,83 @@ describe('the invented shop answers as the contract says', () => {
     shop.markDone('m01', task().key, same);
     expect(shop.machine('m01').entries).toHaveLength(count);
   });
+  test('rounds, walked by answers', () => {
+    const { machine, rounds } = shop.rounds.rounds('m01').machines[0];
+    const [round] = rounds;
+    const walk = sign();
+    const { key, kind } = round.checks.find((check: { kind: string }) => check.kind !== 'reading');
+    expectFits('Rounds', shop.rounds.rounds(null));
+    expectFits('Entry', shop.rounds.beginWalk(machine, round.rhythm, { ...walk, checks: [key] }));
+    const answers = [{ check: key, kind, answer: 'not so' }];
+    const body = { ...sign(), walk: walk.id, others: false, answers };
+    expectFits('Entry', shop.rounds.answerChecks(machine, round.rhythm, body));
+    const fresh = shop.rounds.rounds('m01');
+    expectFits('Rounds', fresh);
+    expect(fresh.machines[0].rounds[0].now.answers).toHaveLength(1);
+    expect(() =>
+      shop.rounds.answerChecks(machine, round.rhythm, {
+        ...{ ...sign(), walk: walk.id, others: false },
+        answers: [{ check: key, kind: 'reading', value: 1, unit: 'psi' }],
+      }),
+    ).toThrow(/is read in/);
+  });
+  test('joining', () => {
+    expectFits('Join', joining.join());
+    expectFits('Devices', joining.devices());
+    expect(() => joining.makeJoinCode()).toThrow(/Only this computer/);
+  });
+  test('horizon, forecast, backtest, today', () => {
+    expectFits('Horizon', shop.dates.horizon(null));
+    expectFits('Horizon', many(shop.dates.horizon(null), 200, 40));
+    for (const { task } of shop.dates.horizon('m01').machines[0]?.tasks ?? [])
+      expectFits('ForecastWorking', shop.dates.forecast('m01', task));
+    expectFits('Backtest', shop.dates.backtest('m01', 'operating'));
+    expectFits('Today', shop.dates.today());
+  });
+  test('announced changes of use', () => {
+    const change = shop.dates.announce({ ...sign(), from: '2027-01-04', factor: 1.5, why: 'a third shift' });
+    expectFits('UseChange', change);
+    expectFits('UseChange', shop.dates.withdraw(change.id, sign()));
+    expect(() => shop.dates.withdraw(change.id, sign())).toThrow(/already/);
+  });
   test('readings', () => {
     expectFits('HourReading', shop.readHours('m01', { ...sign(), counter: 'operating', display_h: 5000 }));
     const astray = shop.readHours('m01', { ...sign(), counter: 'operating', display_h: 4000 });
     expect(astray.state).toBe('to be settled');
     expectFits('HourReading', shop.settleReading('m01', astray.id, { ...sign(), settled_as: 'misread' }));
+  });
+});
+
+describe('findings, logbook and plan of the invented shop', () => {
+  const shop = new Shop();
+  const query = (text = '') => new URLSearchParams(text);
+  const made = () => shop.findings.make('m01', { ...sign(), what: 'Oil under the tank', severity: 'watch' });
+
+  test('a finding is made, changed, settled and opened again', () => {
+    const { id } = made();
+    shop.findings.change(id, { ...sign(), owner: 'Ada Brandt', due_on: '2026-12-01' });
+    expectFits('Finding', shop.findings.settle(id, { ...sign(), done: 'Seal replaced.' }));
+    expectFits('Finding', shop.findings.reopen(id, { ...sign(), why: 'It leaks again.' }));
+    expectFits('FindingHistory', shop.findings.history(id));
+    expectFits('Findings', shop.findings.list(query('state=all')));
+    expect(shop.machine('m01').findings.map((finding) => finding.id)).toContain(id);
+  });
+  test('the logbook is filtered, turned over and corrected', () => {
+    for (let count = 0; count < 3; count += 1) made();
+    const first = shop.logbook.page(query('machine=m01&count=2'));
+    expectFits('Logbook', first);
+    expect([first.entries.length, first.more]).toEqual([2, true]);
+    expectFits('Entry', shop.logbook.correct(first.entries[0]?.id, { ...sign(), says: 'It was the other tank.' }));
+    expectFits('Proof', shop.logbook.proof());
+    expect(shop.logbook.page(query('kind=correction')).entries).toHaveLength(1);
+  });
+  test('points move and the walk changes', () => {
+    expectFits('Entry', shop.movePoints('m02', { ...sign(), points: [{ number: 1, x: 0.25, y: 0.5 }] }));
+    expect(shop.machine('m02').points).toContainEqual(expect.objectContaining({ number: 1, x: 0.25, y: 0.5 }));
+    const walk = shop.machine('m02').walk.toReversed();
+    expectFits('Entry', shop.changeWalk('m02', { ...sign(), points: walk }));
+    expect(shop.machine('m02')).toMatchObject({ walk, walk_by_hand: true });
+    expectFits('Machine', shop.machine('m02'));
   });
 });
 

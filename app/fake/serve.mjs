@@ -1,20 +1,35 @@
 // The invented shop over HTTP, with the built app beside it when there is one.
-// usage: node fake/serve.mjs [--listen 127.0.0.1:8470]
+// usage: node fake/serve.mjs [--listen 127.0.0.1:8470] [--many]    (--many: 200 machines of 40 tasks on the Horizon)
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Refusal, Shop } from './shop.mjs';
+import { many } from './horizon.mjs';
+import { Refusal } from './refusal.mjs';
+import { routesOf } from './routes.mjs';
+import { Shop } from './shop.mjs';
 
 const DIST = fileURLToPath(new URL('../dist/', import.meta.url));
-const TYPES = { '.html': 'text/html', '.js': 'text/javascript', '.css': 'text/css', '.svg': 'image/svg+xml' };
-// As libs/http promises: own scripts, styles and connections only; nothing inline; never in a frame.
+const TYPES = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.png': 'image/png',
+  '.webmanifest': 'application/manifest+json',
+};
+// As libs/http promises: own scripts, styles and connections only; nothing inline; never in a frame. Pictures also from
+// the page itself: photos that are not sent yet.
 const POLICY =
-  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; connect-src 'self'; " +
+  "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data: blob:; font-src 'self'; connect-src 'self'; " +
   "manifest-src 'self'; worker-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
-const BODY_MAX = 256 * 1024;
+const BODY_MAX = 1024 * 1024;
 
 const shop = new Shop();
+if (process.argv.includes('--many')) {
+  const few = shop.dates.horizon.bind(shop.dates);
+  shop.dates.horizon = (key) => (key ? few(key) : many(few(), 200, 40));
+}
 const streams = new Set();
 
 function publish(event, data) {
@@ -25,53 +40,29 @@ function publishMachines() {
   for (const machine of shop.machines) if (machine.feed !== 'lost') publish('machine', shop.floorMachine(machine));
 }
 
-const changed = (machine, answer) => {
-  publish('tasks', { machine });
-  return answer;
-};
+const routes = routesOf(shop, (machine) => publish('tasks', { machine }));
 
-// Method, path with one group a name, and what answers.
-const ROUTES = [
-  ['GET', /^\/api\/shop$/, () => shop.shop()],
-  ['GET', /^\/api\/floor$/, () => shop.floor()],
-  ['GET', /^\/api\/machines\/([^/]+)$/, ([m]) => shop.machine(m)],
-  [
-    'GET',
-    /^\/api\/machines\/([^/]+)\/days$/,
-    ([m], _, q) => shop.days(m, q.get('counter'), q.get('from'), q.get('to')),
-  ],
-  ['POST', /^\/api\/machines\/([^/]+)\/tasks$/, ([m], body) => changed(m, shop.addTask(m, body))],
-  ['PUT', /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)$/, ([m, t], body) => changed(m, shop.changeTask(m, t, body))],
-  ['POST', /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)\/done$/, ([m, t], body) => changed(m, shop.markDone(m, t, body))],
-  [
-    'POST',
-    /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)\/retire$/,
-    ([m, t], body) => changed(m, shop.retireTask(m, t, body)),
-  ],
-  ['POST', /^\/api\/entries\/([^/]+)\/undo$/, ([e], body) => ((a) => changed(a.machine, a))(shop.undo(e, body))],
-  ['POST', /^\/api\/machines\/([^/]+)\/hour-readings$/, ([m], body) => changed(m, shop.readHours(m, body))],
-  [
-    'POST',
-    /^\/api\/machines\/([^/]+)\/hour-readings\/([^/]+)\/settle$/,
-    ([m, r], body) => changed(m, shop.settleReading(m, r, body)),
-  ],
-];
-
+/** A photo's bytes, or the JSON of all else. */
 async function bodyOf(request) {
-  let text = '';
+  const chunks = [];
+  let bytes = 0;
   for await (const chunk of request) {
-    text += chunk;
-    if (text.length > BODY_MAX) throw new Refusal(413, 'too-large', 'The body should be at most 256 KiB.');
+    chunks.push(chunk);
+    bytes += chunk.length;
+    if (bytes > BODY_MAX) throw new Refusal(413, 'too-large', 'The body should be at most 1 MiB.');
   }
-  return text === '' ? {} : JSON.parse(text);
+  const body = Buffer.concat(chunks);
+  if (request.headers['content-type']?.startsWith('image/')) return { type: request.headers['content-type'], body };
+  return bytes === 0 ? {} : JSON.parse(body.toString());
 }
 
 async function answerApi(request, response, url) {
-  for (const [method, pattern, act] of ROUTES) {
+  for (const [method, pattern, act] of routes) {
     const found = pattern.exec(url.pathname);
     if (!found || method !== request.method) continue;
     const answer = act(found.slice(1).map(decodeURIComponent), await bodyOf(request), url.searchParams);
-    response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answer));
+    if (answer?.body !== undefined) response.writeHead(200, { 'content-type': answer.type }).end(answer.body);
+    else response.writeHead(200, { 'content-type': 'application/json' }).end(JSON.stringify(answer));
     return;
   }
   throw new Refusal(404, 'not-found', `There is no ${request.method} ${url.pathname}.`);

@@ -2,6 +2,13 @@
 // the real server is not built. Tasks come from library/*.toml; hours run 120 times as fast as time, so that numbers move.
 import { readdirSync, readFileSync } from 'node:fs';
 import { parse } from 'smol-toml';
+import { Findings } from './findings.mjs';
+import { Dates } from './horizon.mjs';
+import { Logbook } from './logbook.mjs';
+import { randomFrom, SHARES } from './random.mjs';
+import { Refusal } from './refusal.mjs';
+import { happenedMs, RoundBook } from './rounds.mjs';
+import { moveOf, walkOf } from './walk.mjs';
 
 const LIBRARY = new URL('../../library/', import.meta.url);
 const HOUR_MS = 3_600_000;
@@ -33,18 +40,6 @@ const NAMES = (
   'Tamarisk Upas Viburnum Willow Yew'
 ).split(' ');
 const DOINGS = ['cutting', 'running', 'spindle turning', 'cutting', 'standing', 'cutting', 'off', 'running'];
-const SHARES = { powered: 0.9, operating: 0.62, spindle: 0.55, axis: 0.4, cutting: 0.38 };
-
-/** Mulberry32: small, seeded, good enough to invent a shop. */
-function randomFrom(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 function readSets() {
   return readdirSync(LIBRARY)
@@ -55,18 +50,18 @@ function readSets() {
 
 const dateOf = (ms) => new Date(ms).toISOString().slice(0, 10);
 const instantOf = (ms) => new Date(ms).toISOString();
-const SPANS = { shift: DAY_MS / 2, day: DAY_MS, week: 7 * DAY_MS, month: 30 * DAY_MS, year: 365 * DAY_MS };
+const SPANS = {
+  'start-up': DAY_MS,
+  shift: DAY_MS / 2,
+  day: DAY_MS,
+  week: 7 * DAY_MS,
+  month: 30 * DAY_MS,
+  year: 365 * DAY_MS,
+};
 
 function spanOf(calendar) {
-  const found = /^(\d+) (shift|day|week|month|year)s?$/.exec(calendar);
+  const found = /^(\d+) (start-up|shift|day|week|month|year)s?$/.exec(calendar);
   return found ? Number(found[1]) * SPANS[found[2]] : null;
-}
-
-export class Refusal extends Error {
-  constructor(status, code, detail) {
-    super(detail);
-    Object.assign(this, { status, code });
-  }
 }
 
 const URGENCY = ['in hand', 'coming', 'due', 'overdue'];
@@ -76,9 +71,13 @@ export class Shop {
     this.started = Date.now();
     this.random = randomFrom(seed);
     this.seen = new Map(); // entry id -> answer
+    this.logbook = new Logbook(this);
+    this.findings = new Findings(this);
+    this.dates = new Dates(this);
     const sets = readSets();
     this.kinds = sets.map((set) => ({ key: set.kind, title: set.title }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
+    this.rounds = new RoundBook(this);
   }
 
   makeMachine(name, index, set) {
@@ -123,6 +122,8 @@ export class Shop {
       reason: task.reason ?? '',
       caution: task.caution ?? '',
       parts: task.parts ?? [],
+      ...(task.reading ? { readings: task.reading } : {}),
+      ...(task.quantity_unit ? { quantity_unit: task.quantity_unit } : {}),
       version: 1,
       began_at: this.started - 400 * DAY_MS,
       triggers: (task.trigger ?? []).map((trigger) => ({
@@ -139,7 +140,7 @@ export class Shop {
   }
 
   total(machine, counter) {
-    const share = 0.02 + 0.94 * Math.sqrt(this.random()) + (this.random() > 0.98 ? 0.3 : 0);
+    const share = SHARES[counter];
     if (share === undefined) return 0;
     return machine.base[counter] + this.elapsedHours(machine) * share + (machine.adjusted[counter] ?? 0);
   }
@@ -236,6 +237,8 @@ export class Shop {
       counters: this.counters(machine),
       nearest: tasks.reduce((best, task) => (best === null || rank(task) > rank(best) ? task : best), null),
       tally: { in_hand: count('in hand'), coming: count('coming'), due: count('due'), overdue: count('overdue') },
+      findings: this.findings.open(machine.key).map((finding) => finding.severity),
+      rounds: this.rounds.standings(machine),
     };
   }
 
@@ -290,6 +293,9 @@ export class Shop {
       doing: this.doing(machine),
       feed: this.feed(machine),
       counters: this.counters(machine),
+      walk: machine.walk ?? walkOf(points),
+      walk_by_hand: machine.walk !== undefined,
+      findings: this.findings.open(own),
       tasks: machine.tasks.map((task) => this.task(machine, task)),
       retired: machine.retired.map((task) => this.task(machine, task)),
       entries: machine.entries.slice(0, 50),
@@ -324,18 +330,32 @@ export class Shop {
   }
 
   note(machine, kind, sign, says, more = {}) {
-    const entry = {
+    const entry = this.logbook.add({
       id: sign.id,
       kind,
       machine: machine.key,
       by: sign.by,
-      at: instantOf(Date.now()),
+      ...(sign.at ? { device_at: sign.at, happened_at: instantOf(happenedMs(sign)) } : {}),
       says,
       counters: Object.fromEntries(COUNTER_WORDS.map((word) => [word.key, this.total(machine, word.key)])),
       ...more,
-    };
+    });
     machine.entries.unshift(entry);
     return entry;
+  }
+
+  movePoints(key, edit) {
+    return this.once(edit.id, () => moveOf(this, this.find(key), edit));
+  }
+
+  changeWalk(key, edit) {
+    return this.once(edit.id, () => {
+      const machine = this.find(key);
+      if (edit.points.length === 0) delete machine.walk;
+      else machine.walk = edit.points;
+      const says = edit.points.length === 0 ? 'computed the walking order again' : 'changed the walking order';
+      return this.note(machine, 'walk changed', edit, `${edit.by} ${says}.`);
+    });
   }
 
   markDone(key, taskKey, edit) {

@@ -2,34 +2,108 @@
 // ours changes the page without loading the app again.
 
 import { tick } from 'svelte';
+import type { Rhythm } from './wire/contract';
 
 export type Page =
   | { name: 'floor' }
+  | { name: 'rounds' }
+  | { name: 'round'; machine: string; rhythm: Rhythm }
+  | { name: 'unsent' }
   | { name: 'machine'; machine: string }
   | { name: 'new task'; machine: string }
   | { name: 'change task'; machine: string; task: string }
+  | { name: 'change plan'; machine: string }
+  | { name: 'findings' }
+  | { name: 'new finding' }
+  | { name: 'finding'; finding: string }
+  | { name: 'logbook' }
+  | { name: 'labels' }
+  | { name: 'scan' }
+  | { name: 'join' }
+  | { name: 'horizon' }
+  | { name: 'use changes' }
+  | { name: 'today' }
+  | { name: 'task date'; machine: string; task: string }
   | { name: 'not there' };
+
+/** Pages that one word names. */
+const PLAIN: Readonly<Record<string, Page>> = {
+  findings: { name: 'findings' },
+  'new-finding': { name: 'new finding' },
+  logbook: { name: 'logbook' },
+  labels: { name: 'labels' },
+  scan: { name: 'scan' },
+  join: { name: 'join' },
+  rounds: { name: 'rounds' },
+  unsent: { name: 'unsent' },
+  horizon: { name: 'horizon' },
+  'use-changes': { name: 'use changes' },
+  today: { name: 'today' },
+};
+/** As they stand in an address. */
+const RHYTHMS: Readonly<Record<string, Rhythm>> = {
+  'before-start-up': 'before start-up',
+  shift: 'shift',
+  day: 'day',
+  week: 'week',
+};
+
+function pageOfMachine(machine: string, part: string | undefined, named: string | undefined): Page {
+  if (part === undefined) return { name: 'machine', machine };
+  if (part === 'new-task' && named === undefined) return { name: 'new task', machine };
+  if (part === 'change-plan' && named === undefined) return { name: 'change plan', machine };
+  if (part === 'change-task' && named !== undefined) return { name: 'change task', machine, task: named };
+  if (part === 'task-date' && named !== undefined) return { name: 'task date', machine, task: named };
+  const rhythm = part === 'round' ? RHYTHMS[named ?? ''] : undefined;
+  return rhythm ? { name: 'round', machine, rhythm } : { name: 'not there' };
+}
 
 /** The page of a path: "/machine/m01" -> machine m01. */
 export function pageOf(path: string): Page {
-  const [first, machine, third, task, ...more] = path.split('/').filter(Boolean).map(decodeURIComponent);
+  const [first, second, third, fourth, ...more] = path.split('/').filter(Boolean).map(decodeURIComponent);
   if (first === undefined) return { name: 'floor' };
-  if (first !== 'machine' || machine === undefined || more.length > 0) return { name: 'not there' };
-  if (third === undefined) return { name: 'machine', machine };
-  if (third === 'new-task' && task === undefined) return { name: 'new task', machine };
-  if (third === 'change-task' && task !== undefined) return { name: 'change task', machine, task };
-  return { name: 'not there' };
+  if (more.length > 0) return { name: 'not there' };
+  if (first === 'machine' && second !== undefined) return pageOfMachine(second, third, fourth);
+  if (first === 'finding' && second !== undefined && third === undefined) return { name: 'finding', finding: second };
+  return (second === undefined ? PLAIN[first] : undefined) ?? { name: 'not there' };
 }
 
+export const FLOOR_ADDRESS = '/';
+export const ROUNDS_ADDRESS = '/rounds';
+export const UNSENT_ADDRESS = '/unsent';
+export const SCAN_ADDRESS = '/scan';
 export const machineAddress = (machine: string) => `/machine/${encodeURIComponent(machine)}`;
 export const taskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}?task=${encodeURIComponent(task)}`;
+export const roundAddress = (machine: string, rhythm: Rhythm) =>
+  `${machineAddress(machine)}/round/${rhythm.replaceAll(' ', '-')}`;
 export const newTaskAddress = (machine: string) => `${machineAddress(machine)}/new-task`;
 export const changeTaskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}/change-task/${encodeURIComponent(task)}`;
+export const HORIZON_ADDRESS = '/horizon';
+export const USE_CHANGES_ADDRESS = '/use-changes';
+export const TODAY_ADDRESS = '/today';
+/** The working of a task's forecast date. */
+export const taskDateAddress = (machine: string, task: string) =>
+  `${machineAddress(machine)}/task-date/${encodeURIComponent(task)}`;
+export const changePlanAddress = (machine: string) => `${machineAddress(machine)}/change-plan`;
+export const findingAddress = (finding: string) => `/finding/${encodeURIComponent(finding)}`;
+/** @param about where it was found: machine, task, point, check */
+export const newFindingAddress = (about: Record<string, string> = {}) => withQuery('/new-finding', about);
+export const labelsAddress = (machine = '') => withQuery('/labels', { machines: machine });
+/** @param filters of the open findings: machine, owner */
+export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);
+/** @param filters of the logbook: machine, kind ... */
+export const logbookAddress = (filters: Record<string, string> = {}) => withQuery('/logbook', filters);
+
+function withQuery(path: string, values: Record<string, string>): string {
+  const query = new URLSearchParams(Object.entries(values).filter(([, value]) => value !== ''));
+  return query.size === 0 ? path : `${path}?${query}`;
+}
 
 class Route {
   private url = $state.raw(new URL(window.location.href));
+  private hasMoved = false;
   readonly page = $derived(pageOf(this.url.pathname));
   readonly query = $derived(this.url.searchParams);
 
@@ -42,8 +116,14 @@ class Route {
     history.pushState(null, '', address);
     this.url = new URL(window.location.href);
     window.scrollTo(0, 0);
+    this.hasMoved = true;
+    await this.focusHeading();
+  }
+
+  /** After a link was followed the page's heading has the focus; the page that was opened first leaves it as it is. */
+  async focusHeading(): Promise<void> {
     await tick();
-    document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
+    if (this.hasMoved) document.querySelector<HTMLElement>('h1')?.focus({ preventScroll: true });
   }
 
   /** Puts what is chosen on a page into its address, so that Back and a copied address find it again. */
@@ -61,6 +141,7 @@ class Route {
     const link = (event.target as Element).closest('a');
     const asUsual = event.defaultPrevented || event.button !== 0 || event.metaKey || event.ctrlKey || event.shiftKey;
     if (!link || asUsual || link.target !== '' || link.origin !== window.location.origin) return;
+    if (link.hasAttribute('download') || link.pathname.startsWith('/api/')) return;
     if (link.hash !== '' && link.pathname === window.location.pathname) return;
     event.preventDefault();
     void this.go(link.pathname + link.search);

@@ -82,6 +82,12 @@ std::string CsvTable::place(std::size_t row, std::size_t column) const {
   return fmt::format("{}, line {}, column {} ({})", name_, line(row), column + 1, header_[column]);
 }
 
+std::string harmless_cell(std::string_view text) {
+  constexpr std::string_view begins_formula = "=+-@\t\r\n";
+  const bool is_harmless = text.empty() || begins_formula.find(text.front()) == std::string_view::npos;
+  return is_harmless ? std::string{text} : "'" + std::string{text};
+}
+
 std::string print_csv(std::span<const std::string> header, std::span<const std::vector<std::string>> rows) {
   std::string out;
   print_row(out, header);

@@ -67,6 +67,13 @@ class CsvTable {
 // two columns of one name, no header; too_large beyond the limits.
 Result<CsvTable> parse_csv(std::string_view bytes, std::string name, const CsvLimits& limits = {});
 
+// A text that a spreadsheet takes for a text. One that begins with = + - @, a tab or a line's end would be run as a
+// formula by some spreadsheets, with what somebody else wrote in it: an apostrophe is put in front, which spreadsheets
+// show or hide but never compute (the practice that OWASP's page on CSV injection describes, from memory). Every other
+// text, and one that begins with an apostrophe already, stays as it is; so who reads the file by a program takes one
+// apostrophe off where one of those characters follows.
+std::string harmless_cell(std::string_view text);
+
 // RFC 4180: comma, CRLF, quotes where they are needed, UTF-8. Each row must be as long as the header.
 std::string print_csv(std::span<const std::string> header, std::span<const std::vector<std::string>> rows);
 

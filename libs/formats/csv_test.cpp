@@ -124,5 +124,17 @@ RC_GTEST_PROP(Csv, Property_AnyBytesAreReadOrRefused, (const std::string& bytes)
   (void)parse_csv(bytes, "t.csv");
 }
 
+TEST(Csv, ATextThatBeginsAsAFormulaIsMadeATextForSpreadsheets) {
+  for (const char* text : {"=1+1", "=HYPERLINK(\"http://x\")", "+1", "-2", "@SUM(A1)", "\t=1", "\r=1", "\n=1"}) {
+    EXPECT_EQ(harmless_cell(text), std::string("'") + text);
+  }
+  for (const char* text : {"", "oil", "a=b", "'=1", " =1", "1-2", "Öl: +5 l"}) EXPECT_EQ(harmless_cell(text), text);
+  const std::vector<std::string> header{"note"};
+  const std::vector<std::vector<std::string>> rows{{harmless_cell("=cmd|'/c x'!A1")}};
+  const std::string printed = print_csv(header, rows);
+  EXPECT_EQ(printed, "note\r\n'=cmd|'/c x'!A1\r\n");
+  EXPECT_EQ(parse_csv(printed, "book.csv")->text(0, 0), "'=cmd|'/c x'!A1");
+}
+
 }  // namespace
 }  // namespace hw::formats

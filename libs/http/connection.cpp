@@ -145,6 +145,7 @@ asio::awaitable<void> Connection::refuse(const Refusal& refusal) {
 // The handler works on a worker thread; the connection goes on, on its own thread, with the answer.
 asio::awaitable<Response> Connection::answer(Request request) {
   request.remote_address = wire_->peer_address();
+  request.is_tls = tls_.has_value();
   const auto executor = wire_->executor();
   const auto start = [this, executor](auto done, Request asked) {
     asio::post(serving_.workers, [this, executor, done = std::move(done), asked = std::move(asked)]() mutable {

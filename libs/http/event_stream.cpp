@@ -136,6 +136,11 @@ void Channel::publish(const Event& event) {
   for (const auto& [key, state] : members_->all) state->add(bytes, limits_);
 }
 
+void Channel::end_streams() {
+  const std::lock_guard lock(members_->mutex);
+  for (const auto& [key, state] : members_->all) state->close();
+}
+
 void Channel::close() {
   const std::lock_guard lock(members_->mutex);
   members_->closed = true;

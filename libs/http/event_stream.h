@@ -66,6 +66,8 @@ class Channel {
 
   std::shared_ptr<Subscription> subscribe();
   void publish(const Event& event);
+  // Ends the streams that are open now; new ones can be opened.
+  void end_streams();
   // Ends all streams, also those that are still to be opened.
   void close();
   // How many subscribers there are now.

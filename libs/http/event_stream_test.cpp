@@ -74,6 +74,17 @@ TEST(Channel, ClosingEndsPresentAndLaterStreams) {
   EXPECT_EQ(early->take(), "data: last\n\n");
 }
 
+TEST(Channel, PresentStreamsCanBeEndedWhileLaterOnesGoOn) {
+  Channel channel;
+  const auto early = channel.subscribe();
+  channel.end_streams();
+  EXPECT_TRUE(early->closed());
+  const auto late = channel.subscribe();
+  EXPECT_FALSE(late->closed());
+  channel.publish({"hours", "{}", ""});
+  EXPECT_NE(late->take(), "");
+}
+
 TEST(Channel, ForgetsWhoIsGone) {
   Channel channel;
   auto one = channel.subscribe();

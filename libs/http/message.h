@@ -33,6 +33,7 @@ struct Request {
   Headers headers;
   std::string body;
   std::string remote_address;  // "127.0.0.1" or "::1"
+  bool is_tls = false;         // came over TLS
 
   // The first value of that name in the query.
   std::optional<std::string_view> query_value(std::string_view name) const;

@@ -41,6 +41,8 @@ int status_of(ErrorCode code) {
     case ErrorCode::bad_input:
     case ErrorCode::wrong_usage:
       return 400;
+    case ErrorCode::not_joined:
+      return 401;
     case ErrorCode::not_found:
       return 404;
     case ErrorCode::conflict:
@@ -48,6 +50,8 @@ int status_of(ErrorCode code) {
       return 409;
     case ErrorCode::too_large:
       return 413;
+    case ErrorCode::too_often:
+      return 429;
     case ErrorCode::corrupt:
       return 500;
     case ErrorCode::unsupported:

@@ -93,4 +93,12 @@ Result<std::unique_ptr<Connection>> open_sqlite(const std::filesystem::path& fil
   return connection;
 }
 
+Result<std::unique_ptr<Connection>> open_sqlite_in_memory() {
+  const std::string name = ":memory:";
+  auto handle = open_handle(name, Access::write);
+  if (!handle) return refuse(handle.error());
+  set_up_handle(handle->get(), Access::write, {});
+  return std::make_unique<SqliteConnection>(std::move(*handle), name, Access::write);
+}
+
 }  // namespace hw::sql

@@ -30,4 +30,7 @@ struct SqliteOptions {
 Result<std::unique_ptr<Connection>> open_sqlite(const std::filesystem::path& file, Access access,
                                                 const SqliteOptions& options);
 
+// A database in memory, empty, gone with its connection: for what is made once to be compared.
+Result<std::unique_ptr<Connection>> open_sqlite_in_memory();
+
 }  // namespace hw::sql

@@ -408,5 +408,19 @@ RC_GTEST_FIXTURE_PROP(Sqlite, Property_WhateverIsStoredComesBack,
   RC_ASSERT(rows->get<Blob>(3) == blob);
 }
 
+TEST(SqliteInMemory, KeepsForItsConnectionAndNoOther) {
+  const auto one = std::move(*open_sqlite_in_memory());
+  ASSERT_TRUE(one->run_script("create table t(id integer primary key) strict"));
+  {
+    auto transaction = *Transaction::begin(*one);
+    ASSERT_TRUE(one->execute("insert into t(id) values($1)", 7));
+    ASSERT_TRUE(transaction.commit());
+  }
+  EXPECT_EQ(*one->query_value<int>("select id from t"), 7);
+  const auto other = std::move(*open_sqlite_in_memory());
+  EXPECT_EQ(*other->query_value<int>("select count(*) from sqlite_schema"), 0);
+  EXPECT_FALSE(std::filesystem::exists(":memory:"));
+}
+
 }  // namespace
 }  // namespace hw::sql

@@ -32,6 +32,10 @@ std::string_view word_of(ErrorCode code) {
       return "corrupt";
     case ErrorCode::unsupported:
       return "unsupported";
+    case ErrorCode::not_joined:
+      return "not-joined";
+    case ErrorCode::too_often:
+      return "too-often";
   }
   HW_ASSERT(false, "an error code without a word");
 }

@@ -21,6 +21,8 @@ enum class ErrorCode {
   disk_full,        // no room, or the file system refuses to write
   corrupt,          // what is stored is not what was stored
   unsupported,      // understood, but not done by this version
+  not_joined,       // only devices that have joined may
+  too_often,        // tried too often; the message says when again
 };
 
 // The code's word as it stands in API answers, for example "bad-input".

@@ -8,7 +8,13 @@ namespace {
 
 constexpr int count_max = 1000;
 constexpr int years_max = 100;  // a thousand would lead beyond what an Instant can hold
-constexpr std::array<std::string_view, 5> unit_words{"shift", "day", "week", "month", "year"};  // in the order of Unit
+// In the order of Unit.
+constexpr std::array<std::string_view, 6> unit_words{"start-up", "shift", "day", "week", "month", "year"};
+
+int count_max_of(CalendarInterval::Unit unit) {
+  if (unit == CalendarInterval::Unit::start_up) return 1;
+  return unit == CalendarInterval::Unit::year ? years_max : count_max;
+}
 
 }  // namespace
 
@@ -22,13 +28,13 @@ Result<CalendarInterval> parse_calendar_interval(std::string_view text) {
     for (std::size_t i = 0; i < unit_words.size(); ++i) {
       interval.unit = static_cast<CalendarInterval::Unit>(i);
       if (word != unit_words[i]) continue;
-      if (interval.unit != CalendarInterval::Unit::year || interval.count <= years_max) return interval;
+      if (interval.count <= count_max_of(interval.unit)) return interval;
     }
   }
-  return refuse(
-      ErrorCode::bad_input,
-      "\"{}\" is no calendar interval; it looks like 1 shift, 1 day, 2 weeks, 3 months, 1 year (1 to {}; years to {})",
-      text.substr(0, 40), count_max, years_max);
+  return refuse(ErrorCode::bad_input,
+                "\"{}\" is no calendar interval; it looks like 1 start-up, 1 shift, 1 day, 2 weeks, 3 months, 1 year "
+                "(1 to {}; years to {})",
+                text.substr(0, 40), count_max, years_max);
 }
 
 std::string print(const CalendarInterval& interval) {

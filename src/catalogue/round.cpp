@@ -20,6 +20,8 @@ std::optional<Rhythm> rhythm_of(const Trigger& trigger) {
   const auto* calendar = std::get_if<CalendarTrigger>(&trigger);
   if (!calendar || calendar->every.count != 1) return std::nullopt;
   switch (calendar->every.unit) {
+    case CalendarInterval::Unit::start_up:
+      return Rhythm::before_start_up;
     case CalendarInterval::Unit::shift:
       return Rhythm::shift;
     case CalendarInterval::Unit::day:
@@ -93,7 +95,7 @@ std::optional<Rhythm> rhythm_of(const Task& task) {
 
 std::vector<Round> rounds_of(std::string_view machine, const std::vector<Task>& tasks, const std::vector<int>& walk) {
   std::vector<Round> rounds;
-  for (const Rhythm rhythm : {Rhythm::shift, Rhythm::day, Rhythm::week}) {
+  for (const Rhythm rhythm : {Rhythm::before_start_up, Rhythm::shift, Rhythm::day, Rhythm::week}) {
     Round round{.machine = std::string{machine}, .rhythm = rhythm, .checks = {}};
     for (const Task& task : tasks) {
       if (rhythm_of(task) == rhythm) add_checks_of(task, round.checks);

@@ -1,9 +1,11 @@
 #pragma once
-// Rounds: what the operator looks at, reads, cleans and tops up at a machine each shift, day or week, in walking order.
+// Rounds: what the operator looks at, reads, cleans and tops up at a machine before start-up, each shift, day or week,
+// in walking order.
 //
 // A round is not kept anywhere: it follows from the machine's tasks. Those of the operator's that a trigger calls for
-// every shift, every day or every week make that round's checks; of several such triggers the most frequent decides. A
-// task that comes round more seldom, that a counter alone calls for, or that is a technician's, belongs to a stop.
+// before every start-up, every shift, every day or every week make that round's checks; of several such triggers the
+// most frequent decides. A task that comes round more seldom, that a counter alone calls for, or that is a
+// technician's, belongs to a stop.
 //
 //   work       checks
 //   inspect    one reading for each of the task's readings; without any, one look

@@ -147,14 +147,14 @@ TEST(TaskSetFile, EverySetOfTheLibraryIsReadAndNamesItsKindByItsFile) {
   EXPECT_EQ(sets, 7);
 }
 
-TEST(TaskSetFile, EverySetGivesTheOperatorARoundOfEachShiftDayAndWeekWithACoolantReading) {
+TEST(TaskSetFile, EverySetGivesTheOperatorARoundOfEachRhythmWithACoolantReadingEachWeek) {
   for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
     if (file.path().extension() != ".toml") continue;
     const auto set = parse_task_set(text_of(file.path()), file.path().filename().string());
     ASSERT_TRUE(set.has_value()) << set.error().message;
     const auto rounds = rounds_of("m", set->tasks, {});
-    ASSERT_EQ(rounds.size(), 3u) << set->kind;
-    const auto& weekly = rounds[2].checks;
+    ASSERT_EQ(rounds.size(), 4u) << set->kind;
+    const auto& weekly = rounds[3].checks;
     const auto is_ph = [](const Check& check) { return check.reading && check.reading->unit == "pH"; };
     EXPECT_EQ(std::count_if(weekly.begin(), weekly.end(), is_ph), 1) << set->kind;
     for (const Task& task : set->tasks) {

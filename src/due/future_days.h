@@ -21,10 +21,12 @@ struct ShiftChange {
   // Each weekday's use relative to a usual day from Monday to Friday, before the factor: {1,1,1,1,1,1,0} makes Saturday
   // a working day. Without it the weekdays stay as they were.
   std::optional<WeekdayShares> weekdays;
+  std::optional<LocalDate> until = {};  // the last day; none: for good
 };
 
-// The sums of shares by the end of each day: sums[n] is that of `start` + n. Never falls.
+// The sums of shares by the end of each day: sums[n] is that of `start` + n. Never falls. Changes that hold on the same
+// day apply one after the other: factors multiply, the last one's weekdays stand.
 std::vector<double> sum_shares(LocalDate start, const std::vector<LocalDate>& closed, const WeekdayShares& shares,
-                               const std::optional<ShiftChange>& change);
+                               const std::vector<ShiftChange>& changes);
 
 }  // namespace hw::due

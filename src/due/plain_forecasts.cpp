@@ -62,7 +62,7 @@ std::optional<LocalDate> pattern_due_day(const std::array<double, 7>& use, Local
                                          const std::vector<LocalDate>& closed, double left) {
   HW_ASSERT(std::isfinite(left), "a finite amount left");
   if (left <= 0) return start;
-  const std::vector<double> sums = sum_shares(start, closed, use, std::nullopt);
+  const std::vector<double> sums = sum_shares(start, closed, use, {});
   const auto reached = std::lower_bound(sums.begin(), sums.end(), left - 1e-9 * std::abs(left));
   if (reached == sums.end()) return std::nullopt;
   return start + static_cast<int>(reached - sums.begin());

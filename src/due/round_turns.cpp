@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <set>
 
 #include "libs/values/assert.h"
 
@@ -12,14 +13,11 @@ using catalogue::PlantCalendar;
 using catalogue::Rhythm;
 using catalogue::ShiftTurn;
 
-constexpr Duration early_max = Duration::hours(1);
-
 LocalDate monday_of(LocalDate day) { return day - (iso_weekday(day) - 1); }
 
 std::vector<RoundTurn> day_turn(const PlantCalendar& calendar, LocalDate day) {
   if (!calendar.works_on(day)) return {};
-  RoundTurn turn{
-      .on = day, .shift = "", .begins_at = calendar.zone.begin_of(day), .ends_at = calendar.zone.end_of(day)};
+  RoundTurn turn = day_of(calendar, day);
   const auto shifts = calendar.turns_on(day);
   if (!shifts.empty()) {
     turn.begins_at = shifts.front().begins_at;
@@ -79,13 +77,26 @@ TurnStanding* find_turn(std::vector<TurnStanding>& turns, const RoundWalk& walk,
   return found;
 }
 
+using Answered = std::set<std::string_view>;
+
+// Together the answers cover what one of the walks set out to answer.
+bool are_whole(const std::vector<RoundWalk>& walks, const std::vector<std::size_t>& some) {
+  Answered answered;
+  for (const std::size_t i : some) answered.insert(walks[i].answered.begin(), walks[i].answered.end());
+  return std::any_of(some.begin(), some.end(), [&](std::size_t i) {
+    const auto& checks = walks[i].checks;
+    return !checks.empty() &&
+           std::all_of(checks.begin(), checks.end(), [&](const auto& one) { return answered.contains(one); });
+  });
+}
+
 void assign(std::vector<TurnStanding>& turns, const std::vector<RoundWalk>& walks, std::size_t index) {
   const RoundWalk& walk = walks[index];
   TurnStanding* turn = find_turn(turns, walk, Duration{});
   if (!turn) turn = find_turn(turns, walk, early_max);
   if (!turn) return;
   turn->walks.push_back(index);
-  if (walk.ends_at) turn->state = TurnState::walked;
+  if (are_whole(walks, turn->walks)) turn->state = TurnState::walked;
 }
 
 TurnState state_of(const TurnStanding& standing, Instant now) {
@@ -99,7 +110,7 @@ TurnState state_of(const TurnStanding& standing, Instant now) {
 std::vector<std::size_t> in_order(const std::vector<RoundWalk>& walks) {
   std::vector<std::size_t> order(walks.size());
   std::iota(order.begin(), order.end(), 0);
-  const auto rank = [&](std::size_t i) { return std::pair{!walks[i].ends_at.has_value(), walks[i].begins_at}; };
+  const auto rank = [&](std::size_t i) { return std::pair{!are_whole(walks, {i}), walks[i].begins_at}; };
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
   return order;
 }
@@ -131,6 +142,10 @@ std::vector<RoundTurn> turns_of(Rhythm rhythm, const PlantCalendar& calendar, Ti
     }
   }
   return turns;
+}
+
+RoundTurn day_of(const PlantCalendar& calendar, LocalDate day) {
+  return {.on = day, .shift = "", .begins_at = calendar.zone.begin_of(day), .ends_at = calendar.zone.end_of(day)};
 }
 
 std::vector<TurnStanding> standings(const std::vector<RoundTurn>& turns, const std::vector<RoundWalk>& walks,

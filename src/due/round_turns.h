@@ -10,11 +10,13 @@
 // In a plant without shifts the day is its shift, from midnight to midnight. A closed day or week has no turn, so
 // nothing is missed on it.
 //
+// A turn is walked when the answers of all its walks together cover what one of these walks set out to answer: two
+// people can share a round. A walk of which only answers arrived has no such list, and cannot make a turn walked alone.
+//
 // A walk belongs to a turn in which it began; one that began outside of all turns belongs to the turn that begins at
 // most an hour later (operators come early: common practice). Where turns overlap, the earliest that nobody has walked
 // takes it. How late a walk ended does not matter.
 
-#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -41,16 +43,23 @@ struct TimeSpan {
 // that had begun before it. Spans that follow each other share no turn and lose none. The span is at most some years.
 std::vector<RoundTurn> turns_of(catalogue::Rhythm rhythm, const catalogue::PlantCalendar& calendar, TimeSpan span);
 
-// One person's walk of a round; half walked as long as it has no end.
+// Operators come early by that much at most.
+inline constexpr Duration early_max = Duration::hours(1);
+
+// The whole local day, on which a machine may be started up.
+RoundTurn day_of(const catalogue::PlantCalendar& calendar, LocalDate day);
+
+// One person's walk of a round. Checks by their keys, in any order.
 struct RoundWalk {
   Instant begins_at;
-  std::optional<Instant> ends_at;
+  std::vector<std::string> checks;    // what it set out to answer; none: not known
+  std::vector<std::string> answered;  // what it answered
 };
 
 // ahead        it has not begun
-// open         it runs and nobody has walked the round to its end
-// walked       somebody has, however late
-// half walked  it is over; somebody began the round and did not end it
+// open         it runs and not all of the round is answered
+// walked       all of it is, however late
+// half walked  it is over; somebody began the round, and some of it is not answered
 // missed       it is over and nobody began
 enum class TurnState { ahead, open, walked, half_walked, missed };
 

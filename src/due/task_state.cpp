@@ -20,6 +20,8 @@ TaskState state_of(Amount left, Amount heads_up, Amount tolerance) {
 
 LocalDate due_day(const CalendarInterval& every, const PlantCalendar& calendar, LocalDate done_on) {
   switch (every.unit) {
+    case CalendarInterval::Unit::start_up:
+      return calendar.next_working_day(done_on);
     case CalendarInterval::Unit::day:
       return every.count == 1 ? calendar.next_working_day(done_on) : done_on + every.count;
     case CalendarInterval::Unit::week:

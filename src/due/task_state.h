@@ -33,8 +33,9 @@ struct CalendarStanding {
   TaskState state = TaskState::in_hand;
 };
 // A task done at `done_at`, or counting from it. Days, weeks, months and years are exact dates of the calendar (31
-// January and a month: the last of February), but for "1 day", which skips days on which the plant does not work. A
-// shift's check is due when the next turn after that of the last check begins, and overdue once that turn has ended.
+// January and a month: the last of February), but for "1 day" and "1 start-up", which skip days on which the plant does
+// not work. A shift's check is due when the next turn after that of the last check begins, and overdue once that turn
+// has ended.
 CalendarStanding standing(const catalogue::CalendarTrigger& trigger, const catalogue::PlantCalendar& calendar,
                           Instant done_at, Instant now);
 

@@ -148,7 +148,7 @@ Result<UseForecast> UseForecast::prepare(const UseHistory& history, const Foreca
   const MeanPrior prior = lent != nullptr ? MeanPrior{1, std::pow(lent->spread / unit, 2)} : MeanPrior{};
   Levels levels{unit, blocks_of(past, weekdays, unit), {}, standing.belief};
   levels.beliefs = weigh_levels(levels.run, prior);
-  std::vector<double> shares = sum_shares(history.start, history.closed, weekdays, options.change);
+  std::vector<double> shares = sum_shares(history.start, history.closed, weekdays, options.changes);
   describe_levels(working, levels);
   for (const int days : {7, 28, 91, 364}) working.ahead.push_back(level_ahead(levels, ahead_by(shares, days)));
   forecast.curve_ = curve_of(levels, std::move(shares));

@@ -23,7 +23,7 @@
 namespace hw::due {
 
 struct ForecastOptions {
-  std::optional<ShiftChange> change;
+  std::vector<ShiftChange> changes;
   std::optional<LentUse> lent;
 };
 

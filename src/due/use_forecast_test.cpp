@@ -141,7 +141,7 @@ TEST(UseForecast, AGapOfAYearIsUnknownAndMakesItLessSure) {
 TEST(UseForecast, AnAnnouncedShiftMovesTheDay) {
   const auto before = forecast_of(two_shifts()).due_days(2000);
   ForecastOptions options;
-  options.change = ShiftChange{monday + 14, 0.5, {}};
+  options.changes = {ShiftChange{monday + 14, 0.5, {}}};
   const auto after = forecast_of(two_shifts(), options).due_days(2000);
   EXPECT_GT(*after[3] - *before[3], 80);
   EXPECT_EQ(forecast_of(two_shifts(), options).due_days(40)[3], forecast_of(two_shifts()).due_days(40)[3]);

@@ -69,7 +69,7 @@ DueDistribution weekday_bootstrap(const PastUse& past, const UseHistory& history
   if (std::all_of(all.begin(), all.end(), [](double used) { return used <= 0; })) return {};
   const Grid grid = grid_of(all, left);
   const auto draws = draws_by_weekday(past, grid, all);
-  const std::vector<double> open = sum_shares(history.start, history.closed, {1, 1, 1, 1, 1, 1, 1}, std::nullopt);
+  const std::vector<double> open = sum_shares(history.start, history.closed, {1, 1, 1, 1, 1, 1, 1}, {});
   numerics::GridSum sum(grid.threshold);
   DueDistribution due;
   for (int ahead = 0; ahead < horizon_days && sum.reached() < chance_enough; ++ahead) {

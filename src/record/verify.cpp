@@ -178,7 +178,7 @@ Verdict Verifier::end(const std::optional<Head>& head, const std::optional<std::
                     *noted));
   }
   const auto count = static_cast<std::int64_t>(rows_.size());
-  return {count, head ? head->hash : first_previous_hash(), std::move(breaks_)};
+  return {count, head ? head->hash : first_previous_hash(), std::move(breaks_), {}};
 }
 
 }  // namespace hw::record

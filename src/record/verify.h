@@ -13,6 +13,9 @@
 #include <unordered_map>
 #include <vector>
 
+#include <boost/describe/class.hpp>
+#include <boost/describe/enum.hpp>
+
 #include "src/record/seal.h"
 
 namespace hw::record {
@@ -25,19 +28,32 @@ enum class BreakKind {
   unlinked,  // two rows, each sealed, of which the second was not written behind the first
   head,      // the head does not fit the rows
   noted,     // no row has the hash that was noted elsewhere
+  derived,   // a table that follows from the entries does not agree with them
+  photo,     // a photo is not what was kept, or not the one that an entry names
 };
+BOOST_DESCRIBE_ENUM(BreakKind, altered, moved, missing, put_in, unlinked, head, noted, derived, photo)
 
 struct Break {
   BreakKind kind = BreakKind::altered;
-  std::int64_t entry = 0;  // the first entry that it is about
+  std::int64_t entry = 0;  // the first entry that it is about; 0: none
   std::string says;
 };
+BOOST_DESCRIBE_STRUCT(Break, (), (kind, entry, says))
+
+// A photo that an entry names and that is not here. It may still come: phones send photos after their entries.
+struct AwaitedPhoto {
+  std::int64_t entry = 0;
+  std::string photo;
+};
+BOOST_DESCRIBE_STRUCT(AwaitedPhoto, (), (entry, photo))
 
 struct Verdict {
   std::int64_t entries = 0;  // rows that are there
   std::string head;          // the hash of the newest entry by the head; 64 zeros where there is none
   std::vector<Break> breaks;
+  std::vector<AwaitedPhoto> photos_awaited;
 };
+BOOST_DESCRIBE_STRUCT(Verdict, (), (entries, head, breaks, photos_awaited))
 
 class Verifier {
  public:

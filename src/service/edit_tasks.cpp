@@ -43,7 +43,7 @@ void keep_unsaid(catalogue::Task& task, const TaskEdit& edit, const catalogue::T
 }
 
 // Entry and task go to the store together, then into memory. Returns the task as it is shown.
-Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, const Entry& entry, TaskRecord record, Instant now) {
+Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, Entry& entry, TaskRecord record, Instant now) {
   HW_TAKE(writing, shop.store().begin());
   HW_TRY(writing->add_entry(entry));
   HW_TRY(writing->put_task(machine.record.machine.key, record));
@@ -83,7 +83,8 @@ Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& 
   {
     const auto lock = shop.look();
     HW_TAKE(task, task_for(*machine, edit.id, edit, now));
-    entry = new_entry(*machine, "task added", edit.id, edit.by, now);
+    HW_TAKE(made, new_entry(shop, *machine, "task added", {edit.id, edit.by, {}, {}}, now));
+    entry = std::move(made);
     record = {.task = std::move(task),
               .version = 1,
               .is_own = true,
@@ -120,7 +121,8 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
     keep_unsaid(task, edit, present->task);
     record = *present;
     record.task = std::move(task);
-    entry = new_entry(*machine, "task changed", edit.id, edit.by, now);
+    HW_TAKE(made, new_entry(shop, *machine, "task changed", {edit.id, edit.by, {}, {}}, now));
+    entry = std::move(made);
   }
   ++record.version;
   entry.task = task_key;
@@ -142,12 +144,12 @@ Result<EntryView> retire_task(OpenShop& shop, std::string_view key, std::string_
     HW_TAKE(present, find_task(*machine, task));
     if (present->retired_at) return refuse(ErrorCode::conflict, "\"{}\" was retired already", present->task.title);
     record = *present;
-    entry = new_entry(*machine, "task retired", signature.id, signature.by, now);
+    HW_TAKE(made, new_entry(shop, *machine, "task retired", signature, now));
+    entry = std::move(made);
   }
   record.retired_at = entry.at;
   ++record.version;
   entry.task = task;
-  entry.device_at = as_kept(signature.at);
   entry.says = says(record.task, "retired", record.version);
   HW_TRY(keep_task(shop, *machine, entry, std::move(record), now));
   return view_of(entry);

@@ -8,6 +8,9 @@ namespace hw::service {
 namespace {
 
 constexpr std::size_t name_max = 80;
+constexpr std::size_t key_max = 60;
+constexpr std::size_t note_max = 2000;
+constexpr std::size_t photos_max = 20;
 constexpr std::string_view uuid_form = "xxxxxxxx-xxxx-xxxx-xxxx-xxxxxxxxxxxx";
 
 bool is_uuid(std::string_view id) {
@@ -19,17 +22,48 @@ bool is_uuid(std::string_view id) {
   return true;
 }
 
+bool is_sha256(std::string_view text) {
+  return text.size() == 64 && text.find_first_not_of("0123456789abcdef") == std::string_view::npos;
+}
+
 }  // namespace
 
+Result<void> check_id(std::string_view field, std::string_view id) {
+  if (is_uuid(id)) return {};
+  return refuse(ErrorCode::bad_input, "{}: \"{}\" is no UUID; it looks like 01941f29-7c00-7aaa-8bbb-123456789abc",
+                field, id.substr(0, 40));
+}
+
 Result<void> check_signature(std::string_view id, std::string_view by) {
-  if (!is_uuid(id)) {
-    return refuse(ErrorCode::bad_input, "id: \"{}\" is no UUID; it looks like 01941f29-7c00-7aaa-8bbb-123456789abc",
-                  id.substr(0, 40));
-  }
+  HW_TRY(check_id("id", id));
   if (by.empty() || characters_in(by) > name_max) {
     return refuse(ErrorCode::bad_input, "by: say who it was, in 1 to {} characters", name_max);
   }
   return {};
+}
+
+Result<void> check_key(std::string_view field, std::string_view key) {
+  if (!key.empty() && characters_in(key) <= key_max) return {};
+  return refuse(ErrorCode::bad_input, "{}: a key has 1 to {} characters", field, key_max);
+}
+
+Result<void> check_photos(const std::optional<std::vector<PhotoName>>& photos) {
+  if (!photos) return {};
+  if (photos->size() > photos_max) {
+    return refuse(ErrorCode::too_large, "photos: at most {} at once, not {}", photos_max, photos->size());
+  }
+  for (const PhotoName& photo : *photos) {
+    HW_TRY(check_id("photos", photo.id));
+    if (!is_sha256(photo.sha256)) {
+      return refuse(ErrorCode::bad_input, "photos: {} needs its SHA-256, 64 digits of 0-9 and a-f", photo.id);
+    }
+  }
+  return {};
+}
+
+Result<void> check_note(const std::optional<std::string>& note) {
+  if (!note || characters_in(*note) <= note_max) return {};
+  return refuse(ErrorCode::bad_input, "note: it has at most {} characters", note_max);
 }
 
 }  // namespace hw::service

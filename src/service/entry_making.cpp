@@ -1,5 +1,7 @@
 #include "src/service/entry_making.h"
 
+#include "src/service/happened.h"
+
 namespace hw::service {
 
 Result<std::optional<Entry>> repeated(const OpenShop& shop, std::string_view id, const EditPlace& place) {
@@ -22,22 +24,80 @@ Instant as_kept(Instant at) { return Instant::from_millis(at.as_millis()); }
 
 std::optional<Instant> as_kept(std::optional<Instant> at) { return at ? std::optional{as_kept(*at)} : std::nullopt; }
 
-Entry new_entry(const OpenMachine& machine, std::string_view kind, std::string_view id, std::string_view by,
-                Instant now) {
+namespace {
+
+// What happened no longer ago has the counters of now: a message is on its way for some seconds.
+constexpr Duration late_from = Duration::seconds(60);
+
+// The totals that a machine had at an earlier moment; where that is not known any more, those of now without what
+// people settled since.
+Result<CounterTotals> totals_at(const OpenShop& shop, const OpenMachine& machine, Instant moment, Instant now) {
+  if (now - moment <= late_from) return totals_of(machine, now);
+  HW_TAKE(past, machine.count.at_past(shop.store(), machine.record.machine.key, moment));
+  CounterTotals totals;
+  for (const Adjustment& one : machine.adjustments) {
+    if (one.at <= moment) totals[one.counter] += one.amount;
+  }
+  const auto counters = past ? std::move(*past) : machine.count.at(now).counters;
+  for (const CounterNow& counter : counters) totals[print(counter.key)] += counter.counted + counter.filled;
+  return totals;
+}
+
+}  // namespace
+
+Entry bare_entry(const OpenShop& shop, std::string_view machine, std::string_view kind, const Signature& signature,
+                 Instant now) {
+  const Happened when = happened({signature.at, signature.sent_at}, {now, shop.founded_at()});
   Entry entry;
-  entry.id = id;
+  entry.id = signature.id;
   entry.kind = kind;
-  entry.machine = machine.record.machine.key;
-  entry.by = by;
+  entry.machine = machine;
+  entry.by = signature.by;
   entry.at = as_kept(now);
-  entry.counters = totals_of(machine, now);
+  entry.device_at = as_kept(signature.at);
+  entry.happened_at = when.at;
+  entry.body.device_off_s = when.device_off_s;
   return entry;
 }
 
-Result<void> keep(Store& store, const Entry& entry) {
+Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::string_view kind,
+                        const Signature& signature, Instant now) {
+  Entry entry = bare_entry(shop, machine.record.machine.key, kind, signature, now);
+  HW_TAKE(counters, totals_at(shop, machine, entry.happened_at, now));
+  entry.counters = std::move(counters);
+  return entry;
+}
+
+Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine, std::string_view kind,
+                                 const Signature& signature, Instant now) {
+  const auto open = shop.find(machine);
+  if (open) return new_entry(shop, **open, kind, signature, now);
+  HW_TRY(check_key("machine", machine));
+  Entry entry = bare_entry(shop, machine, kind, signature, now);
+  entry.body.stray = open.error().message;
+  return entry;
+}
+
+Result<void> keep(Store& store, Entry& entry) {
   HW_TAKE(writing, store.begin());
   HW_TRY(writing->add_entry(entry));
   return writing->commit();
+}
+
+Result<void> reload_last_done(OpenShop& shop, std::string_view machine, const std::vector<std::string>& tasks) {
+  HW_TAKE(open, shop.find(machine));
+  std::map<std::string, std::optional<Entry>> last_done;
+  for (const std::string& task : tasks) {
+    HW_TAKE(entry, shop.store().last_done(machine, task));
+    last_done[task] = std::move(entry);
+  }
+  const auto lock = shop.change();
+  for (TaskRecord& record : open->record.tasks) {
+    const auto there = last_done.find(record.task.key);
+    if (there != last_done.end()) record.last_done = std::move(there->second);
+  }
+  ++open->tasks_version;
+  return {};
 }
 
 }  // namespace hw::service

@@ -24,11 +24,25 @@ Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key);
 Instant as_kept(Instant at);
 std::optional<Instant> as_kept(std::optional<Instant> at);
 
-// An entry of now with every counter's total. The caller holds a lock.
-Entry new_entry(const OpenMachine& machine, std::string_view kind, std::string_view id, std::string_view by,
-                Instant now);
+// An entry that the server hears of now, without counters: about a machine that is not there, or about all of them.
+Entry bare_entry(const OpenShop& shop, std::string_view machine, std::string_view kind, const Signature& signature,
+                 Instant now);
+
+// An entry that the server hears of now, with every counter's total at the moment when it happened. The caller holds a
+// lock. Refuses what the store refuses.
+Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::string_view kind,
+                        const Signature& signature, Instant now);
+
+// The same by the machine's key. For a machine that the shop does not have it is stray, under that key and without
+// counters: what somebody entered is kept. Refuses (bad_input) what can be no key.
+Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine, std::string_view kind,
+                                 const Signature& signature, Instant now);
 
 // Writes one entry in a transaction of its own.
-Result<void> keep(Store& store, const Entry& entry);
+Result<void> keep(Store& store, Entry& entry);
+
+// Takes over, for tasks of a machine, by which entry the store says that they were done last; what shows the machine is
+// to show it anew. Tasks that the machine does not have are left out. The caller holds no lock.
+Result<void> reload_last_done(OpenShop& shop, std::string_view machine, const std::vector<std::string>& tasks);
 
 }  // namespace hw::service

@@ -105,6 +105,7 @@ Result<void> keep(Store& store, const CountingStep& step) {
 Result<void> recount_late(OpenShop& shop, Instant now) {
   for (const auto& machine : shop.machines()) {
     const auto lock = shop.change();
+    if (machine->count.has_late()) ++machine->past_version;
     HW_TRY(machine->count.recount_late(shop.store(), machine->record.machine.key, now));
   }
   return {};

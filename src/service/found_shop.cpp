@@ -72,6 +72,7 @@ Result<MachineRecord> found_machine(const catalogue::Machine& machine, std::span
   MachineRecord record{.machine = machine,
                        .assemblies = set->assemblies,
                        .points = set->points,
+                       .walk = {},
                        .tasks = {},
                        .feed = {},
                        .device = machine.device.empty() ? machine.key : machine.device};

@@ -127,7 +127,8 @@ Result<void> keep_settlement(OpenShop& shop, OpenMachine& machine, const HourRea
   Entry entry;
   {
     const auto lock = shop.look();
-    entry = new_entry(machine, "hours settled", edit.id, edit.by, now);
+    HW_TAKE(made, new_entry(shop, machine, "hours settled", {edit.id, edit.by, {}, {}}, now));
+    entry = std::move(made);
   }
   entry.says = fmt::format("hour display {:.1f} h ({}): {}", reading.display_h, reading.counter, edit.settled_as);
   const Adjustment adjustment{reading.machine, reading.counter,
@@ -160,7 +161,8 @@ Result<HourReadingView> read_hours(OpenShop& shop, std::string_view key, const H
     const auto lock = shop.look();
     HW_TAKE(judged, judged_reading(shop, *machine, edit, now));
     reading = std::move(judged);
-    entry = new_entry(*machine, "hours read", edit.id, edit.by, now);
+    HW_TAKE(made, new_entry(shop, *machine, "hours read", {edit.id, edit.by, {}, {}}, now));
+    entry = std::move(made);
   }
   entry.device_at = as_kept(edit.read_at);
   entry.says = fmt::format("hour display read: {:.1f} h ({}); {}", reading.display_h, reading.counter, reading.says);

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "src/counters/packed.h"
-#include "src/counters/two_clocks.h"
 #include "src/service/model_text.h"
 
 namespace hw::service {
@@ -243,39 +242,13 @@ Result<void> MachineCount::recount_late(Store& store, const std::string& machine
 // The newest state that is older than `late`, and everything that has arrived since, now in order of time.
 Result<std::optional<LiveCount>> MachineCount::recounted_from(Store& store, const std::string& machine, Instant late,
                                                               Instant now) const {
-  for (LocalDate on = settings_.counting.zone.date_of(late);;) {
-    HW_TAKE(checkpoint, store.checkpoint_of(machine, on));
-    if (!checkpoint) return std::optional<LiveCount>{};
-    HW_TAKE(state, parse_machine_state(checkpoint->state));
-    auto live = LiveCount::restore(live_->model(), settings_, state.live);
-    if (!live || live->begin() != live_->begin()) return std::optional<LiveCount>{};  // of another model
-    if (live->settled_until() > late) {
-      on = checkpoint->on - 1;
-      continue;
-    }
-    HW_TAKE(arrivals, logged_since(store, machine, checkpoint->on));
-    // Where the feed was silent the log says so itself: everything else is known to have been told.
-    live->alive_until(std::max(alive_until_, live_->settled_until()));
-    live->take(arrivals, now);
-    return std::optional{std::move(*live)};
-  }
-}
-
-Result<std::vector<Observation>> MachineCount::logged_since(Store& store, const std::string& machine,
-                                                            LocalDate on) const {
-  std::vector<Observation> arrivals;
-  counters::TwoClocks clocks(live_->model().items.size());
-  const auto take = [&](const LogPiece& piece) -> Result<void> {
-    HW_TAKE(observations, counters::unpack(piece.payload));
-    for (Observation& one : observations) {
-      if (clocks.pass(one)) arrivals.push_back(one);
-    }
-    return {};
-  };
-  HW_TRY(store.read_log(machine, on, take));
-  for (const LogPiece& piece : log_) HW_TRY(take(piece));
-  std::stable_sort(arrivals.begin(), arrivals.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
-  return arrivals;
+  HW_TAKE(earlier, checkpoint_before(store, machine, late));
+  if (!earlier) return std::optional<LiveCount>{};
+  HW_TAKE(arrivals, logged_since(store, machine, earlier->checkpoint_on));
+  // Where the feed was silent the log says so itself: everything else is known to have been told.
+  earlier->live.alive_until(std::max(alive_until_, earlier->live.settled_until()));
+  earlier->live.take(arrivals, now);
+  return std::optional{std::move(earlier->live)};
 }
 
 }  // namespace hw::service

@@ -57,6 +57,10 @@ class MachineCount {
   // Held values count up to `now`, or to the limit of silence after the feed's last sign of life.
   MachineNow at(Instant now) const;
   std::optional<Instant> counting_since() const;
+  // The counters as they stood at a moment before now, counted again from the record and from what is not saved yet.
+  // Nothing where that cannot be known any more: the moment is one of an earlier model of the machine.
+  Result<std::optional<std::vector<CounterNow>>> at_past(Store& store, const std::string& machine,
+                                                         Instant moment) const;
   // The days of a counter, by its key, that are not stored as they are as of `now`: today, and more after a silence.
   std::map<LocalDate, DayRecord> unsaved_days(const std::string& counter, Instant now) const;
 
@@ -64,6 +68,8 @@ class MachineCount {
   std::optional<CountingStep::Machine> unsaved(const std::string& machine);
   void saved(const CountingStep::Machine& part);
 
+  // Something came too late to be counted in its place.
+  bool has_late() const { return late_from_.has_value(); }
   // Counts anew from the record, and from what is not saved yet, where something came too late to be counted in its
   // place.
   Result<void> recount_late(Store& store, const std::string& machine, Instant now);
@@ -74,9 +80,17 @@ class MachineCount {
   CounterNow counter_now(const counters::CounterTotal& total, Instant now) const;
   void add_carried(std::vector<CounterNow>& counters, Instant now) const;
   void keep_passed_over();
+  // A count as it was kept, and the day of the checkpoint that has it; without a day it is as it began.
+  struct Earlier {
+    counters::LiveCount live;
+    std::optional<LocalDate> checkpoint_on;
+  };
+  Result<std::optional<Earlier>> checkpoint_before(Store& store, const std::string& machine, Instant moment) const;
+  Result<std::optional<Earlier>> count_before(Store& store, const std::string& machine, Instant moment) const;
   Result<std::optional<counters::LiveCount>> recounted_from(Store& store, const std::string& machine, Instant late,
                                                             Instant now) const;
-  Result<std::vector<counters::Observation>> logged_since(Store& store, const std::string& machine, LocalDate on) const;
+  Result<std::vector<counters::Observation>> logged_since(Store& store, const std::string& machine,
+                                                          std::optional<LocalDate> checkpoint_on) const;
 
   counters::LiveSettings settings_;
   std::optional<counters::LiveCount> live_;

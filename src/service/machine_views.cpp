@@ -3,6 +3,8 @@
 
 #include "src/due/task_state.h"
 #include "src/service/make_views.h"
+#include "src/service/open_findings.h"
+#include "src/service/task_forecast.h"
 #include "src/service/use_cases.h"
 
 namespace hw::service {
@@ -44,12 +46,6 @@ void tally(TallyView& view, const std::string& state) {
   view.overdue += state == word_of(TaskState::overdue);
 }
 
-// The checks of each shift and day are due all the time; they would hide what the Floor is to show.
-bool is_round_check(const TaskView& task) {
-  return std::any_of(task.triggers.begin(), task.triggers.end(),
-                     [](const auto& one) { return one.calendar == "1 shift" || one.calendar == "1 day"; });
-}
-
 // How urgent a task is: state first, then how far its leading trigger is used up.
 std::pair<int, double> urgency(const TaskView& task) {
   constexpr std::array<std::string_view, 4> order{"in hand", "coming", "due", "overdue"};
@@ -74,12 +70,6 @@ DoingView view_of(const Doing& doing) {
   return view;
 }
 
-FeedView feed_view(const FeedStatus& feed) {
-  FeedView view{.state = feed.state, .last_sign_at = {}, .behind = feed.behind, .says = feed.says};
-  if (feed.last_sign_at) view.last_sign_at = *feed.last_sign_at;
-  return view;
-}
-
 void describe(MachineView& view, const MachineRecord& record) {
   view.key = record.machine.key;
   view.name = record.machine.name;
@@ -88,12 +78,26 @@ void describe(MachineView& view, const MachineRecord& record) {
   view.note = record.machine.note;
   view.year = record.machine.year;
   for (const auto& assembly : record.assemblies) view.assemblies.push_back({assembly.key, assembly.title});
-  for (const auto& point : record.points) {
-    view.points.push_back({point.number, point.assembly, point.title, point.x, point.y});
-  }
+  view.points = point_views(record);
+  view.walk = walk_of(record);
+  view.walk_by_hand = !record.walk.empty();
 }
 
 }  // namespace
+
+FeedView feed_view(const FeedStatus& feed) {
+  FeedView view{.state = feed.state, .last_sign_at = {}, .behind = feed.behind, .says = feed.says};
+  if (feed.last_sign_at) view.last_sign_at = *feed.last_sign_at;
+  return view;
+}
+
+std::vector<PointView> point_views(const MachineRecord& record) {
+  std::vector<PointView> views;
+  for (const auto& point : record.points) {
+    views.push_back({point.number, point.assembly, point.title, point.x, point.y});
+  }
+  return views;
+}
 
 std::string title_of(const CounterKey& key) {
   std::string title{word_of(key.kind)};
@@ -113,7 +117,9 @@ FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, In
                         .feed = feed_view(machine.feed),
                         .counters = {},
                         .nearest = {},
-                        .tally = {}};
+                        .tally = {},
+                        .findings = severities_of(machine),
+                        .rounds = standing_views(shop, machine, now)};
   for (const CounterKind kind : floor_counters) {
     for (const CounterNow& counter : present.counters) {
       if (counter.key == CounterKey{kind, ""}) view.counters.push_back(view_of(machine, counter));
@@ -153,6 +159,7 @@ Result<MachineView> show_machine(const OpenShop& shop, std::string_view key, Ins
     for (const CounterNow& counter : present.counters) view.counters.push_back(view_of(*machine, counter));
     view.tasks = task_views(shop, *machine, totals, false, now);
     view.retired = task_views(shop, *machine, totals, true, now);
+    for (const Finding& finding : machine->findings) view.findings.push_back(view_of(finding));
   }
   HW_TAKE(entries, shop.store().entries_of(key, entries_shown));
   for (const Entry& entry : entries) view.entries.push_back(view_of(entry));

@@ -1,4 +1,3 @@
-#include "libs/values/characters.h"
 #include "src/service/entry_making.h"
 #include "src/service/make_views.h"
 #include "src/service/use_cases.h"
@@ -6,45 +5,33 @@
 namespace hw::service {
 namespace {
 
-constexpr std::size_t note_max = 2000;
-
-Result<void> check(const DoneEdit& edit) {
-  HW_TRY(check_signature(edit.id, edit.by));
-  if (edit.note && characters_in(*edit.note) > note_max) {
-    return refuse(ErrorCode::bad_input, "note: it has at most {} characters", note_max);
-  }
-  return {};
+// Why the entry cannot count for its task; nothing where it can.
+std::optional<std::string> why_stray(const OpenShop& shop, OpenMachine& machine, std::string_view task) {
+  const auto record = find_task(machine, task);
+  if (!record) return record.error().message;
+  if (!(*record)->retired_at) return std::nullopt;
+  return fmt::format("\"{}\" was retired on {}", (*record)->task.title,
+                     print(shop.calendar().zone.date_of(*(*record)->retired_at)));
 }
 
-// The entry for a task that was just done; refuses a task that is no longer done.
+std::string title_of(OpenMachine& machine, std::string_view task) {
+  const auto record = find_task(machine, task);
+  return record ? (*record)->task.title : std::string{task};
+}
+
+// The entry for a task that was done. What came for a task or machine that is not there (any more) is kept too: it
+// resets nothing, and waits for the lead.
 Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::string_view task, const DoneEdit& edit,
                          Instant now) {
   const auto lock = shop.look();
-  HW_TAKE(open, shop.find(machine));
-  HW_TAKE(record, find_task(*open, task));
-  if (record->retired_at) {
-    return refuse(ErrorCode::conflict, "\"{}\" was retired on {}; nothing was recorded", record->task.title,
-                  print(shop.calendar().zone.date_of(*record->retired_at)));
-  }
-  Entry entry = new_entry(*open, "task done", edit.id, edit.by, now);
+  HW_TRY(check_key("task", task));
+  HW_TAKE(entry, new_or_stray_entry(shop, machine, "task done", edit, now));
   entry.task = task;
-  entry.device_at = as_kept(edit.at);
   entry.note = edit.note;
-  entry.says = fmt::format("{}: done", record->task.title);
-  return entry;
-}
-
-// The task's record as the store has it now.
-Result<void> reload_task(OpenShop& shop, std::string_view machine, const std::string& task) {
-  HW_TAKE(stored, shop.store().tasks_of(machine));
-  const auto lock = shop.change();
-  HW_TAKE(open, shop.find(machine));
-  HW_TAKE(record, find_task(*open, task));
-  for (TaskRecord& one : stored) {
-    if (one.task.key == task) *record = std::move(one);
-  }
-  ++open->tasks_version;
-  return {};
+  const auto open = shop.find(machine);
+  if (open) entry.body.stray = why_stray(shop, **open, task);
+  entry.says = fmt::format("{}: done", open ? title_of(**open, task) : std::string{task});
+  return std::move(entry);
 }
 
 Result<void> check_undo(const Entry& undone, const Signature& signature, Instant now) {
@@ -65,13 +52,14 @@ Result<void> check_undo(const Entry& undone, const Signature& signature, Instant
 
 Result<EntryView> mark_done(OpenShop& shop, std::string_view machine, std::string_view task, const DoneEdit& edit,
                             Instant now) {
-  HW_TRY(check(edit));
+  HW_TRY(check_signature(edit.id, edit.by));
+  HW_TRY(check_note(edit.note));
   const auto turn = shop.edit();
   HW_TAKE(before, repeated(shop, edit.id, {"task done", machine, std::string{task}}));
   if (before) return view_of(*before);
   HW_TAKE(entry, done_entry(shop, machine, task, edit, now));
   HW_TRY(keep(shop.store(), entry));
-  HW_TRY(reload_task(shop, machine, *entry.task));
+  if (shop.find(machine)) HW_TRY(reload_last_done(shop, machine, {*entry.task}));
   return view_of(entry);
 }
 
@@ -84,18 +72,17 @@ Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& sig
   if (before && before->undoes == undone->id) return view_of(*before);
   if (before) return refuse(ErrorCode::conflict, "id: {} took back another entry; an id is used once", signature.id);
   HW_TRY(check_undo(*undone, signature, now));
-  HW_TAKE(machine, shop.find(undone->machine));
   Entry entry;
   {
     const auto lock = shop.look();
-    entry = new_entry(*machine, "undone", signature.id, signature.by, now);
+    HW_TAKE(made, new_or_stray_entry(shop, undone->machine, "undone", signature, now));
+    entry = std::move(made);
   }
   entry.task = undone->task;
-  entry.device_at = as_kept(signature.at);
   entry.undoes = undone->id;
   entry.says = fmt::format("taken back: {}", undone->says);
   HW_TRY(keep(shop.store(), entry));
-  HW_TRY(reload_task(shop, undone->machine, *undone->task));
+  if (shop.find(undone->machine)) HW_TRY(reload_last_done(shop, undone->machine, {*undone->task}));
   return view_of(entry);
 }
 

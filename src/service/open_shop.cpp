@@ -1,20 +1,55 @@
 #include "src/service/open_shop.h"
 
+#include <algorithm>
+#include <limits>
+
+#include "src/sequence/walking_order.h"
+#include "src/service/round_standing.h"
+
 namespace hw::service {
+namespace {
+
+Instant first_moment(const std::vector<MachineRecord>& machines) {
+  std::optional<Instant> first;
+  for (const MachineRecord& machine : machines) {
+    for (const TaskRecord& task : machine.tasks) first = std::min(first.value_or(task.began_at), task.began_at);
+  }
+  return first.value_or(Instant{});
+}
+
+// In the order of the entries that announced them.
+Result<std::vector<UseChange>> read_use_changes(Store& store) {
+  EntryFilter announced;
+  announced.kind = use_announced;
+  HW_TAKE(entries, store.entries(announced, std::numeric_limits<int>::max()));
+  std::vector<UseChange> changes;
+  for (auto entry = entries.rbegin(); entry != entries.rend(); ++entry) changes.push_back(use_change_of(*entry));
+  return changes;
+}
+
+}  // namespace
 
 Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
   HW_TAKE(record, store.shop());
   if (!record) return refuse(ErrorCode::not_found, "there is no shop here yet");
   std::unique_ptr<OpenShop> shop{new OpenShop(store, std::move(*record))};
   HW_TAKE(machines, store.machines());
+  shop->founded_at_ = first_moment(machines);
   for (MachineRecord& machine : machines) {
     auto open = std::make_unique<OpenMachine>();
     open->record = std::move(machine);
     HW_TAKE(adjustments, store.adjustments_of(open->record.machine.key));
     open->adjustments = std::move(adjustments);
+    HW_TAKE(walks, store.latest_walks_of(open->record.machine.key, walks_kept));
+    open->walks = std::move(walks);
+    HW_TAKE(findings, store.open_findings(open->record.machine.key));
+    std::sort(findings.begin(), findings.end(), is_more_pressing);
+    open->findings = std::move(findings);
     open->count = MachineCount{shop->calendar().zone, open->record.machine.fills};
     shop->machines_.push_back(std::move(open));
   }
+  HW_TAKE(changes, read_use_changes(store));
+  shop->use_changes_ = std::move(changes);
   HW_TAKE(counting, store.counting());
   for (const CountingRecord& counted : counting) {
     HW_TAKE(machine, shop->find(counted.machine));
@@ -30,6 +65,18 @@ Result<OpenMachine*> OpenShop::find(std::string_view key) const {
   return refuse(ErrorCode::not_found, "there is no machine \"{}\"", key.substr(0, 60));
 }
 
+void OpenShop::add_use_change(UseChange change) {
+  use_changes_.push_back(std::move(change));
+  ++use_changes_version_;
+}
+
+void OpenShop::withdraw_use_change(std::string_view id) {
+  for (UseChange& change : use_changes_) {
+    if (change.id == id) change.is_withdrawn = true;
+  }
+  ++use_changes_version_;
+}
+
 std::string OpenShop::storing_trouble() const {
   const auto lock = look();
   return storing_trouble_;
@@ -38,6 +85,11 @@ std::string OpenShop::storing_trouble() const {
 void OpenShop::set_storing_trouble(std::string says) {
   const auto lock = change();
   storing_trouble_ = std::move(says);
+}
+
+std::vector<int> walk_of(const MachineRecord& record) {
+  return record.walk.empty() ? sequence::walking_order(record.points)
+                             : sequence::walking_order(record.points, record.walk);
 }
 
 double adjusted(const OpenMachine& machine, std::string_view counter) {

@@ -12,6 +12,7 @@
 
 #include "src/service/machine_count.h"
 #include "src/service/store.h"
+#include "src/service/use_change.h"
 
 namespace hw::service {
 
@@ -26,11 +27,15 @@ struct FeedStatus {
 struct OpenMachine {
   MachineRecord record;
   std::vector<Adjustment> adjustments;
+  std::vector<WalkRecord> walks;  // those of the last days, in no order: see round_standing.h
+  std::vector<Finding> findings;  // the open ones, the most pressing first
   MachineCount count{};
   FeedStatus feed;
   // They rise with every change, so that whoever shows the machine knows when to show it anew.
   std::uint64_t counts_version = 0;
   std::uint64_t tasks_version = 0;
+  // Rises when days that were over have been counted anew.
+  std::uint64_t past_version = 0;
 };
 
 class OpenShop {
@@ -41,6 +46,8 @@ class OpenShop {
   Store& store() const { return store_; }
   const ShopRecord& record() const { return record_; }
   const catalogue::PlantCalendar& calendar() const { return record_.calendar; }
+  // The first moment of which the shop knows: that from which the oldest of its tasks counts.
+  Instant founded_at() const { return founded_at_; }
 
   // Hold one of these while touching machines.
   std::shared_lock<std::shared_mutex> look() const { return std::shared_lock{mutex_}; }
@@ -52,6 +59,12 @@ class OpenShop {
   const std::vector<std::unique_ptr<OpenMachine>>& machines() const { return machines_; }
   Result<OpenMachine*> find(std::string_view key) const;
 
+  // Announced changes of use in the order of their entries, and how often they have changed.
+  const std::vector<UseChange>& use_changes() const { return use_changes_; }
+  std::uint64_t use_changes_version() const { return use_changes_version_; }
+  void add_use_change(UseChange change);
+  void withdraw_use_change(std::string_view id);
+
   // Why what was counted could not be stored the last time, in a sentence; empty when it was.
   std::string storing_trouble() const;
   void set_storing_trouble(std::string says);
@@ -61,11 +74,17 @@ class OpenShop {
 
   Store& store_;
   ShopRecord record_;
+  Instant founded_at_;
   std::vector<std::unique_ptr<OpenMachine>> machines_;
+  std::vector<UseChange> use_changes_;
+  std::uint64_t use_changes_version_ = 0;
   mutable std::shared_mutex mutex_;
   std::mutex edits_;
   std::string storing_trouble_;  // guarded by mutex_
 };
+
+// The numbers of the machine's points in walking order: a person's where there is one, else the computed one.
+std::vector<int> walk_of(const MachineRecord& record);
 
 // What settled readings have added to a counter by now, and how far its start has been moved since a moment: totals
 // that were written down before it lack that much. The caller holds a lock.

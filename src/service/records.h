@@ -2,33 +2,39 @@
 // What the service needs kept, in plain structs. Every record belongs to one plant; a shop has one plant today, and the
 // storage keys everything by it all the same.
 
+#include <cstdint>
 #include <map>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "src/catalogue/shop.h"
+#include "src/service/entry_body.h"
 
 namespace hw::service {
 
 // Every counter's total at one moment, by the counter's key.
 using CounterTotals = std::map<std::string, double>;
 
-// What a person did, or the program on a person's behalf. Entries are only ever added.
+// What a person did, or the program on a person's behalf. Entries are only ever added. The kinds are those of EntryKind
+// in api/openapi.yaml.
 struct Entry {
-  std::string id;  // UUIDv7, made by the client
-  std::string
-      kind;  // "task done", "task added", "task changed", "task retired", "undone", "hours read", "hours settled"
+  std::string id;            // UUIDv7, made by the client
+  std::int64_t ordinal = 0;  // its place in the logbook, from 1; given when it is kept
+  std::string kind;          // "task done", "check answered" ...
   std::string machine;
   std::optional<std::string> task;
   std::string by;
-  Instant at;                        // by the server's clock
-  std::optional<Instant> device_at;  // by the device's clock
+  Instant at;                        // when the server heard of it, by the server's clock
+  std::optional<Instant> device_at;  // when it was entered, by the device's clock
+  Instant happened_at;               // when it was entered, by the server's clock
   std::string says;                  // the entry in a sentence
   std::optional<std::string> note;
-  CounterTotals counters;
-  std::optional<std::string> undoes;  // the entry that this one takes back
-  bool is_undone = false;             // derived: another entry takes this one back
+  CounterTotals counters;  // of the moment when it happened
+  EntryBody body;
+  std::optional<std::string> undoes;      // the entry that this one takes back
+  bool is_undone = false;                 // derived: another entry takes this one back
+  std::vector<std::string> corrected_by;  // derived: the entries that say what is right
 };
 
 // A task of a machine with what it counts from.
@@ -39,7 +45,7 @@ struct TaskRecord {
   std::optional<Instant> retired_at;
   Instant began_at;  // where it counts from until it was first done
   CounterTotals began_counters;
-  std::optional<Entry> last_done;  // derived: the latest "task done" that was not undone
+  std::optional<Entry> last_done;  // derived: see Store::last_done
 };
 
 // Where a machine's observations come from.
@@ -52,6 +58,7 @@ struct MachineRecord {
   catalogue::Machine machine;  // without own_tasks: they are among `tasks`
   std::vector<catalogue::Assembly> assemblies;
   std::vector<catalogue::Point> points;
+  std::vector<int> walk;  // the numbers of its points in a person's walking order; empty: the computed one
   std::vector<TaskRecord> tasks;
   std::optional<std::string> feed;  // FeedRecord::key
   std::string device;               // the agent's name or uuid of this machine
@@ -71,6 +78,11 @@ struct ShopRecord {
   std::vector<KindTitle> kinds;
   std::vector<FeedRecord> feeds;
   std::map<std::string, std::string> aliases;  // words for Execution that controls say -> the standard's
+};
+
+struct ShopWithMachines {
+  ShopRecord shop;
+  std::vector<MachineRecord> machines;  // in the catalogue's order
 };
 
 // One counter's amount on one local day. Hours counters keep nanoseconds, others their own unit in `amount`.
@@ -108,6 +120,13 @@ struct HourReading {
   bool fits = true;
   std::string says;
   std::optional<std::string> settled_as;
+};
+
+// A photo as it was sent.
+struct Photo {
+  std::string id;      // UUIDv7, made by the client
+  std::string sha256;  // of the bytes, 64 lower-case hexadecimal digits
+  std::string bytes;   // what kind of picture they are, they say themselves (photo_type.h)
 };
 
 }  // namespace hw::service

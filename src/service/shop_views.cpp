@@ -1,3 +1,4 @@
+#include "src/service/counter_days.h"
 #include "src/service/make_views.h"
 #include "src/service/use_cases.h"
 #include "src/service/version.h"
@@ -34,24 +35,6 @@ ShopView show_shop(const OpenShop& shop, Instant now) {
   return view;
 }
 
-EntryView view_of(const Entry& entry) {
-  EntryView view{.id = entry.id,
-                 .kind = entry.kind,
-                 .machine = entry.machine,
-                 .task = entry.task,
-                 .by = entry.by,
-                 .at = entry.at,
-                 .device_at = entry.device_at,
-                 .says = entry.says,
-                 .note = entry.note,
-                 .counters = entry.counters,
-                 .undo_until = {},
-                 .undone = {}};
-  if (entry.kind == "task done") view.undo_until = entry.at + undo_within;
-  if (entry.is_undone) view.undone = true;
-  return view;
-}
-
 HourReadingView view_of(const HourReading& reading) {
   const std::string state = reading.settled_as ? "settled" : reading.fits ? "fits" : "to be settled";
   return {reading.id, reading.counter,   reading.display_h, reading.read_at,
@@ -68,18 +51,9 @@ Result<CounterDaysView> show_days(const OpenShop& shop, std::string_view machine
   if (end - begin >= days_max) {
     return refuse(ErrorCode::bad_input, "from: {} to {} is more than {} days", print(begin), print(end), days_max);
   }
-  HW_TAKE(found, shop.find(machine));
-  HW_TAKE(stored, shop.store().days_of(machine, counter, begin, end));
-  std::map<LocalDate, DayRecord> days;
-  {
-    const auto lock = shop.look();
-    days = found->count.unsaved_days(std::string{counter}, now);
-  }
-  for (const DayRecord& day : stored) days.emplace(day.on, day);
+  HW_TAKE(days, days_of(shop, machine, std::string{counter}, {begin, end}, now));
   CounterDaysView view{std::string{machine}, std::string{counter}, std::string{counters::unit_of(key.kind)}, {}};
-  for (const auto& [on, day] : days) {
-    if (begin <= on && on <= end) view.days.push_back(day_view(day, key.kind));
-  }
+  for (const DayRecord& day : days) view.days.push_back(day_view(day, key.kind));
   return view;
 }
 

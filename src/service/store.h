@@ -9,7 +9,12 @@
 #include <vector>
 
 #include "libs/sql/value.h"
+#include "src/record/verify.h"
+#include "src/service/device_records.h"
+#include "src/service/finding.h"
+#include "src/service/logbook.h"
 #include "src/service/records.h"
+#include "src/service/walk_record.h"
 
 namespace hw::service {
 
@@ -58,13 +63,22 @@ struct CountingStep {
 class Writing {
  public:
   virtual ~Writing() = default;
-  virtual Result<void> add_entry(const Entry& entry) = 0;  // conflict where the id is there
+  // Gives it its ordinal and keeps it, with all that follows from it. Refuses (conflict) an id that is there.
+  virtual Result<void> add_entry(Entry& entry) = 0;
   virtual Result<void> put_task(const std::string& machine, const TaskRecord& record) = 0;
+  virtual Result<void> put_points(const std::string& machine, const std::vector<catalogue::Point>& points) = 0;
+  virtual Result<void> put_walk(const std::string& machine, const std::vector<int>& walk) = 0;
   virtual Result<void> add_hour_reading(const HourReading& reading) = 0;
   virtual Result<void> settle_hour_reading(const std::string& reading, const std::string& settled_as,
                                            const std::string& entry) = 0;
   virtual Result<void> add_adjustment(const Adjustment& adjustment) = 0;
   virtual Result<void> put_counting(const CountingStep& step) = 0;
+  virtual Result<void> add_photo(const Photo& photo) = 0;  // conflict where the id is there
+
+  virtual Result<void> add_device(const Device& device) = 0;  // conflict where the id is there
+  virtual Result<void> end_device(const DeviceEnd& end) = 0;  // conflict where it has ended
+  virtual Result<void> see_device(const std::string& device, LocalDate on) = 0;
+
   virtual Result<void> commit() = 0;
 };
 
@@ -81,8 +95,29 @@ class Store {
 
   virtual Result<std::optional<Entry>> entry(std::string_view id) = 0;
   virtual Result<std::vector<Entry>> entries_of(std::string_view machine, int count_max) = 0;  // the latest first
-  virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;     // the latest first
+  // The entry by which a task was done last: the latest by when it happened of those that nobody took back.
+  virtual Result<std::optional<Entry>> last_done(std::string_view machine, std::string_view task) = 0;
+  // The machine's walks with their answers: those that began, or were answered on, in the last `back` before its latest
+  // walk or answer; and one walk, nothing where the machine has none of that id.
+  virtual Result<std::vector<WalkRecord>> latest_walks_of(std::string_view machine, Duration back) = 0;
+  virtual Result<std::optional<WalkRecord>> walk(std::string_view machine, std::string_view id) = 0;
+  // What was read at a check, the latest first.
+  virtual Result<std::vector<AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
+                                                        int count_max) = 0;
+  virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;  // the latest first
   virtual Result<std::vector<Adjustment>> adjustments_of(std::string_view machine) = 0;
+
+  virtual Result<std::optional<Photo>> photo(std::string_view id) = 0;
+
+  // The latest first.
+  virtual Result<std::vector<Entry>> entries(const EntryFilter& filter, int count_max) = 0;
+  virtual Result<std::int64_t> stray_count() = 0;  // of those that nobody has corrected
+  virtual Result<record::Verdict> verdict() = 0;   // is the logbook as it was written?
+  virtual Result<std::optional<Finding>> finding(std::string_view id) = 0;
+  virtual Result<std::vector<Entry>> entries_about(std::string_view finding) = 0;  // the oldest first
+  // Of all machines where none is named; open ones in no order, settled ones the latest first.
+  virtual Result<std::vector<Finding>> open_findings(const std::optional<std::string>& machine) = 0;
+  virtual Result<std::vector<Finding>> settled_findings(const std::optional<std::string>& machine, int count_max) = 0;
 
   virtual Result<std::vector<CountingRecord>> counting() = 0;
   virtual Result<std::vector<FeedPosition>> positions() = 0;
@@ -98,6 +133,8 @@ class Store {
   // one).
   virtual Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
                                 const std::function<Result<void>(const LogPiece&)>& take) = 0;
+
+  virtual Result<std::vector<Device>> devices() = 0;  // in the order in which they joined, ended ones too
 };
 
 }  // namespace hw::service

@@ -88,7 +88,7 @@ std::optional<BoundsText> text_of(const catalogue::Bounds& bounds) {
 std::optional<std::vector<TaskReadingText>> text_of(const std::vector<catalogue::TaskReading>& readings) {
   if (readings.empty()) return std::nullopt;
   std::vector<TaskReadingText> texts;
-  for (const auto& one : readings) texts.push_back({one.what, one.unit, text_of(one.warning), text_of(one.action)});
+  for (const auto& one : readings) texts.push_back(service::text_of(one));
   return texts;
 }
 
@@ -125,6 +125,10 @@ Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
   }
   if (auto checked = check(task); !checked) return refuse(checked.error());
   return task;
+}
+
+TaskReadingText text_of(const catalogue::TaskReading& reading) {
+  return {reading.what, reading.unit, text_of(reading.warning), text_of(reading.action)};
 }
 
 TaskText text_of(const catalogue::Task& task) {

@@ -71,5 +71,6 @@ BOOST_DESCRIBE_STRUCT(TaskText, (),
 Result<catalogue::Task> task_of(std::string key, const TaskText& text);
 // Readings and quantity unit are left out where the task has none.
 TaskText text_of(const catalogue::Task& task);
+TaskReadingText text_of(const catalogue::TaskReading& reading);
 
 }  // namespace hw::service

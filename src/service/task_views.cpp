@@ -32,7 +32,7 @@ std::string unit_of(const std::string& counter) {
 
 Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record, const Standpoint& at) {
   const CounterTotals& then = record.last_done ? record.last_done->counters : record.began_counters;
-  const Instant then_at = record.last_done ? record.last_done->at : record.began_at;
+  const Instant then_at = record.last_done ? record.last_done->happened_at : record.began_at;
   Judged out;
   out.view.counter = trigger.counter;
   out.view.unit = unit_of(trigger.counter);
@@ -49,11 +49,8 @@ Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record,
   return out;
 }
 
-// By the device's clock, which may be wrong: nothing was done after the server heard of it.
-Instant done_time(const Entry& done) { return std::min(done.device_at.value_or(done.at), done.at); }
-
 Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record, const Standpoint& at) {
-  const Instant done_at = record.last_done ? done_time(*record.last_done) : record.began_at;
+  const Instant done_at = record.last_done ? record.last_done->happened_at : record.began_at;
   const auto standing = due::standing(trigger, at.calendar, done_at, at.now);
   Judged out;
   out.view.calendar = print(trigger.every);
@@ -86,6 +83,13 @@ void judge_triggers(TaskView& view, const TaskRecord& record, const Standpoint& 
   for (Judged& one : judged) view.triggers.push_back(std::move(one.view));
 }
 
+// Of a round's entry only what it says of this task.
+EntryView last_done_view(const Entry& entry, const std::string& task) {
+  EntryView view = view_of(entry);
+  if (view.answers) std::erase_if(*view.answers, [&](const GivenAnswer& one) { return one.task != task; });
+  return view;
+}
+
 }  // namespace
 
 TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRecord& record,
@@ -112,7 +116,7 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                 .version = record.version,
                 .last_done = {},
                 .began_at = record.began_at};
-  if (record.last_done) view.last_done = view_of(*record.last_done);
+  if (record.last_done) view.last_done = last_done_view(*record.last_done, record.task.key);
   judge_triggers(view, record, {shop.calendar(), machine, totals, now});
   return view;
 }

@@ -11,6 +11,7 @@
 #include "libs/formats/json_types.h"
 #include "libs/values/instant.h"
 #include "libs/values/local_date.h"
+#include "src/service/entry_body.h"
 #include "src/service/task_text.h"
 
 namespace hw::service {
@@ -105,20 +106,33 @@ BOOST_DESCRIBE_STRUCT(CounterDaysView, (), (machine, counter, unit, days))
 
 struct EntryView {
   std::string id;
+  std::int64_t ordinal = 0;
   std::string kind;
   std::string machine;
   std::optional<std::string> task;
   std::string by;
   Instant at;
   std::optional<Instant> device_at;
+  std::optional<double> device_off_s;
+  Instant happened_at;
   std::string says;
   std::optional<std::string> note;
   std::map<std::string, double> counters;
   std::optional<Instant> undo_until;
   std::optional<bool> undone;
+  std::optional<std::string> walk;
+  std::optional<std::string> rhythm;
+  std::optional<std::vector<GivenAnswer>> answers;
+  std::optional<std::string> finding;
+  std::optional<std::vector<PhotoName>> photos;
+  std::optional<std::string> corrects;
+  std::optional<std::vector<std::string>> corrected_by;
+  std::optional<std::string> stray;
 };
 BOOST_DESCRIBE_STRUCT(EntryView, (),
-                      (id, kind, machine, task, by, at, device_at, says, note, counters, undo_until, undone))
+                      (id, ordinal, kind, machine, task, by, at, device_at, device_off_s, happened_at, says, note,
+                       counters, undo_until, undone, walk, rhythm, answers, finding, photos, corrects, corrected_by,
+                       stray))
 
 struct TriggerView {
   std::optional<std::string> counter;
@@ -178,6 +192,13 @@ struct TallyView {
 };
 BOOST_DESCRIBE_STRUCT(TallyView, (), (in_hand, coming, due, overdue))
 
+// Where a machine's round stands in the turn that runs.
+struct RoundStandingView {
+  std::string rhythm;
+  std::string state;
+};
+BOOST_DESCRIBE_STRUCT(RoundStandingView, (), (rhythm, state))
+
 struct FloorMachineView {
   std::string key;
   std::string name;
@@ -188,8 +209,11 @@ struct FloorMachineView {
   std::vector<CounterView> counters;
   OrNull<TaskView> nearest;
   TallyView tally;
+  std::vector<std::string> findings;  // severities of the open ones
+  std::vector<RoundStandingView> rounds;
 };
-BOOST_DESCRIBE_STRUCT(FloorMachineView, (), (key, name, kind, cell, doing, feed, counters, nearest, tally))
+BOOST_DESCRIBE_STRUCT(FloorMachineView, (),
+                      (key, name, kind, cell, doing, feed, counters, nearest, tally, findings, rounds))
 
 struct FloorView {
   Instant now;
@@ -222,6 +246,54 @@ struct HourReadingView {
 BOOST_DESCRIBE_STRUCT(HourReadingView, (),
                       (id, counter, display_h, read_at, by, counted_h, offset_h, difference_h, state, says, settled_as))
 
+struct FindingView {
+  std::string id;
+  std::string machine;
+  std::string what;
+  std::string severity;
+  std::string state;
+  OrNull<std::string> owner;
+  OrNull<LocalDate> due_on;
+  OrNull<std::string> task;  // that will settle it
+  std::optional<int> point;
+  std::optional<std::string> check;
+  std::optional<std::string> walk;
+  std::string by;
+  Instant at;
+  std::vector<PhotoName> photos;
+  std::optional<std::string> settled_by;
+  std::optional<Instant> settled_at;
+  std::optional<std::string> done;
+};
+BOOST_DESCRIBE_STRUCT(FindingView, (),
+                      (id, machine, what, severity, state, owner, due_on, task, point, check, walk, by, at, photos,
+                       settled_by, settled_at, done))
+
+struct FindingsView {
+  std::vector<FindingView> findings;
+};
+BOOST_DESCRIBE_STRUCT(FindingsView, (), (findings))
+
+struct FindingHistoryView {
+  FindingView finding;
+  std::vector<EntryView> entries;
+};
+BOOST_DESCRIBE_STRUCT(FindingHistoryView, (), (finding, entries))
+
+struct LogbookView {
+  std::vector<EntryView> entries;
+  bool more = false;
+  std::int64_t strays = 0;
+};
+BOOST_DESCRIBE_STRUCT(LogbookView, (), (entries, more, strays))
+
+struct PhotoView {
+  std::string id;
+  std::string sha256;
+  std::int64_t bytes = 0;
+};
+BOOST_DESCRIBE_STRUCT(PhotoView, (), (id, sha256, bytes))
+
 struct MachineView {
   std::string key;
   std::string name;
@@ -234,13 +306,16 @@ struct MachineView {
   std::vector<CounterView> counters;
   std::vector<TitledView> assemblies;
   std::vector<PointView> points;
+  std::vector<int> walk;
+  bool walk_by_hand = false;
+  std::vector<FindingView> findings;
   std::vector<TaskView> tasks;
   std::vector<TaskView> retired;
   std::vector<EntryView> entries;
   std::vector<HourReadingView> hour_readings;
 };
 BOOST_DESCRIBE_STRUCT(MachineView, (),
-                      (key, name, kind, cell, note, year, doing, feed, counters, assemblies, points, tasks, retired,
-                       entries, hour_readings))
+                      (key, name, kind, cell, note, year, doing, feed, counters, assemblies, points, walk, walk_by_hand,
+                       findings, tasks, retired, entries, hour_readings))
 
 }  // namespace hw::service

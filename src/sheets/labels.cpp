@@ -1,5 +1,7 @@
 #include "src/sheets/labels.h"
 
+#include <algorithm>
+
 #include "libs/http/url.h"
 #include "src/sheets/label_parts.h"
 
@@ -54,7 +56,17 @@ Result<void> draw_label(PdfCanvas& canvas, const formats::MmBox& box, const Labe
   return {};
 }
 
+template <class Titled>
+std::string title_of(const std::vector<Titled>& all, const std::string& key) {
+  const auto found = std::find_if(all.begin(), all.end(), [&](const auto& titled) { return titled.key == key; });
+  return found == all.end() ? key : found->title;
+}
+
 }  // namespace
+
+LabelledMachine labelled(const catalogue::Machine& machine, const service::ShopRecord& shop) {
+  return {machine.key, machine.name, title_of(shop.kinds, machine.kind), title_of(shop.cells, machine.cell)};
+}
 
 Result<std::string> machine_address(std::string_view base_address, std::string_view machine_key) {
   const auto base = http::parse_url(base_address);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "src/service/records.h"
 #include "src/sheets/label_sheet.h"
 
 namespace hw::sheets {
@@ -15,6 +16,9 @@ struct LabelledMachine {
   std::string kind;  // in words
   std::string cell;  // in words
 };
+
+// Kind and cell in the shop's words, and by their keys where it has none.
+LabelledMachine labelled(const catalogue::Machine& machine, const service::ShopRecord& shop);
 
 struct LabelOrder {
   std::string base_address;  // of the server as phones reach it: "http://shop.example:8470"

@@ -8,6 +8,21 @@
 namespace hw::sheets {
 namespace {
 
+TEST(Labels, NameKindAndCellInTheShopsWordsElseByTheirKeys) {
+  service::ShopRecord shop;
+  shop.kinds = {{"mill", "Machining centre"}};
+  shop.cells = {{"north", "Cell North"}};
+  catalogue::Machine machine;
+  machine.key = "m01";
+  machine.name = "Mill 1";
+  machine.kind = "mill";
+  machine.cell = "north";
+  EXPECT_EQ(labelled(machine, shop).kind, "Machining centre");
+  EXPECT_EQ(labelled(machine, shop).cell, "Cell North");
+  machine.kind = "lathe";
+  EXPECT_EQ(labelled(machine, shop).kind, "lathe");
+}
+
 using formats::MmBox;
 using formats::PdfReading;
 

@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
-#include "src/simulate/dice.h"
+#include "src/catalogue/round.h"
+#include "src/simulate/demo_people.h"
+#include "src/simulate/demo_rounds.h"
 
 namespace hw::simulate {
 namespace {
@@ -12,12 +14,6 @@ using catalogue::CalendarTrigger;
 using catalogue::CounterTrigger;
 
 constexpr int minute_of_work = 10 * 60 + 30;
-
-std::string uuid_of(Dice& dice, Instant at) {
-  const auto ms = static_cast<std::uint64_t>(at.as_millis());
-  return fmt::format("{:08x}-{:04x}-7{:03x}-8{:03x}-{:012x}", ms >> 16, ms & 0xffff, dice.next() & 0xfff,
-                     dice.next() & 0xfff, dice.next() & 0xffffffffffff);
-}
 
 // How far its interval is used up, in thousandths: of a thousand tasks some six overdue, fourteen due, fifty coming.
 std::int64_t share_used_per_mille(Dice& dice) {
@@ -32,6 +28,7 @@ double days_of(const CalendarInterval& every) {
   switch (every.unit) {
     case CalendarInterval::Unit::shift:
       return 0.5 * every.count;
+    case CalendarInterval::Unit::start_up:
     case CalendarInterval::Unit::day:
       return every.count;
     case CalendarInterval::Unit::week:
@@ -55,38 +52,12 @@ double days_ago(const catalogue::Task& task, const DemoUse& use, double share) {
   return days;
 }
 
-bool is_of_each_shift_or_day(const catalogue::Task& task) {
-  return std::any_of(task.triggers.begin(), task.triggers.end(), [](const auto& trigger) {
-    const auto* calendar = std::get_if<CalendarTrigger>(&trigger);
-    return calendar && days_of(calendar->every) <= 1;
-  });
-}
-
-// Checks of each shift are made a quarter of an hour into it; one in eight was left out in the shift that runs.
-Instant checked_at(const catalogue::PlantCalendar& calendar, Dice& dice, Instant now) {
-  const Duration into = Duration::seconds(dice.between(600, 1500));
-  auto turn = calendar.turn_at_or_before(now - into);
-  if (turn && dice.between(1, 8) == 1) turn = calendar.turn_at_or_before(turn->begins_at - Duration::seconds(1));
-  return turn ? turn->begins_at + into : now - Duration::hours(2);
-}
-
 Instant done_at(const catalogue::Task& task, const service::ShopRecord& shop, const DemoUse& use, Dice& dice,
                 Instant now) {
-  if (is_of_each_shift_or_day(task)) return checked_at(shop.calendar, dice, now);
   const double days = days_ago(task, use, static_cast<double>(share_used_per_mille(dice)) / 1000);
   const LocalDate day = shop.calendar.zone.date_of(now) - static_cast<int>(days);
   const Instant at = shop.calendar.zone.at(day, minute_of_work + static_cast<int>(dice.between(-120, 240)));
   return std::min(at, now - Duration::seconds(600));
-}
-
-const std::string& somebody(const service::ShopRecord& shop, catalogue::Skill skill, Dice& dice) {
-  std::vector<const catalogue::Person*> able;
-  for (const auto& person : shop.people) {
-    if (person.skill == skill) able.push_back(&person);
-  }
-  static const std::string nobody = "somebody";
-  if (able.empty()) return nobody;
-  return able[static_cast<std::size_t>(dice.between(0, static_cast<std::int64_t>(able.size()) - 1))]->name;
 }
 
 }  // namespace
@@ -95,10 +66,12 @@ std::vector<service::Entry> demo_entries(const service::MachineRecord& machine, 
                                          const DemoUse& use, std::uint64_t seed, Instant now) {
   std::vector<service::Entry> entries;
   for (const auto& record : machine.tasks) {
+    if (catalogue::rhythm_of(record.task)) continue;  // done by walking its round
     Dice dice(mix(seed, hash_of(machine.machine.key + "/" + record.task.key)));
     service::Entry entry;
     entry.at = done_at(record.task, shop, use, dice, now);
     entry.device_at = entry.at;
+    entry.happened_at = entry.at;
     entry.id = uuid_of(dice, entry.at);
     entry.kind = "task done";
     entry.machine = machine.machine.key;
@@ -108,6 +81,8 @@ std::vector<service::Entry> demo_entries(const service::MachineRecord& machine, 
     entry.counters = use.totals_ago((now - entry.at).as_hours() / 24);
     entries.push_back(std::move(entry));
   }
+  auto rounds = demo_rounds(machine, shop, use, seed, now);
+  std::move(rounds.begin(), rounds.end(), std::back_inserter(entries));
   return entries;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
-// What the demo's people did before the demo began: each task done once, so long ago that most tasks are in hand, some
-// are coming, a few are due and very few overdue.
+// What the demo's people did before the demo began: the rounds of the last weeks walked, and each other task done
+// once, so long ago that most are in hand, some are coming, a few are due and very few overdue.
 
 #include "src/service/records.h"
 #include "src/simulate/demo_use.h"

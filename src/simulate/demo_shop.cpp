@@ -6,6 +6,7 @@
 #include "src/feeds/device_model.h"
 #include "src/service/machine_count.h"
 #include "src/simulate/agent.h"
+#include "src/simulate/demo_findings.h"
 #include "src/simulate/demo_record.h"
 #include "src/simulate/dice.h"
 #include "src/simulate/pace.h"
@@ -32,6 +33,7 @@ struct DemoMachine {
   CounterTotals base;
   service::CountingStep::Machine counted;
   std::vector<service::Entry> entries;
+  std::vector<service::Photo> photos;
 };
 
 // The machine's model as its agent's probe tells it, so that counting goes on under the same one when the feed begins.
@@ -83,11 +85,23 @@ DemoMachine make_machine(const service::NewShop& shop, const Floor& floor, std::
   const DemoUse use(std::move(totals), out.counted.changed_days, shop.shop.calendar.zone.date_of(now),
                     demo_history_days);
   out.entries = demo_entries(record, shop.shop, use, demo_seed, now);
+  DemoFindings findings = demo_findings(record, shop.shop, use, demo_seed, now);
+  std::move(findings.entries.begin(), findings.entries.end(), std::back_inserter(out.entries));
+  out.photos = std::move(findings.photos);
   return out;
 }
 
-Result<void> keep(service::Store& store, const service::NewShop& shop, std::vector<DemoMachine>& machines) {
-  HW_TRY(store.create_shop(shop.shop, shop.machines));
+// The shop has been at work since its counting began.
+std::vector<service::MachineRecord> since(std::vector<service::MachineRecord> machines, Instant began_at) {
+  for (auto& machine : machines) {
+    for (auto& task : machine.tasks) task.began_at = began_at;
+  }
+  return machines;
+}
+
+Result<void> keep(service::Store& store, const service::NewShop& shop, std::vector<DemoMachine>& machines,
+                  Instant now) {
+  HW_TRY(store.create_shop(shop.shop, since(shop.machines, now - Duration::hours(24 * demo_history_days))));
   HW_TAKE(writing, store.begin());
   std::vector<service::Entry> entries;
   service::CountingStep step;
@@ -96,10 +110,11 @@ Result<void> keep(service::Store& store, const service::NewShop& shop, std::vect
       HW_TRY(writing->add_adjustment({machine.counted.record.machine, counter, amount, true, Instant{}}));
     }
     std::move(machine.entries.begin(), machine.entries.end(), std::back_inserter(entries));
+    for (const auto& photo : machine.photos) HW_TRY(writing->add_photo(photo));
     step.machines.push_back(std::move(machine.counted));
   }
   std::sort(entries.begin(), entries.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
-  for (const auto& entry : entries) HW_TRY(writing->add_entry(entry));
+  for (auto& entry : entries) HW_TRY(writing->add_entry(entry));
   HW_TRY(writing->put_counting(step));
   return writing->commit();
 }
@@ -125,7 +140,7 @@ Result<void> found_demo(service::Store& store, const service::NewShop& shop, con
   std::vector<DemoMachine> machines;
   for (std::size_t i = 0; i < shop.machines.size(); ++i)
     machines.push_back(make_machine(shop, floor, i, floor_ahead, now));
-  return keep(store, shop, machines);
+  return keep(store, shop, machines, now);
 }
 
 }  // namespace hw::simulate

@@ -22,6 +22,7 @@ class AppendOnly : public StoreTest {
     machine.record = {"l1", "{}", "s"};
     machine.log = {{Instant{1}, Instant{2}, "p"}};
     EXPECT_TRUE(writing->put_counting({{machine}, {}}));
+    EXPECT_TRUE(writing->add_photo({"p1", "s", "b"}));
     EXPECT_TRUE(writing->commit());
     writing.reset();
     store.reset();
@@ -32,9 +33,9 @@ class AppendOnly : public StoreTest {
 };
 
 TEST_F(AppendOnly, NoRowIsChanged) {
-  for (const char* change :
-       {"update entry set says = 'x'", "update entry set ordinal = 9", "update hour_reading set display_h = 1",
-        "update hour_settlement set settled_as = 'x'", "update observation_log set last_ns = 3"}) {
+  for (const char* change : {"update entry set says = 'x'", "update entry set ordinal = 9",
+                             "update hour_reading set display_h = 1", "update hour_settlement set settled_as = 'x'",
+                             "update observation_log set last_ns = 3", "update photo set sha256 = 'x'"}) {
     const auto changed = db->execute(change);
     ASSERT_FALSE(changed) << change;
     EXPECT_EQ(changed.error().code, ErrorCode::conflict) << change;
@@ -43,7 +44,7 @@ TEST_F(AppendOnly, NoRowIsChanged) {
 }
 
 TEST_F(AppendOnly, NoRowIsDeleted) {
-  for (const char* table : {"entry", "hour_settlement", "hour_reading", "observation_log"}) {
+  for (const char* table : {"entry", "hour_settlement", "hour_reading", "observation_log", "photo"}) {
     const auto deleted = db->execute(fmt::format("delete from {}", table));
     ASSERT_FALSE(deleted) << table;
     EXPECT_NE(deleted.error().message.find("only added"), std::string::npos) << deleted.error().message;

@@ -1,80 +1,46 @@
 #include "src/storage/entry_rows.h"
 
-#include <algorithm>
-
 #include "libs/formats/json.h"
 #include "src/storage/catalogue_rows.h"
+#include "src/storage/entry_reading.h"
 #include "src/storage/stored_text.h"
 
 namespace hw::storage {
 namespace {
 
-using service::CounterTotals;
 using service::Entry;
-using service::TaskRecord;
 
-constexpr std::string_view entry_columns =
-    "e.id, e.kind, e.machine, e.task, e.by_name, e.at_ms, e.device_ms, e.says, e.note, e.counters, e.undoes, "
-    "exists(select 1 from entry u where u.plant = e.plant and u.undoes = e.id)";
-
-Result<Entry> entry_of(const sql::Rows& rows) {
-  Entry entry;
-  entry.id = rows.get<std::string>(0);
-  entry.kind = rows.get<std::string>(1);
-  entry.machine = rows.get<std::string>(2);
-  entry.task = rows.get<std::optional<std::string>>(3);
-  entry.by = rows.get<std::string>(4);
-  entry.at = Instant::from_millis(rows.get<std::int64_t>(5));
-  entry.device_at = instant_of(rows.get<std::optional<std::int64_t>>(6));
-  entry.says = rows.get<std::string>(7);
-  entry.note = rows.get<std::optional<std::string>>(8);
-  HW_TAKE(counters, stored(formats::parse_json<CounterTotals>(rows.get<std::string_view>(9)), "entry.counters"));
-  entry.counters = std::move(counters);
-  entry.undoes = rows.get<std::optional<std::string>>(10);
-  entry.is_undone = rows.get<int>(11) != 0;
-  return entry;
-}
-
-Result<std::vector<Entry>> entries_of(sql::Rows& rows) {
-  std::vector<Entry> entries;
-  while (rows.next()) {
-    HW_TAKE(entry, entry_of(rows));
-    entries.push_back(std::move(entry));
-  }
-  return entries;
+std::optional<Entry> first_of(std::vector<Entry> entries) {
+  return entries.empty() ? std::nullopt : std::optional{std::move(entries.front())};
 }
 
 }  // namespace
 
 Result<std::optional<Entry>> read_entry(sql::Connection& db, std::string_view id) {
-  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.id = $2", entry_columns),
+  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.id = $2", entry_columns()),
                          plant_key, id));
-  if (!rows.next()) return std::optional<Entry>{};
-  HW_TAKE(entry, entry_of(rows));
-  return std::optional{std::move(entry)};
+  HW_TAKE(entries, read_entries(db, rows));
+  return first_of(std::move(entries));
 }
 
 Result<std::vector<Entry>> read_entries(sql::Connection& db, std::string_view machine, int count_max) {
   HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.machine = $2 "
                                      "order by e.ordinal desc limit $3",
-                                     entry_columns),
+                                     entry_columns()),
                          plant_key, machine, count_max));
-  return entries_of(rows);
+  return read_entries(db, rows);
 }
 
-Result<void> read_last_done(sql::Connection& db, std::string_view machine, std::vector<TaskRecord>& tasks) {
-  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 and e.machine = $2 and "
-                                     "e.kind = 'task done' and not exists(select 1 from entry u where "
-                                     "u.plant = e.plant and u.undoes = e.id) order by e.ordinal",
-                                     entry_columns),
-                         plant_key, machine));
-  HW_TAKE(entries, entries_of(rows));
-  for (Entry& entry : entries) {
-    const auto task =
-        std::find_if(tasks.begin(), tasks.end(), [&](const auto& one) { return one.task.key == entry.task; });
-    if (task != tasks.end()) task->last_done = std::move(entry);
-  }
-  return {};
+Result<std::optional<Entry>> read_last_done(sql::Connection& db, std::string_view machine, std::string_view task) {
+  HW_TAKE(rows,
+          db.query(fmt::format("select {} from task_done d join entry e on e.plant = d.plant and e.id = d.entry "
+                               "where d.plant = $1 and d.machine = $2 and d.task = $3 and not exists(select 1 from "
+                               "entry u where u.plant = d.plant and u.undoes = d.entry) "
+                               "order by d.happened_ms desc, d.entry desc limit 1",
+                               entry_columns()),
+                   plant_key, machine, task));
+  HW_TAKE(entries, read_entries(db, rows));
+  return first_of(std::move(entries));
 }
 
 Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading) {

@@ -8,8 +8,9 @@ namespace hw::storage {
 
 Result<std::optional<service::Entry>> read_entry(sql::Connection& db, std::string_view id);
 Result<std::vector<service::Entry>> read_entries(sql::Connection& db, std::string_view machine, int count_max);
-// Gives each task its latest "task done" that nobody took back.
-Result<void> read_last_done(sql::Connection& db, std::string_view machine, std::vector<service::TaskRecord>& tasks);
+// The entry by which the task was done last, of those that nobody took back.
+Result<std::optional<service::Entry>> read_last_done(sql::Connection& db, std::string_view machine,
+                                                     std::string_view task);
 
 Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading);
 Result<void> insert_settlement(sql::Connection& db, const std::string& reading, const std::string& settled_as,

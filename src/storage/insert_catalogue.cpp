@@ -83,10 +83,10 @@ Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
 Result<void> insert_machine(sql::Connection& db, const MachineRecord& record, int ordinal) {
   const catalogue::Machine& machine = record.machine;
   HW_TRY(
-      db.execute("insert into machine(plant, machine, ordinal, name, kind, cell, year, note, feed, device, fills) "
-                 "values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
+      db.execute("insert into machine(plant, machine, ordinal, name, kind, cell, year, note, feed, device, fills, "
+                 "walk) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
                  plant_key, machine.key, ordinal, machine.name, machine.kind, machine.cell, machine.year, machine.note,
-                 record.feed, record.device, formats::print_json(machine.fills)));
+                 record.feed, record.device, formats::print_json(machine.fills), formats::print_json(record.walk)));
   HW_TRY(insert_places(db, record));
   for (const auto& task : record.tasks) HW_TRY(put_task(db, machine.key, task));
   return {};
@@ -101,6 +101,20 @@ Result<void> put_task(sql::Connection& db, std::string_view machine, const servi
       plant_key, machine, record.task.key, record.version, record.is_own, millis(record.retired_at),
       record.began_at.as_millis(), formats::print_json(record.began_counters),
       formats::print_json(service::text_of(record.task))));
+  return {};
+}
+
+Result<void> put_points(sql::Connection& db, std::string_view machine, const std::vector<catalogue::Point>& points) {
+  for (const auto& point : points) {
+    HW_TRY(db.execute("update point set x = $4, y = $5 where plant = $1 and machine = $2 and number = $3", plant_key,
+                      machine, point.number, point.x, point.y));
+  }
+  return {};
+}
+
+Result<void> put_walk(sql::Connection& db, std::string_view machine, const std::vector<int>& walk) {
+  HW_TRY(db.execute("update machine set walk = $3 where plant = $1 and machine = $2", plant_key, machine,
+                    formats::print_json(walk)));
   return {};
 }
 

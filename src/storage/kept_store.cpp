@@ -4,8 +4,13 @@
 
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
+#include "src/storage/device_rows.h"
+#include "src/storage/entry_pages.h"
 #include "src/storage/entry_rows.h"
+#include "src/storage/finding_rows.h"
 #include "src/storage/logbook_rows.h"
+#include "src/storage/photo_rows.h"
+#include "src/storage/walk_rows.h"
 
 namespace hw::storage {
 namespace {
@@ -16,7 +21,7 @@ class KeptWriting : public service::Writing {
   KeptWriting(std::unique_lock<std::mutex> turn, sql::Connection& db, sql::Transaction transaction)
       : turn_(std::move(turn)), db_(db), transaction_(std::move(transaction)) {}
 
-  Result<void> add_entry(const service::Entry& entry) override { return insert_entry(db_, entry); }
+  Result<void> add_entry(service::Entry& entry) override { return insert_entry(db_, entry); }
   Result<void> put_task(const std::string& machine, const service::TaskRecord& record) override {
     return storage::put_task(db_, machine, record);
   }
@@ -31,6 +36,18 @@ class KeptWriting : public service::Writing {
     return insert_adjustment(db_, adjustment);
   }
   Result<void> put_counting(const service::CountingStep& step) override { return storage::put_counting(db_, step); }
+  Result<void> put_points(const std::string& machine, const std::vector<catalogue::Point>& points) override {
+    return storage::put_points(db_, machine, points);
+  }
+  Result<void> put_walk(const std::string& machine, const std::vector<int>& walk) override {
+    return storage::put_walk(db_, machine, walk);
+  }
+  Result<void> add_photo(const service::Photo& photo) override { return insert_photo(db_, photo); }
+
+  Result<void> add_device(const service::Device& device) override { return insert_device(db_, device); }
+  Result<void> end_device(const service::DeviceEnd& end) override { return insert_device_end(db_, end); }
+  Result<void> see_device(const std::string& device, LocalDate on) override { return put_device_seen(db_, device, on); }
+
   Result<void> commit() override { return transaction_.commit(); }
 
  private:
@@ -97,7 +114,10 @@ Result<std::vector<service::MachineRecord>> KeptStore::machines() {
 Result<std::vector<service::TaskRecord>> KeptStore::tasks_of(std::string_view machine) {
   HW_TAKE(reader, readers_.take());
   HW_TAKE(tasks, read_tasks(*reader, machine));
-  HW_TRY(read_last_done(*reader, machine, tasks));
+  for (service::TaskRecord& task : tasks) {
+    HW_TAKE(entry, read_last_done(*reader, machine, task.task.key));
+    task.last_done = std::move(entry);
+  }
   return std::move(tasks);
 }
 
@@ -111,6 +131,27 @@ Result<std::vector<service::Entry>> KeptStore::entries_of(std::string_view machi
   return read_entries(*reader, machine, count_max);
 }
 
+Result<std::optional<service::Entry>> KeptStore::last_done(std::string_view machine, std::string_view task) {
+  HW_TAKE(reader, readers_.take());
+  return read_last_done(*reader, machine, task);
+}
+
+Result<std::vector<service::WalkRecord>> KeptStore::latest_walks_of(std::string_view machine, Duration back) {
+  HW_TAKE(reader, readers_.take());
+  return read_latest_walks(*reader, machine, back);
+}
+
+Result<std::optional<service::WalkRecord>> KeptStore::walk(std::string_view machine, std::string_view id) {
+  HW_TAKE(reader, readers_.take());
+  return read_walk(*reader, machine, id);
+}
+
+Result<std::vector<service::AnswerRecord>> KeptStore::readings_of(std::string_view machine, std::string_view check,
+                                                                  int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_readings(*reader, machine, check, count_max);
+}
+
 Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::string_view machine) {
   HW_TAKE(reader, readers_.take());
   return read_hour_readings(*reader, machine);
@@ -119,6 +160,50 @@ Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::strin
 Result<std::vector<service::Adjustment>> KeptStore::adjustments_of(std::string_view machine) {
   HW_TAKE(reader, readers_.take());
   return read_adjustments(*reader, machine);
+}
+
+Result<std::optional<service::Photo>> KeptStore::photo(std::string_view id) {
+  HW_TAKE(reader, readers_.take());
+  return read_photo(*reader, id);
+}
+
+Result<std::vector<service::Entry>> KeptStore::entries(const service::EntryFilter& filter, int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_entries(*reader, filter, count_max);
+}
+
+Result<std::int64_t> KeptStore::stray_count() {
+  HW_TAKE(reader, readers_.take());
+  return count_strays(*reader);
+}
+
+Result<record::Verdict> KeptStore::verdict() {
+  HW_TAKE(reader, readers_.take());
+  HW_TAKE(snapshot, sql::Transaction::begin(*reader));  // rows and head of one moment
+  HW_TAKE(verdict, read_verdict(*reader, {}));
+  HW_TRY(snapshot.commit());
+  return std::move(verdict);
+}
+
+Result<std::optional<service::Finding>> KeptStore::finding(std::string_view id) {
+  HW_TAKE(reader, readers_.take());
+  return read_finding(*reader, id);
+}
+
+Result<std::vector<service::Entry>> KeptStore::entries_about(std::string_view finding) {
+  HW_TAKE(reader, readers_.take());
+  return read_entries_about(*reader, finding);
+}
+
+Result<std::vector<service::Finding>> KeptStore::open_findings(const std::optional<std::string>& machine) {
+  HW_TAKE(reader, readers_.take());
+  return read_open_findings(*reader, machine);
+}
+
+Result<std::vector<service::Finding>> KeptStore::settled_findings(const std::optional<std::string>& machine,
+                                                                  int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_settled_findings(*reader, machine, count_max);
 }
 
 Result<std::vector<service::CountingRecord>> KeptStore::counting() {
@@ -146,6 +231,11 @@ Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDa
                                  const std::function<Result<void>(const service::LogPiece&)>& take) {
   HW_TAKE(reader, readers_.take());
   return storage::read_log(*reader, machine, after_checkpoint, take);
+}
+
+Result<std::vector<service::Device>> KeptStore::devices() {
+  HW_TAKE(reader, readers_.take());
+  return read_devices(*reader);
 }
 
 }  // namespace hw::storage

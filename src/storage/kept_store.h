@@ -43,8 +43,22 @@ class KeptStore : public service::Store {
   Result<std::vector<service::TaskRecord>> tasks_of(std::string_view machine) override;
   Result<std::optional<service::Entry>> entry(std::string_view id) override;
   Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override;
+  Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override;
+  Result<std::vector<service::WalkRecord>> latest_walks_of(std::string_view machine, Duration back) override;
+  Result<std::optional<service::WalkRecord>> walk(std::string_view machine, std::string_view id) override;
+  Result<std::vector<service::AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
+                                                         int count_max) override;
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override;
   Result<std::vector<service::Adjustment>> adjustments_of(std::string_view machine) override;
+  Result<std::optional<service::Photo>> photo(std::string_view id) override;
+  Result<std::vector<service::Entry>> entries(const service::EntryFilter& filter, int count_max) override;
+  Result<std::int64_t> stray_count() override;
+  Result<record::Verdict> verdict() override;
+  Result<std::optional<service::Finding>> finding(std::string_view id) override;
+  Result<std::vector<service::Entry>> entries_about(std::string_view finding) override;
+  Result<std::vector<service::Finding>> open_findings(const std::optional<std::string>& machine) override;
+  Result<std::vector<service::Finding>> settled_findings(const std::optional<std::string>& machine,
+                                                         int count_max) override;
   Result<std::vector<service::CountingRecord>> counting() override;
   Result<std::vector<service::FeedPosition>> positions() override;
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
@@ -52,6 +66,8 @@ class KeptStore : public service::Store {
   Result<std::optional<Checkpoint>> checkpoint_of(std::string_view machine, LocalDate on) override;
   Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
                         const std::function<Result<void>(const service::LogPiece&)>& take) override;
+
+  Result<std::vector<service::Device>> devices() override;
 
  private:
   sql::FolderLock lock_;

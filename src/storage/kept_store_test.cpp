@@ -1,5 +1,6 @@
 #include "src/storage/kept_store.h"
 
+#include "libs/formats/json.h"
 #include "src/storage/store_test.h"
 
 namespace hw::storage {
@@ -26,6 +27,8 @@ void expect_equal(const Entry& a, const Entry& b) {
   EXPECT_EQ(a.by, b.by);
   EXPECT_EQ(a.at, b.at);
   EXPECT_EQ(a.device_at, b.device_at);
+  EXPECT_EQ(a.happened_at, b.happened_at);
+  EXPECT_EQ(formats::print_json(a.body), formats::print_json(b.body));
   EXPECT_EQ(a.says, b.says);
   EXPECT_EQ(a.note, b.note);
   EXPECT_EQ(a.counters, b.counters);
@@ -84,6 +87,8 @@ TEST_F(StoreTest, AnEntryComesBackAsItWasAdded) {
   ASSERT_TRUE(keep(*store, bare));
   open();
   expect_equal(**store->entry("e1"), full_entry("e1"));
+  EXPECT_EQ((*store->entry("e1"))->ordinal, 1);
+  EXPECT_EQ((*store->entry("e2"))->ordinal, 2);
   expect_equal(**store->entry("e2"), bare);
   EXPECT_FALSE(*store->entry("e3"));
   const auto entries = *store->entries_of("l1", 1);
@@ -223,7 +228,8 @@ TEST_F(StoreTest, TheLogIsReadFromBehindACheckpointOn) {
 TEST_F(StoreTest, WhatIsNotCommittedHasNotBeen) {
   {
     auto writing = *store->begin();
-    ASSERT_TRUE(writing->add_entry(full_entry("e1")));
+    service::Entry entry = full_entry("e1");
+    ASSERT_TRUE(writing->add_entry(entry));
     ASSERT_TRUE(writing->put_counting(full_step(1)));
   }
   EXPECT_FALSE(*store->entry("e1"));

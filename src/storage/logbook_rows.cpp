@@ -4,26 +4,71 @@
 
 #include "libs/formats/json.h"
 #include "src/storage/catalogue_rows.h"
+#include "src/storage/derived_check.h"
+#include "src/storage/derived_rows.h"
+#include "src/storage/photo_check.h"
 
 namespace hw::storage {
 namespace {
 
 // The columns that are sealed besides the ordinal, in the table's order.
-constexpr std::array<std::string_view, 12> sealed_columns = {
-    "plant", "id", "kind", "machine", "task", "by_name", "at_ms", "device_ms", "says", "note", "counters", "undoes"};
+constexpr std::array<std::string_view, 14> sealed_columns = {"plant",   "id",       "kind",      "machine",     "task",
+                                                             "by_name", "at_ms",    "device_ms", "happened_ms", "says",
+                                                             "note",    "counters", "body",      "undoes"};
 
 std::optional<std::string> decimal(const std::optional<Instant>& at) {
   return at ? std::optional{std::to_string(at->as_millis())} : std::nullopt;
 }
 
+// An entry with what of it is kept as JSON.
+struct EntryTexts {
+  const service::Entry& entry;
+  std::string counters;
+  std::string body;
+};
+
+EntryTexts texts_of(const service::Entry& entry) {
+  return {entry, formats::print_json(entry.counters), formats::print_json(entry.body)};
+}
+
 // In the order of sealed_columns, as they will read in the table.
-std::vector<record::Field> fields_of(const service::Entry& entry, std::string counters) {
-  const std::array<std::optional<std::string>, sealed_columns.size()> values = {
-      std::string(plant_key),   entry.id,   entry.kind, entry.machine,       entry.task,  entry.by, decimal(entry.at),
-      decimal(entry.device_at), entry.says, entry.note, std::move(counters), entry.undoes};
+std::vector<record::Field> fields_of(const EntryTexts& texts) {
+  const service::Entry& entry = texts.entry;
+  const std::array<std::optional<std::string>, sealed_columns.size()> values = {std::string(plant_key),
+                                                                                entry.id,
+                                                                                entry.kind,
+                                                                                entry.machine,
+                                                                                entry.task,
+                                                                                entry.by,
+                                                                                decimal(entry.at),
+                                                                                decimal(entry.device_at),
+                                                                                decimal(entry.happened_at),
+                                                                                entry.says,
+                                                                                entry.note,
+                                                                                texts.counters,
+                                                                                texts.body,
+                                                                                entry.undoes};
   std::vector<record::Field> fields;
   for (std::size_t i = 0; i < sealed_columns.size(); ++i) fields.push_back({sealed_columns[i], values[i]});
   return fields;
+}
+
+struct Link {
+  std::string previous_hash;
+  std::string hash;
+};
+
+Result<void> write_row(sql::Connection& db, const EntryTexts& texts, const Link& link) {
+  const service::Entry& entry = texts.entry;
+  const auto device_ms = entry.device_at ? std::optional{entry.device_at->as_millis()} : std::nullopt;
+  HW_TRY(
+      db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, "
+                 "happened_ms, says, note, counters, body, undoes, previous_hash, hash) values($1, $2, $3, $4, $5, $6, "
+                 "$7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17)",
+                 plant_key, entry.ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by,
+                 entry.at.as_millis(), device_ms, entry.happened_at.as_millis(), entry.says, entry.note, texts.counters,
+                 texts.body, entry.undoes, link.previous_hash, link.hash));
+  return {};
 }
 
 Result<std::optional<record::Head>> read_head(sql::Connection& db) {
@@ -71,29 +116,26 @@ Result<void> begin_logbook(sql::Connection& db) {
   return {};
 }
 
-Result<void> insert_entry(sql::Connection& db, const service::Entry& entry) {
+Result<void> copy_entry(sql::Connection& db, const service::Entry& entry) { return write_row(db, texts_of(entry), {}); }
+
+Result<void> insert_entry(sql::Connection& db, service::Entry& entry) {
   HW_TAKE(head, read_head(db));
   if (!head) return refuse(ErrorCode::corrupt, "the database's entry_head is empty; see hourwright logbook verify");
   HW_TAKE(ordinal, next_ordinal(db, *head));
-  const std::string counters = formats::print_json(entry.counters);
-  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(entry, counters)));
-  const auto device_ms = entry.device_at ? std::optional{entry.device_at->as_millis()} : std::nullopt;
-  HW_TRY(
-      db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, says, note, "
-                 "counters, undoes, previous_hash, hash) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, "
-                 "$13, $14, $15)",
-                 plant_key, ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by, entry.at.as_millis(),
-                 device_ms, entry.says, entry.note, counters, entry.undoes, head->hash, hash));
+  entry.ordinal = ordinal;
+  const EntryTexts texts = texts_of(entry);
+  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(texts)));
+  HW_TRY(write_row(db, texts, {head->hash, hash}));
   HW_TRY(db.execute("update entry_head set ordinal = $2, hash = $3 where plant = $1", plant_key, ordinal, hash));
-  return {};
+  return derive_rows(db, entry);
 }
 
 Result<void> check_logbook_tables(sql::Connection& db) {
   for (const auto& [table, columns] : {std::pair{"entry", sealed_columns.size() + 3}, {"entry_head", std::size_t{3}}}) {
     HW_TAKE(count, db.query_value<std::int64_t>(
                        fmt::format("select count(*) from pragma_table_info('{}') where name in ('plant', 'ordinal', "
-                                   "'id', 'kind', 'machine', 'task', 'by_name', 'at_ms', 'device_ms', 'says', 'note', "
-                                   "'counters', 'undoes', 'previous_hash', 'hash')",
+                                   "'id', 'kind', 'machine', 'task', 'by_name', 'at_ms', 'device_ms', 'happened_ms', "
+                                   "'says', 'note', 'counters', 'body', 'undoes', 'previous_hash', 'hash')",
                                    table)));
     if (count == static_cast<std::int64_t>(columns)) continue;
     return refuse(ErrorCode::corrupt,
@@ -109,7 +151,14 @@ Result<record::Verdict> read_verdict(sql::Connection& db, const std::optional<st
   HW_TAKE(rows, db.query(sealed_query(), plant_key));
   while (rows.next()) verifier.take(sealed_entry_of(rows));
   HW_TAKE(head, read_head(db));
-  return verifier.end(head, noted);
+  record::Verdict verdict = verifier.end(head, noted);
+  // What follows from entries that are not as they were written says nothing.
+  if (verdict.breaks.empty()) {
+    HW_TAKE(differences, compare_derived(db));
+    verdict.breaks = std::move(differences);
+  }
+  HW_TRY(check_photos(db, verdict));
+  return verdict;
 }
 
 }  // namespace hw::storage

@@ -85,14 +85,14 @@ TEST_F(Logbook, IsUnbrokenBesideAServerAndAfterItsEnd) {
 
 TEST_F(Logbook, EveryColumnIsSealed) {
   keep_copy();
-  for (const char* column : {"id", "kind", "machine", "task", "by_name", "says", "note", "counters"}) {
+  for (const char* column : {"id", "kind", "machine", "task", "by_name", "says", "note", "counters", "body"}) {
     alter(fmt::format("update entry set {0} = {0} || ' ' where ordinal = 3", column));
     EXPECT_THAT(breaks(), HasSubstr(fmt::format("entry 3 {}", not_sealed))) << column;
     EXPECT_EQ(verdict().breaks.size(), 1u) << column;
     restore();
   }
-  for (const char* change : {"at_ms = at_ms + 1", "device_ms = device_ms - 1", "device_ms = null", "task = null",
-                             "note = null", "note = ''", "undoes = 'e1'"}) {
+  for (const char* change : {"at_ms = at_ms + 1", "happened_ms = happened_ms + 1", "device_ms = device_ms - 1",
+                             "device_ms = null", "task = null", "note = null", "note = ''", "undoes = 'e1'"}) {
     alter(fmt::format("update entry set {} where ordinal = 3", change));
     EXPECT_THAT(breaks(), HasSubstr(fmt::format("entry 3 {}", not_sealed))) << change;
     restore();
@@ -143,8 +143,8 @@ TEST_F(Logbook, SwappedRowsAreInTheWrongPlace) {
 
 TEST_F(Logbook, ARowPutInIsFound) {
   const std::string copied =
-      "insert into entry select plant, {}, 'forged', kind, machine, task, by_name, at_ms, device_ms, says, note, "
-      "counters, null, previous_hash, hash from entry where ordinal = 5;";
+      "insert into entry select plant, {}, 'forged', kind, machine, task, by_name, at_ms, device_ms, happened_ms, "
+      "says, note, counters, body, null, previous_hash, hash from entry where ordinal = 5;";
   keep_copy();
   EXPECT_THAT(breaks_after(fmt::format(fmt::runtime(copied), 10)), HasSubstr("entry 10 was altered"));
   restore();
@@ -154,7 +154,7 @@ TEST_F(Logbook, ARowPutInIsFound) {
       "update entry set ordinal = -ordinal - 1 where ordinal > 4;"
       "update entry set ordinal = -ordinal where ordinal < 0;" +
       std::string("insert into entry select plant, 5, 'forged', kind, machine, "
-                  "task, by_name, at_ms, device_ms, says, note, counters, null, "
+                  "task, by_name, at_ms, device_ms, happened_ms, says, note, counters, body, null, "
                   "previous_hash, hash from entry where ordinal = 4;"));
   EXPECT_THAT(between, HasSubstr("entry 5 was altered"));
   EXPECT_THAT(between, HasSubstr("entries 6 to 10 are in the wrong place: written as entries 5 to 9"));
@@ -207,8 +207,8 @@ TEST_F(Logbook, WhereThereIsNoShopIsRefused) {
 // What was put in behind the head keeps nobody from entering: it stays to be found.
 TEST_F(Logbook, GoesOnBehindAForgedRow) {
   alter(
-      "insert into entry select plant, 10, 'forged', kind, machine, task, by_name, at_ms, device_ms, says, note, "
-      "counters, null, previous_hash, hash from entry where ordinal = 5");
+      "insert into entry select plant, 10, 'forged', kind, machine, task, by_name, at_ms, device_ms, happened_ms, "
+      "says, note, counters, body, null, previous_hash, hash from entry where ordinal = 5");
   open();
   EXPECT_TRUE(keep(*store, full_entry("e10")));
   EXPECT_EQ(store->entry("e10")->value().id, "e10");
@@ -225,7 +225,8 @@ TEST_F(Logbook, WhatIsNotCommittedMovesNoHead) {
   const std::string head = verdict().head;
   {
     auto writing = *store->begin();
-    EXPECT_TRUE(writing->add_entry(full_entry("e10")));
+    service::Entry entry = full_entry("e10");
+    EXPECT_TRUE(writing->add_entry(entry));
   }
   EXPECT_EQ(verdict().head, head);
   EXPECT_EQ(keep(*store, full_entry("e1")).error().code, ErrorCode::conflict);

@@ -86,10 +86,9 @@ Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
 
 Result<std::vector<MachineRecord>> read_machines(sql::Connection& db) {
   std::vector<MachineRecord> machines;
-  HW_TAKE(rows,
-          db.query("select machine, name, kind, cell, year, note, feed, device, fills from machine where plant = $1 "
-                   "order by ordinal",
-                   plant_key));
+  HW_TAKE(rows, db.query("select machine, name, kind, cell, year, note, feed, device, fills, walk from machine where "
+                         "plant = $1 order by ordinal",
+                         plant_key));
   while (rows.next()) {
     MachineRecord record;
     catalogue::Machine& machine = record.machine;
@@ -104,6 +103,8 @@ Result<std::vector<MachineRecord>> read_machines(sql::Connection& db) {
     machine.fills = std::move(fills);
     record.feed = rows.get<std::optional<std::string>>(6);
     record.device = rows.get<std::string>(7);
+    HW_TAKE(walk, stored(formats::parse_json<std::vector<int>>(rows.get<std::string_view>(9)), "machine.walk"));
+    record.walk = std::move(walk);
     HW_TRY(read_places(db, record));
     machines.push_back(std::move(record));
   }

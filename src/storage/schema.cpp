@@ -26,7 +26,7 @@ create table feed(
 create table machine(
   plant text not null references plant, machine text not null, ordinal integer not null, name text not null,
   kind text not null, cell text not null, year integer, note text not null, feed text, device text not null,
-  fills text not null,
+  fills text not null, walk text not null,
   primary key(plant, machine)) strict;
 create table assembly(
   plant text not null, machine text not null, assembly text not null, ordinal integer not null, title text not null,
@@ -42,14 +42,42 @@ create table task(
 
 create table entry(
   plant text not null references plant, ordinal integer not null, id text not null, kind text not null,
-  machine text not null, task text, by_name text not null, at_ms integer not null, device_ms integer, says text not null,
-  note text, counters text not null, undoes text, previous_hash text not null, hash text not null,
-  primary key(plant, ordinal)) strict;
+  machine text not null, task text, by_name text not null, at_ms integer not null, device_ms integer,
+  happened_ms integer not null, says text not null, note text, counters text not null, body text not null, undoes text,
+  previous_hash text not null, hash text not null, primary key(plant, ordinal)) strict;
 create unique index entry_id on entry(plant, id);
 create index entry_machine on entry(plant, machine, ordinal);
+create index entry_kind on entry(plant, kind, ordinal);
+create index entry_by on entry(plant, by_name, ordinal);
+create index entry_happened on entry(plant, happened_ms, ordinal);
 create unique index entry_undoes on entry(plant, undoes) where undoes is not null;
 create table entry_head(
   plant text primary key references plant, ordinal integer not null, hash text not null) strict;
+
+create table task_done(
+  plant text not null, machine text not null, task text not null, happened_ms integer not null, entry text not null,
+  primary key(plant, machine, task, happened_ms, entry)) strict, without rowid;
+create table walk(
+  plant text not null, walk text not null, machine text not null, rhythm text not null, by_name text not null,
+  begun_ms integer not null, checks text not null, primary key(plant, walk)) strict;
+create index walk_machine on walk(plant, machine, begun_ms);
+create table given_answer(
+  plant text not null, entry text not null, place integer not null, machine text not null, rhythm text not null,
+  walk text not null, check_key text not null, by_name text not null, happened_ms integer not null, value real,
+  body text not null, primary key(plant, entry, place)) strict;
+create index given_answer_walk on given_answer(plant, walk);
+create index given_answer_machine on given_answer(plant, machine, happened_ms);
+create index given_answer_reading on given_answer(plant, machine, check_key, happened_ms) where value is not null;
+create table correction(
+  plant text not null, corrects text not null, entry text not null, primary key(plant, corrects, entry)) strict;
+create table stray(plant text not null, entry text not null, primary key(plant, entry)) strict;
+create table finding_entry(
+  plant text not null, finding text not null, ordinal integer not null, primary key(plant, finding, ordinal)) strict;
+create table finding(
+  plant text not null, finding text not null, machine text not null, settled_ms integer, body text not null,
+  primary key(plant, finding)) strict;
+create index finding_open on finding(plant, machine) where settled_ms is null;
+create index finding_settled on finding(plant, settled_ms) where settled_ms is not null;
 
 create table hour_reading(
   plant text not null, id text not null, ordinal integer not null, machine text not null, counter text not null,
@@ -65,6 +93,9 @@ create table adjustment(
   is_start integer not null, at_ms integer not null,
   primary key(plant, ordinal), foreign key(plant, machine) references machine) strict;
 create index adjustment_machine on adjustment(plant, machine, ordinal);
+
+create table photo(
+  plant text not null references plant, id text not null, sha256 text not null, bytes blob not null, primary key(plant, id)) strict;
 
 create table observation_log(
   plant text not null, machine text not null, piece integer not null, first_ns integer not null, last_ns integer not null,
@@ -92,14 +123,36 @@ create trigger reading_stays before update on hour_reading begin select raise(ab
 create trigger reading_is_kept before delete on hour_reading begin select raise(abort, 'readings are only added'); end;
 create trigger settlement_stays before update on hour_settlement begin select raise(abort, 'settlements are only added'); end;
 create trigger settlement_is_kept before delete on hour_settlement begin select raise(abort, 'settlements are only added'); end;
+create trigger photo_stays before update on photo begin select raise(abort, 'photos are only added'); end;
+create trigger photo_is_kept before delete on photo begin select raise(abort, 'photos are only added'); end;
 create trigger log_stays before update on observation_log begin select raise(abort, 'observations are only added'); end;
 create trigger log_is_kept before delete on observation_log begin select raise(abort, 'observations are only added'); end;
+)sql";
+
+// Devices that have joined.
+constexpr const char* device_schema = R"sql(
+create table device(
+  plant text not null references plant, ordinal integer not null, id text not null, title text not null,
+  secret_hash text not null, enrolled_by text not null, enrolled_ms integer not null, is_over_tls integer not null,
+  primary key(plant, id)) strict;
+create unique index device_secret on device(plant, secret_hash);
+create table device_end(
+  plant text not null, device text not null, id text not null, by_name text not null, ended_ms integer not null,
+  primary key(plant, device), foreign key(plant, device) references device) strict;
+create table device_seen(
+  plant text not null, device text not null, seen_on integer not null,
+  primary key(plant, device), foreign key(plant, device) references device) strict;
+
+create trigger device_stays before update on device begin select raise(abort, 'devices are only added'); end;
+create trigger device_is_kept before delete on device begin select raise(abort, 'devices are only added'); end;
+create trigger device_end_stays before update on device_end begin select raise(abort, 'devices are only added'); end;
+create trigger device_end_is_kept before delete on device_end begin select raise(abort, 'devices are only added'); end;
 )sql";
 
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
-  static const std::array<sql::Migration, 1> steps{sql::Migration{1, first_schema}};
+  static const std::array<sql::Migration, 1> steps{sql::Migration{1, std::string{first_schema} + device_schema}};
   return steps;
 }
 

@@ -2,9 +2,10 @@
 // The tables, as the steps that led to them. A step that was released is never changed; a new one is added behind it.
 //
 // Every key begins with the plant. Times are UTC milliseconds (`_ms`), but for observations, which keep nanoseconds
-// (`_ns`); days are counted from 1970-01-01 (`_on`). observation_log, entry, hour_reading and hour_settlement are
-// append-only; entries are sealed into a chain (src/record), and entry_head has the newest one's place and hash.
-// counting_state, counter_day and checkpoint can be made again from them.
+// (`_ns`); days are counted from 1970-01-01 (`_on`). observation_log, entry, hour_reading, hour_settlement and photo
+// are append-only; entries are sealed into a chain (src/record), and entry_head has the newest one's place and hash.
+// counting_state, counter_day and checkpoint can be made again from them; task_done, walk, given_answer, correction,
+// stray, finding_entry and finding follow from the entries (derived_rows.h).
 
 #include <cstdint>
 #include <span>

@@ -2,6 +2,7 @@
 
 #include "libs/sql/folder.h"
 #include "libs/sql/sqlite.h"
+#include "src/storage/catalogue_rows.h"
 #include "src/storage/kept_store.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/schema.h"
@@ -49,6 +50,23 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   if (auto applied = sql::apply_migrations(**writer, migrations()); !applied) return refuse(applied.error());
   const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
   return std::make_unique<KeptStore>(std::move(*lock), std::move(*writer), open_reader);
+}
+
+Result<service::ShopWithMachines> look_into(const std::filesystem::path& folder) {
+  HW_TRY(find_store(folder));
+  HW_TAKE(db, sql::open_sqlite(database_in(folder), sql::Access::read, {.application_id = application_id}));
+  HW_TAKE(version, db->schema_version());
+  const int known = static_cast<int>(migrations().size());
+  if (version != known) {
+    return refuse(ErrorCode::unsupported, "{}: its tables are of version {}, this program's are of version {}",
+                  folder.string(), version, known);
+  }
+  HW_TAKE(snapshot, sql::Transaction::begin(*db));
+  HW_TAKE(shop, read_shop(*db));
+  if (!shop) return refuse(ErrorCode::not_found, "{}: no shop has been founded here", folder.string());
+  HW_TAKE(machines, read_machines(*db));
+  HW_TRY(snapshot.commit());
+  return service::ShopWithMachines{*std::move(shop), std::move(machines)};
 }
 
 Result<record::Verdict> verify_logbook(const std::filesystem::path& folder, const std::optional<std::string>& noted) {

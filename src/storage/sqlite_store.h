@@ -17,6 +17,11 @@ Result<void> find_store(const std::filesystem::path& folder);
 // file system, or a newer program's schema), disk_full, corrupt, bad_input (hourwright.db is something else).
 Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder);
 
+// What there is in a folder's shop, beside a server or without one; changes nothing. Tasks come without their last
+// done. Refuses as find_store does, unsupported where another version of the program wrote it, not_found where nothing
+// was founded.
+Result<service::ShopWithMachines> look_into(const std::filesystem::path& folder);
+
 // Reads the folder's logbook from its first entry to its head and says whether it is as it was written, beside a server
 // or without one; changes nothing. `noted` is a hash that was noted once. Refuses as find_store and open_store do, and
 // (corrupt) where the tables are not as this program makes them.

@@ -42,6 +42,27 @@ TEST_F(OpenStore, OpensWhatItMadeAgain) {
   EXPECT_EQ((**(*again)->shop()).plant, "Werk Süd");
 }
 
+TEST_F(OpenStore, CanBeLookedIntoBesideAServer) {
+  EXPECT_EQ(look_into(folder.path()).error().code, ErrorCode::not_found);
+  const auto store = open_store(folder.path());
+  expect_says(look_into(folder.path()).error(), ErrorCode::not_found, "no shop has been founded");
+  ASSERT_TRUE((*store)->create_shop(full_shop(), {full_machine("l2"), full_machine("l1")}));
+  const auto seen = look_into(folder.path());
+  ASSERT_TRUE(seen) << seen.error().message;
+  EXPECT_EQ(seen->shop.plant, "Werk Süd");
+  ASSERT_EQ(seen->machines.size(), 2u);
+  EXPECT_EQ(seen->machines[0].machine.key, "l2");
+}
+
+TEST_F(OpenStore, WhatAnotherVersionWroteIsNotLookedInto) {
+  { ASSERT_TRUE((*open_store(folder.path()))->create_shop(full_shop(), {})); }
+  {
+    const auto db = *sql::open_sqlite(file(), sql::Access::write, {.application_id = application_id});
+    ASSERT_TRUE(db->set_schema_version(99));
+  }
+  expect_says(look_into(folder.path()).error(), ErrorCode::unsupported, "version 99");
+}
+
 TEST_F(OpenStore, AFolderHasOneServer) {
   const auto first = open_store(folder.path());
   expect_says(refusal(folder.path()), ErrorCode::in_use, folder.path().string());

@@ -81,15 +81,19 @@ inline service::Entry full_entry(std::string id, std::string task = "filter") {
   entry.by = "Ada";
   entry.at = at("2026-03-02T07:00:00.001Z");
   entry.device_at = at("2026-03-02T06:59:00Z");
+  entry.happened_at = at("2026-03-02T06:59:00.500Z");
   entry.says = "Replace the filter: done";
   entry.note = "dirty";
   entry.counters = {{"operating", 1234.5678901234567}, {"spindle S1", 1e-9}};
+  entry.body.device_off_s = -60.5;
+  entry.body.photos = std::vector<service::PhotoName>{{"p1", "00ff"}};
   return entry;
 }
 
 inline Result<void> keep(service::Store& store, const service::Entry& entry) {
   HW_TAKE(writing, store.begin());
-  HW_TRY(writing->add_entry(entry));
+  service::Entry kept = entry;
+  HW_TRY(writing->add_entry(kept));
   return writing->commit();
 }
 

@@ -7,9 +7,11 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "libs/values/result.h"
 #include "src/record/verify.h"
+#include "src/service/records.h"
 
 namespace CLI {
 class App;
@@ -32,6 +34,8 @@ using Answer = Result<Said>;
 struct ServeCall {
   std::string data;
   std::string listen = "127.0.0.1:8470";
+  std::optional<std::string> listen_tls;
+  std::vector<std::string> names;
   double store_every_s = 5;  // 0.05 to 3600
 };
 struct FoundCall {
@@ -40,6 +44,7 @@ struct FoundCall {
 };
 struct DemoCall {
   std::string listen = "127.0.0.1:8470";
+  std::vector<std::string> names;
 };
 struct VerifyCall {
   std::string data;
@@ -52,6 +57,7 @@ struct Entrances {
   std::function<Answer(const FoundCall&)> found;
   std::function<Answer(const DemoCall&)> demo;
   std::function<Result<record::Verdict>(const VerifyCall&)> verify;
+  std::function<Result<service::ShopWithMachines>(const std::string& data)> look_into;
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

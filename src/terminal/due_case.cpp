@@ -112,7 +112,7 @@ Result<DueCase> parse_due_case(std::string_view line) {
   if (parsed.unit == CaseUnit::h) one.history.unit = due::UseUnit::hours;
   if (parsed.shifts) {
     HW_TAKE(change, change_of(*parsed.shifts));
-    one.options.change = change;
+    one.options.changes = {change};
   }
   if (parsed.alike) {
     HW_TAKE(lent, lent_of(*parsed.alike));

@@ -4,18 +4,8 @@
 #include <memory>
 
 #include <CLI/CLI.hpp>
-#include <boost/describe/class.hpp>
-#include <boost/describe/enum.hpp>
 
 #include "libs/formats/json.h"
-
-namespace hw::record {
-
-BOOST_DESCRIBE_ENUM(BreakKind, altered, moved, missing, put_in, unlinked, head, noted)
-BOOST_DESCRIBE_STRUCT(Break, (), (kind, entry, says))
-BOOST_DESCRIBE_STRUCT(Verdict, (), (entries, head, breaks))
-
-}  // namespace hw::record
 
 namespace hw::terminal {
 namespace {
@@ -34,9 +24,12 @@ Answer verify(const Entrances& entrances, const VerifyCall& call, bool is_json) 
 }  // namespace
 
 std::string verdict_text(const record::Verdict& verdict) {
-  if (verdict.breaks.empty()) return fmt::format("{} entries, unbroken, head {}\n", verdict.entries, verdict.head);
   std::string text;
+  if (verdict.breaks.empty()) text = fmt::format("{} entries, unbroken, head {}\n", verdict.entries, verdict.head);
   for (const auto& one : verdict.breaks) text += one.says + "\n";
+  for (const auto& one : verdict.photos_awaited) {
+    text += fmt::format("photo {} of entry {} is not here; it may still come from a phone\n", one.photo, one.entry);
+  }
   return text;
 }
 

@@ -25,7 +25,7 @@ TEST(LogbookCommand, CalledWronglySaysWhatIsMissing) {
 }
 
 TEST(LogbookCommand, AnUnbrokenLogbookIsOneLineWithItsHead) {
-  const Called called = call_with({2, zeros, {}}, {"logbook", "verify", "--data", "d"});
+  const Called called = call_with({2, zeros, {}, {}}, {"logbook", "verify", "--data", "d"});
   EXPECT_EQ(called.exit_status, 0);
   EXPECT_EQ(called.output, "2 entries, unbroken, head " + zeros + "\n");
   EXPECT_EQ(called.errors, "");
@@ -35,7 +35,8 @@ TEST(LogbookCommand, EachBreakIsALineAndTheExitStatusIsOne) {
   const record::Verdict broken{
       3,
       zeros,
-      {{record::BreakKind::altered, 1, "entry 1 was altered"}, {record::BreakKind::put_in, 2, "entry 2 ..."}}};
+      {{record::BreakKind::altered, 1, "entry 1 was altered"}, {record::BreakKind::put_in, 2, "entry 2 ..."}},
+      {}};
   const Called called = call_with(broken, {"logbook", "verify", "--data", "d"});
   EXPECT_EQ(called.exit_status, 1);
   EXPECT_EQ(called.output, "entry 1 was altered\nentry 2 ...\n");
@@ -43,7 +44,14 @@ TEST(LogbookCommand, EachBreakIsALineAndTheExitStatusIsOne) {
   EXPECT_EQ(json.exit_status, 1);
   EXPECT_EQ(json.output, "{\"entries\":3,\"head\":\"" + zeros +
                              "\",\"breaks\":[{\"kind\":\"altered\",\"entry\":1,\"says\":\"entry 1 was altered\"},"
-                             "{\"kind\":\"put in\",\"entry\":2,\"says\":\"entry 2 ...\"}]}\n");
+                             "{\"kind\":\"put in\",\"entry\":2,\"says\":\"entry 2 ...\"}],\"photos_awaited\":[]}\n");
+}
+
+TEST(LogbookCommand, APhotoThatIsNotHereYetIsSaidAndBreaksNothing) {
+  const Called called = call_with({2, zeros, {}, {{2, "p1"}}}, {"logbook", "verify", "--data", "d"});
+  EXPECT_EQ(called.exit_status, 0);
+  EXPECT_EQ(called.output, "2 entries, unbroken, head " + zeros +
+                               "\nphoto p1 of entry 2 is not here; it may still come from a phone\n");
 }
 
 TEST(LogbookCommand, HandsOnTheFolderAndTheNotedHash) {

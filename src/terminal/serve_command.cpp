@@ -5,14 +5,27 @@
 #include <CLI/CLI.hpp>
 
 namespace hw::terminal {
+namespace {
+
+void add_listen(CLI::App& command, std::string& listen, std::vector<std::string>& names) {
+  command.add_option("--listen", listen, "where to listen; port 0 takes any that is free")
+      ->type_name("ADDR:PORT")
+      ->capture_default_str();
+  command
+      .add_option("--name", names, "a name or address by which phones reach this computer; as often as there are some")
+      ->type_name("NAME")
+      ->allow_extra_args(false);
+}
+
+}  // namespace
 
 void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
   CLI::App* command = app.add_subcommand("serve", "Serves the shop of a data folder and follows its feeds");
   auto call = std::make_shared<ServeCall>();
   command->add_option("--data", call->data, "the shop's data folder")->required()->type_name("DIR");
-  command->add_option("--listen", call->listen, "where to listen; port 0 takes any that is free")
-      ->type_name("ADDR:PORT")
-      ->capture_default_str();
+  add_listen(*command, call->listen, call->names);
+  command->add_option("--listen-tls", call->listen_tls, "where to listen for HTTPS, with the certificate of DIR/tls")
+      ->type_name("ADDR:PORT");
   command->add_option("--store-every", call->store_every_s, "how often what was counted is stored")
       ->type_name("SECONDS")
       ->check(CLI::Range(0.05, 3600.0))
@@ -31,9 +44,7 @@ void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer
 void add_demo_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
   CLI::App* command = app.add_subcommand("demo", "Makes the invented shop in a temporary folder and serves it");
   auto call = std::make_shared<DemoCall>();
-  command->add_option("--listen", call->listen, "where to listen; port 0 takes any that is free")
-      ->type_name("ADDR:PORT")
-      ->capture_default_str();
+  add_listen(*command, call->listen, call->names);
   command->callback([call, &entrances, &answer] { answer = entrances.demo(*call); });
 }
 

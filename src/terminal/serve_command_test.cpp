@@ -28,7 +28,8 @@ TEST(ServeCommand, HandsOnWhatItWasCalledWith) {
   const Entrances entrances{.serve = [&](const ServeCall& one) -> Answer { return served = one, ""; },
                             .found = [&](const FoundCall& one) -> Answer { return made = one, ""; },
                             .demo = [&](const DemoCall& one) -> Answer { return shown = one, ""; },
-                            .verify = {}};
+                            .verify = {},
+                            .look_into = {}};
   const auto exit_status = [&](std::vector<std::string> words) {
     words.insert(words.begin(), "hourwright");
     std::vector<char*> pointers;
@@ -40,6 +41,10 @@ TEST(ServeCommand, HandsOnWhatItWasCalledWith) {
   EXPECT_EQ(served.listen, "127.0.0.1:8470");
   EXPECT_EQ(exit_status({"serve", "--data", "d", "--listen", ":0"}), 0);
   EXPECT_EQ(served.listen, ":0");
+  EXPECT_FALSE(served.listen_tls);
+  EXPECT_EQ(exit_status({"serve", "--data", "d", "--listen-tls", "0.0.0.0:8471", "--name", "a", "--name", "b"}), 0);
+  EXPECT_EQ(served.listen_tls, "0.0.0.0:8471");
+  EXPECT_EQ(served.names, (std::vector<std::string>{"a", "b"}));
   EXPECT_EQ(exit_status({"found", "--data", "d", "--shop", "s.toml"}), 0);
   EXPECT_EQ(made.shop, "s.toml");
   EXPECT_EQ(exit_status({"demo", "--listen", "127.0.0.1:9000"}), 0);
@@ -52,7 +57,8 @@ TEST(ServeCommand, ADiskThatFailsIsOneSentence) {
       .serve = [](const ServeCall&) -> Answer { throw std::runtime_error("hourwright.db: the disk is full"); },
       .found = {},
       .demo = {},
-      .verify = {}};
+      .verify = {},
+      .look_into = {}};
   std::vector<std::string> words{"hourwright", "serve", "--data", "d"};
   std::vector<char*> pointers;
   for (std::string& word : words) pointers.push_back(word.data());

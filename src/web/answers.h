@@ -7,6 +7,7 @@
 #include "libs/http/message.h"
 #include "libs/http/problem.h"
 #include "libs/sql/storage_failed.h"
+#include "libs/values/local_date.h"
 
 namespace hw::web {
 
@@ -26,6 +27,15 @@ http::Response answer_edit(const http::Request& request, Use use) {
   const auto edit = formats::parse_json<Edit>(request.body);
   if (!edit) return http::problem(edit.error());
   return answer(use(*edit));
+}
+
+// A date of the query; nothing where it is absent.
+inline Result<std::optional<LocalDate>> query_date(const http::Request& request, std::string_view name) {
+  const auto text = request.query_value(name);
+  if (!text) return std::optional<LocalDate>{};
+  const auto date = parse_local_date(*text);
+  if (!date) return refuse(date.error().at(name));
+  return std::optional{*date};
 }
 
 // A handler that catches the one exception that may come: the disk failed. Nothing was kept, and the answer says so.

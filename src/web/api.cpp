@@ -1,22 +1,14 @@
 #include "src/web/api.h"
 
 #include "src/web/answers.h"
-#include "src/web/labels_request.h"
+#include "src/web/rounds_api.h"
+#include "src/web/routes.h"
 
 namespace hw::web {
 namespace {
 
 using http::Request;
 using http::Response;
-
-// A date of the query; nothing where it is absent.
-Result<std::optional<LocalDate>> query_date(const Request& request, std::string_view name) {
-  const auto text = request.query_value(name);
-  if (!text) return std::optional<LocalDate>{};
-  const auto date = parse_local_date(*text);
-  if (!date) return refuse(date.error().at(name));
-  return std::optional{*date};
-}
 
 Result<service::CounterDaysView> days(const ApiParts& parts, const Request& request) {
   const auto counter = request.query_value("counter");
@@ -26,25 +18,21 @@ Result<service::CounterDaysView> days(const ApiParts& parts, const Request& requ
   return service::show_days(parts.shop, request.path_value("machine"), *counter, first, last, parts.clock());
 }
 
-Response labels(const ApiParts& parts, const Request& request) {
-  const auto order =
-      parse_label_order(request, show_shop(parts.shop, parts.clock()), show_floor(parts.shop, parts.clock()));
-  if (!order) return http::problem(order.error());
-  auto pdf = sheets::print_labels(*order);
-  if (!pdf) return http::problem(pdf.error());
-  return Response::of(200, "application/pdf", *std::move(pdf));
+service::ShopView shop_view(const ApiParts& parts) {
+  service::ShopView view = show_shop(parts.shop, parts.clock());
+  view.loopback_only = parts.reach.addresses().empty();
+  return view;
 }
 
 void add_views(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/openapi.json", [parts](const Request&) { return Response::json(parts.contract_json); });
-  router.add("GET", "/api/shop", [parts](const Request&) { return answer(show_shop(parts.shop, parts.clock())); });
+  router.add("GET", "/api/shop", [parts](const Request&) { return answer(shop_view(parts)); });
   router.add("GET", "/api/floor", [parts](const Request&) { return answer(show_floor(parts.shop, parts.clock())); });
   router.add("GET", "/api/machines/{machine}", guarded([parts](const Request& request) {
                return answer(show_machine(parts.shop, request.path_value("machine"), parts.clock()));
              }));
   router.add("GET", "/api/machines/{machine}/days",
              guarded([parts](const Request& request) { return answer(days(parts, request)); }));
-  router.add("GET", "/api/labels.pdf", guarded([parts](const Request& request) { return labels(parts, request); }));
   router.add("GET", "/api/events", [parts](const Request&) { return Response::events(parts.events.subscribe()); });
 }
 
@@ -103,6 +91,13 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_task_edits(router, parts);
   add_done(router, parts);
   add_hour_readings(router, parts);
+  add_rounds(router, parts);
+  add_photo_routes(router, parts);
+  add_finding_routes(router, parts);
+  add_logbook_routes(router, parts);
+  add_plan_routes(router, parts);
+  add_label_routes(router, parts);
+  add_forecast_routes(router, parts);
 }
 
 }  // namespace hw::web

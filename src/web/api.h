@@ -7,6 +7,7 @@
 #include "libs/http/event_stream.h"
 #include "libs/http/router.h"
 #include "src/service/use_cases.h"
+#include "src/web/reach.h"
 
 namespace hw::web {
 
@@ -15,8 +16,10 @@ using Clock = std::function<Instant()>;
 struct ApiParts {
   service::OpenShop& shop;
   Clock clock;
-  http::Channel& events;      // `machine`, `tasks`
+  http::Channel& events;  // `machine`, `tasks`
+  service::UseForecasts& forecasts;
   std::string contract_json;  // the contract as JSON, for GET /api/openapi.json
+  const Reach& reach;         // whether other devices reach the server
 };
 
 // Adds every route of the contract. The parts outlive the router.

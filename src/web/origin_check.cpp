@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 
 #include <fmt/format.h>
 
 #include "libs/http/problem.h"
+#include "src/service/photo_type.h"
 
 namespace hw::web {
 namespace {
@@ -26,34 +28,67 @@ bool is_own_name(std::string_view host) {
   return std::any_of(own_names.begin(), own_names.end(), [&](auto own) { return http::same_name(name, own); });
 }
 
+// IPv4 addresses that came over an IPv6 socket begin with ::ffff: (RFC 4291).
+bool is_loopback(std::string_view address) {
+  constexpr std::string_view mapped = "::ffff:";
+  if (address.starts_with(mapped)) address.remove_prefix(mapped.size());
+  return address == "::1" || address.starts_with("127.");
+}
+
 bool changes(const http::Request& request) {
   return request.method != "GET" && request.method != "HEAD" && request.method != "OPTIONS";
 }
 
-bool is_json(std::string_view content_type) {
-  std::string_view type = content_type.substr(0, content_type.find(';'));
-  while (type.ends_with(' ') || type.ends_with('\t')) type.remove_suffix(1);
-  return http::same_name(type, "application/json");
+// A photo is a PUT, which a browser asks about before it sends one to another site, whatever it holds.
+bool is_photo(const http::Request& request) {
+  return request.method == "PUT" && request.path.starts_with("/api/photos/");
+}
+
+std::optional<http::Response> check_type(const http::Request& request) {
+  const std::string type = media_type_of(request);
+  if (is_photo(request)) {
+    if (service::is_photo_type(type)) return std::nullopt;
+    return http::problem(415, "Content-Type: of a photo it is image/jpeg, image/png or image/webp");
+  }
+  if (type == "application/json") return std::nullopt;
+  return http::problem(415, "Content-Type: it is application/json");
+}
+
+std::string_view host_of(const http::Request& request) { return request.headers.find("Host").value_or(""); }
+
+std::string answers_at(const Reach& reach) {
+  std::string names;
+  for (const auto& name : reach.names()) names += ", " + print_in_url(name);
+  return "on its own computer at 127.0.0.1, [::1] and localhost" +
+         (names.empty() ? "" : "; for others at" + names.substr(1));
 }
 
 }  // namespace
 
-std::optional<http::Response> check_origin(const http::Request& request) {
-  const std::string_view host = request.headers.find("Host").value_or("");
-  if (!is_own_name(host)) {
-    return http::problem(421, fmt::format("\"{}\" is not this server; there is no sign-in yet, so it answers at "
-                                          "127.0.0.1, [::1] and localhost only",
-                                          host.substr(0, 60)));
+std::string media_type_of(const http::Request& request) {
+  const std::string_view field = request.headers.find("Content-Type").value_or("");
+  std::string type{field.substr(0, field.find(';'))};
+  while (type.ends_with(' ') || type.ends_with('\t')) type.pop_back();
+  for (char& c : type) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+  return type;
+}
+
+bool is_this_computer(const http::Request& request) {
+  return is_loopback(request.remote_address) && is_own_name(host_of(request));
+}
+
+std::optional<http::Response> check_origin(const http::Request& request, const Reach& reach) {
+  const std::string_view host = host_of(request);
+  if (!is_this_computer(request) && !reach.has(without_port(host))) {
+    return http::problem(421, fmt::format("\"{}\" is not this server, which answers {}; serve --name adds a name",
+                                          host.substr(0, 60), answers_at(reach)));
   }
   if (!changes(request)) return std::nullopt;
   const auto origin = request.headers.find("Origin");
-  if (origin && !http::same_name(*origin, fmt::format("http://{}", host))) {
+  if (origin && !http::same_name(*origin, fmt::format("{}://{}", request.is_tls ? "https" : "http", host))) {
     return http::problem(403, fmt::format("a page of {} cannot change anything here", origin->substr(0, 60)));
   }
-  if (!is_json(request.headers.find("Content-Type").value_or(""))) {
-    return http::problem(415, "Content-Type: it is application/json");
-  }
-  return std::nullopt;
+  return check_type(request);
 }
 
 }  // namespace hw::web

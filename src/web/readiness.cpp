@@ -35,6 +35,13 @@ Check pages_check(std::size_t app_files) {
 
 }  // namespace
 
+Check certificate_check(const certificates::Certificate& certificate, Instant now) {
+  const std::string ends_on = print(certificate.ends_at).substr(0, 10);
+  const bool lasts = certificate.ends_at - now > Duration::hours(24 * 14);
+  return {"certificate", lasts ? "pass" : "warn",
+          fmt::format("the certificate for HTTPS {} on {}", certificate.ends_at > now ? "ends" : "has ended", ends_on)};
+}
+
 Readiness readiness_of(const service::OpenShop& shop, std::size_t app_files) {
   Readiness out;
   out.checks = {storage_check(shop), feeds_check(shop), pages_check(app_files)};

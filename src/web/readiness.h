@@ -6,6 +6,7 @@
 
 #include <boost/describe.hpp>
 
+#include "libs/certificates/certificate.h"
 #include "src/service/open_shop.h"
 
 namespace hw::web {
@@ -22,6 +23,9 @@ struct Readiness {
   std::vector<Check> checks;
 };
 BOOST_DESCRIBE_STRUCT(Readiness, (), (ready, checks))
+
+// Whether what is served over TLS lasts: a warning in its last 14 days.
+Check certificate_check(const certificates::Certificate& certificate, Instant now);
 
 // The storage answers and takes what is counted, the feeds are live, the app's pages are there. A lost feed is a
 // warning: the server serves all the same. `app_files` is the number of the app's files.

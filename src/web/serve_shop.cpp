@@ -7,6 +7,19 @@
 namespace hw::web {
 namespace {
 
+// This computer's own address of the plain line, and what others do.
+std::string where_it_is(const WebServer& web, const Endpoint& plain) {
+  const bool is_own = !is_for_others(plain) && plain.address.find(':') == std::string::npos;
+  const std::string host = plain.address == "::1" ? "[::1]" : is_own ? plain.address : "127.0.0.1";
+  const std::string own = fmt::format("Hourwright is at http://{}:{}/\n", host, web.port());
+  const std::string first = web.reach().first_address();
+  if (first.empty()) return own + "There is no sign-in yet: only this computer can reach it. Ctrl-C ends it.";
+  return own + fmt::format(
+                   "There is no sign-in yet: this computer and devices that have joined can use it. To let one "
+                   "join, open http://{}:{}/join here. Phones begin at {}/join. Ctrl-C ends it.",
+                   host, web.port(), first);
+}
+
 Result<void> serve(service::Store& store, const ServeOptions& options,
                    const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
@@ -16,9 +29,7 @@ Result<void> serve(service::Store& store, const ServeOptions& options,
   feeds_options.report = [](std::string_view says) { spdlog::warn("{}", says); };
   HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
-  const std::string& address = options.web.address;
-  const std::string host = address.find(':') == std::string::npos ? address : "[" + address + "]";
-  ready(fmt::format("http://{}:{}/", host, web->port()));
+  ready(where_it_is(*web, options.web.plain));
   wait();
   web->stop();
   return feeds->stop();

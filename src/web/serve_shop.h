@@ -13,7 +13,8 @@ struct ServeOptions {
   Duration store_every = Duration::seconds(5);  // how often what was counted is stored
 };
 
-// Serves until `wait` returns; `ready` is told the address that people open. What was counted is stored at the end.
+// Serves until `wait` returns; `ready` is told, in lines for people, where the server is. What was counted is stored at
+// the end.
 // Refuses what opening the shop, the feeds or the listener refuses, and a database that fails.
 Result<void> serve_shop(service::Store& store, const ServeOptions& options,
                         const std::function<void(std::string_view)>& ready, const std::function<void()>& wait);

@@ -1,13 +1,16 @@
 #include "src/web/web_server.h"
 
-#include <charconv>
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 
 #include <spdlog/spdlog.h>
 
+#include "libs/values/secret.h"
+#include "src/web/admission.h"
 #include "src/web/answers.h"
 #include "src/web/contract.h"
+#include "src/web/join_routes.h"
 #include "src/web/metrics.h"
 #include "src/web/origin_check.h"
 #include "src/web/readiness.h"
@@ -32,62 +35,93 @@ http::Response readiness_answer(const Readiness& readiness) {
   return http::Response::json(formats::print_json(readiness), readiness.ready ? 200 : 503);
 }
 
-bool is_this_computer(std::string_view address) {
-  return address == "127.0.0.1" || address == "::1" || address == "localhost";
+void report(std::string_view says) { spdlog::warn("{}", says); }
+
+// Where every line is this computer's own but a name was said, somebody passes other devices on to them.
+Lines lines_for_others(const WebOptions& options, const Lines& open) {
+  const bool plain = is_for_others(options.plain), tls = options.tls && is_for_others(options.tls->endpoint);
+  if (!plain && !tls && !options.names.empty()) return open;
+  return {plain ? open.plain_port : std::uint16_t{0}, tls ? open.tls_port : std::uint16_t{0}};
 }
 
 }  // namespace
 
-Result<WebOptions> parse_listen(std::string_view text) {
-  WebOptions options;
-  const auto colon = text.rfind(':');
-  const std::string_view port = colon == std::string_view::npos ? "" : text.substr(colon + 1);
-  const auto [end, error] = std::from_chars(port.data(), port.data() + port.size(), options.port);
-  if (port.empty() || error != std::errc{} || end != port.data() + port.size()) {
-    return refuse(ErrorCode::wrong_usage, "--listen {}: it looks like 127.0.0.1:8470", text.substr(0, 60));
-  }
-  std::string_view address = text.substr(0, colon);
-  if (address.starts_with('[') && address.ends_with(']')) address = address.substr(1, address.size() - 2);
-  if (!address.empty()) options.address = address == "localhost" ? "127.0.0.1" : address;
-  if (!is_this_computer(options.address)) {
-    return refuse(ErrorCode::wrong_usage,
-                  "--listen {}: there is no sign-in yet, so only this computer may reach the server; use 127.0.0.1:{}",
-                  text.substr(0, 60), options.port);
-  }
-  return options;
-}
-
 Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, const WebOptions& options, Clock clock) {
-  std::unique_ptr<WebServer> web{new WebServer};
+  std::unique_ptr<WebServer> web{new WebServer(options.names, std::move(clock))};
   HW_TAKE(contract, contract_json(options.share));
+  HW_TAKE(devices, service::Devices::open(shop.store(), shop.calendar().zone, secret_bytes));
+  web->devices_ = std::move(devices);
   if (auto app = http::StaticFiles::load(options.share / "app" / "dist")) {
     web->app_ = std::move(*app);
   } else {
     spdlog::warn("{}; the API is served alone", app.error().message);
   }
-  const std::size_t app_files = web->app_ ? web->app_->size() : 0;
-  web->router_.add("GET", "/healthz",
-                   [](const http::Request&) { return http::Response::of(200, "text/plain", "alive\n"); });
-  web->router_.add("GET", "/readyz", [&shop, app_files](const http::Request&) {
-    return readiness_answer(readiness_of(shop, app_files));
-  });
-  web->router_.add("GET", "/metrics", [&shop, clock](const http::Request&) {
-    return http::Response::of(200, metrics_content_type, metrics_of(shop, clock()));
-  });
-  add_api(web->router_, {shop, clock, web->channel_, std::move(contract)});
-  web->router_.otherwise([server = web.get()](const http::Request& request) { return server->from_app(request); });
-  http::ServerOptions listen;
-  listen.address = options.address;
-  listen.port = options.port;
-  listen.workers = workers;
-  listen.report = [](std::string_view says) { spdlog::warn("{}", says); };
-  HW_TAKE(server, http::Server::listen(listen, [router = &web->router_](http::Request request) {
-            if (auto refusal = check_origin(request)) return *std::move(refusal);
-            return router->answer(std::move(request));
-          }));
-  web->server_ = std::move(server);
-  web->live_ = std::make_unique<LiveEvents>(shop, std::move(clock), web->channel_);
+  web->add_routes(shop, std::move(contract));
+  HW_TRY(web->open_lines(options));
+  web->live_ = std::make_unique<LiveEvents>(shop, web->clock_, web->channel_);
   return web;
+}
+
+void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
+  router_.add("GET", "/healthz", [](const http::Request&) { return http::Response::of(200, "text/plain", "alive\n"); });
+  router_.add("GET", "/readyz", [this, &shop](const http::Request&) {
+    Readiness readiness = readiness_of(shop, app_ ? app_->size() : 0);
+    if (const auto served = reach_.served())
+      readiness.checks.push_back(certificate_check(served->certificate, clock_()));
+    return readiness_answer(readiness);
+  });
+  router_.add("GET", "/metrics", [this, &shop](const http::Request&) {
+    return http::Response::of(200, metrics_content_type, metrics_of(shop, clock_()));
+  });
+  forecasts_ = std::make_unique<service::UseForecasts>(shop);
+  add_api(router_, {shop, clock_, channel_, *forecasts_, std::move(contract), reach_});
+  add_join(router_, {*devices_, reach_, clock_, channel_});
+  router_.otherwise([this](const http::Request& request) { return from_app(request); });
+}
+
+Result<http::Server*> WebServer::listen(const Endpoint& endpoint, const std::optional<http::TlsFiles>& tls) {
+  http::ServerOptions options;
+  options.address = endpoint.address;
+  options.port = endpoint.port;
+  options.workers = workers;
+  options.tls = tls;
+  options.report = report;
+  HW_TAKE(server, http::Server::listen(options, [this](http::Request request) { return answer(std::move(request)); }));
+  return servers_.emplace_back(std::move(server)).get();
+}
+
+// A plain line for other devices at one address only would leave out this computer, at which devices are let join: it
+// gets a line of its own, at the same port.
+Result<void> WebServer::open_lines(const WebOptions& options) {
+  if (options.tls) HW_TRY(open_tls(*options.tls));
+  HW_TAKE(plain, listen(options.plain, std::nullopt));
+  std::rotate(servers_.begin(), servers_.end() - 1, servers_.end());
+  const bool is_one_of_many =
+      is_for_others(options.plain) && options.plain.address != "0.0.0.0" && options.plain.address != "::";
+  if (is_one_of_many) HW_TRY(listen({"127.0.0.1", plain->port()}, std::nullopt));
+  reach_.set_lines(lines_for_others(options, {plain->port(), tls_port()}));
+  return {};
+}
+
+Result<void> WebServer::open_tls(const TlsOptions& options) {
+  HW_TAKE(served, fresh_served(options.folder, clock_(), report));
+  reach_.set_served(served);
+  if (is_for_others(options.endpoint) && reach_.names().empty()) {
+    return refuse(ErrorCode::wrong_usage,
+                  "--listen-tls: the certificate has no name that the server could answer at; say it with --name");
+  }
+  const std::string file = options.folder.server_file().string();
+  HW_TAKE(server, listen(options.endpoint, http::TlsFiles{file, file}));
+  tls_server_ = server;
+  tls_keeper_ = std::make_unique<TlsKeeper>(
+      TlsParts{options, clock_, report, [this] { return tls_server_->reload_tls(); }, reach_});
+  return {};
+}
+
+http::Response WebServer::answer(http::Request request) const {
+  if (auto refusal = check_origin(request, reach_)) return *std::move(refusal);
+  if (auto refusal = check_admission(request, *devices_, clock_())) return *std::move(refusal);
+  return router_.answer(std::move(request));
 }
 
 http::Response WebServer::from_app(const http::Request& request) const {
@@ -100,8 +134,9 @@ WebServer::~WebServer() { stop(); }
 
 void WebServer::stop() {
   live_.reset();
+  tls_keeper_.reset();
   channel_.close();
-  if (server_) server_->stop();
+  for (const auto& server : servers_) server->stop();
 }
 
 }  // namespace hw::web

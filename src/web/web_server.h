@@ -1,48 +1,59 @@
 #pragma once
-// The server: API, live events, health, the built app. Until there is sign-in it listens on this computer only.
+// The server: API, live events, health, the built app, on a plain line and, where that is wished, on an encrypted one.
+// Until there is sign-in it is open to this computer and to devices that have joined.
 
 #include <cstdint>
-#include <filesystem>
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "libs/http/server.h"
 #include "libs/http/static_files.h"
+#include "src/service/devices.h"
 #include "src/web/live_events.h"
+#include "src/web/reach.h"
+#include "src/web/tls_keeper.h"
+#include "src/web/web_options.h"
 
 namespace hw::web {
 
-struct WebOptions {
-  std::string address = "127.0.0.1";
-  std::uint16_t port = 8470;    // 0: any that is free
-  std::filesystem::path share;  // holds app/dist and api/openapi.yaml
-};
-
-// "127.0.0.1:8470", "[::1]:8470" or ":8470". Refuses (wrong_usage) anything else and, until people can sign in, every
-// address but this computer's own.
-Result<WebOptions> parse_listen(std::string_view text);
-
 class WebServer {
  public:
-  // Listens and answers from now on. Refuses what http::Server::listen refuses, and a share folder without the
-  // contract. Without a built app the API is served alone.
+  // Listens and answers from now on. Refuses what http::Server::listen refuses, a share folder without the contract,
+  // and a TLS line without a certificate that lasts or without any name. Without a built app the API is served alone.
   static Result<std::unique_ptr<WebServer>> start(service::OpenShop& shop, const WebOptions& options, Clock clock);
   ~WebServer();  // stops
 
-  std::uint16_t port() const { return server_->port(); }
+  // Of the plain line.
+  std::uint16_t port() const { return servers_.front()->port(); }
+  // Of the encrypted line; 0 where there is none.
+  std::uint16_t tls_port() const { return tls_server_ ? tls_server_->port() : std::uint16_t{0}; }
+  const Reach& reach() const { return reach_; }
   // All that is answered besides the app's files.
   std::vector<http::Route> routes() const { return router_.routes(); }
   void stop();
 
  private:
-  WebServer() = default;
+  WebServer(std::vector<certificates::HostName> names, Clock clock)
+      : clock_(std::move(clock)), reach_(std::move(names)) {}
+  void add_routes(service::OpenShop& shop, std::string contract);
+  Result<void> open_lines(const WebOptions& options);
+  Result<void> open_tls(const TlsOptions& options);
+  Result<http::Server*> listen(const Endpoint& endpoint, const std::optional<http::TlsFiles>& tls);
+  http::Response answer(http::Request request) const;
   http::Response from_app(const http::Request& request) const;
 
+  Clock clock_;
+  Reach reach_;
+  std::unique_ptr<service::Devices> devices_;
   http::Channel channel_;
+  std::unique_ptr<service::UseForecasts> forecasts_;
   http::Router router_;
   std::optional<http::StaticFiles> app_;
   std::unique_ptr<LiveEvents> live_;
-  std::unique_ptr<http::Server> server_;
+  std::vector<std::unique_ptr<http::Server>> servers_;  // the plain one first
+  http::Server* tls_server_ = nullptr;                  // one of them
+  std::unique_ptr<TlsKeeper> tls_keeper_;
 };
 
 }  // namespace hw::web

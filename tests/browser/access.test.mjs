@@ -24,6 +24,7 @@ async function visitAll({ page, server }) {
   await page.goto(`/machine/${task.machine}/new-task`);
   await page.locator('form').waitFor();
   await page.getByRole('button', { name: 'Add a part' }).click();
+  await page.getByRole('button', { name: 'Add a reading' }).click();
   await page.getByRole('button', { name: 'Save the task' }).click();
   await page.locator('.field .wrong').first().waitFor();
   await expectClean(page, 'form with errors');

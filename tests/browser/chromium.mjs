@@ -1,7 +1,7 @@
 // Debian's Chromium, with nothing that calls home, and the two places of use: a desk and a phone.
 import { chromium } from 'playwright-core';
 
-const FLAGS = [
+export const FLAGS = [
   '--headless',
   '--no-sandbox',
   '--disable-gpu',
@@ -16,8 +16,8 @@ export const DESK = { viewport: { width: 1440, height: 900 } };
 export const PHONE = { viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true };
 
 /** A browser with a fresh profile of its own. */
-export function openChromium() {
-  return chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: FLAGS });
+export function openChromium(flags = []) {
+  return chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: [...FLAGS, ...flags] });
 }
 
 /** A page that notes whatever it must not do: errors, refusals by the content policy, requests to other hosts. */

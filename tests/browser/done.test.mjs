@@ -3,7 +3,7 @@ import { choosePerson } from './chromium.mjs';
 import { findTask, onCounter, pickTask, openTask, taskOf } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 
-const saved = (row) => row.locator('.saved').waitFor();
+const saved = (row) => row.locator('.saved:not(.kept)').waitFor();
 
 /** How many entries a task has, and of which kinds. */
 async function kindsOf(server, task) {
@@ -50,7 +50,10 @@ test('Done: the device remembers the person', async ({ page }) => {
   await until('the person is there again', async () => (await page.locator('#person-top').inputValue()) === person);
 });
 
-test('Done: nothing is shown as saved before the server said so', async ({ page, server }) => {
+test('Done: kept on the device at once, and nothing is shown as saved before the server said so', async ({
+  page,
+  server,
+}) => {
   const { task } = await pickTask(server, (one) => one.state === 'in hand');
   const before = await kindsOf(server, task);
   const row = await openTask(page, task);
@@ -62,17 +65,17 @@ test('Done: nothing is shown as saved before the server said so', async ({ page,
     await route.continue();
   });
   await row.locator('.done .main').click();
-  await until('it says that it sends', async () =>
-    (await row.locator('.done .main').innerText()).includes('not saved yet'),
-  );
-  assert.equal(await row.locator('.saved').count(), 0);
-  await row.locator('.done .main').click({ force: true }); // A hurried second tap.
+  await row.locator('.saved.kept').waitFor();
+  assert.match(await row.locator('.saved').innerText(), /Kept on this device, not sent yet/);
+  assert.match(await page.locator('.unsent').innerText(), /1 not sent/);
+  assert.equal(await row.locator('.undo').count(), 0);
   letGo();
-  await saved(row);
+  await row.locator('.undo').waitFor();
+  assert.match(await row.locator('.saved').innerText(), /^Saved/);
   assert.deepEqual((await kindsOf(server, task)).sort(), [...before, 'task done'].sort());
 });
 
-test('Done: when the answer is lost it says not saved; pressed again nothing is entered twice', async ({
+test('Done: when the answer is lost it is sent again by itself, and nothing is entered twice', async ({
   page,
   server,
 }) => {
@@ -88,11 +91,9 @@ test('Done: when the answer is lost it says not saved; pressed again nothing is 
     return route.abort('connectionreset');
   });
   await row.locator('.done .main').click();
-  await row.locator('.notice.trouble').waitFor();
-  assert.match(await row.locator('.notice.trouble').innerText(), /Not saved/);
-  assert.equal(await row.locator('.saved').count(), 0);
-  await row.locator('.done .main').click();
-  await saved(row);
+  await row.locator('.saved.kept').waitFor();
+  await until('it is saved', async () => (await row.locator('.saved').innerText()).startsWith('Saved'));
+  assert.equal(tries, 2);
   assert.deepEqual((await kindsOf(server, task)).sort(), [...before, 'task done'].sort());
 });
 
@@ -108,6 +109,7 @@ test('Done: a refusal is shown in the server’s words', async ({ page, server }
   await row.locator('.done .main').click();
   await row.locator('.notice.trouble').waitFor();
   assert.match(await row.locator('.notice.trouble').innerText(), /The task is retired\./);
+  assert.match(await page.locator('.unsent').innerText(), /refused/);
   assert.deepEqual(await kindsOf(server, task), before);
 });
 

@@ -54,7 +54,7 @@ function spilled(page) {
 async function visit({ page, server }, isPhone) {
   const look = async (where) => {
     assert.equal(await page.evaluate(() => document.documentElement.lang), 'de');
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     assert.ok(wide <= 0, `${where} is ${wide} px too wide`);
     assert.deepEqual(await spilled(page), [], where);
     if (isPhone) await measure(page);

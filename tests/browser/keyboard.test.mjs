@@ -39,7 +39,7 @@ test('Keyboard: from the Floor to Done and Undo without a mouse', async ({ page 
   await page.keyboard.press('Enter');
   await tabTo(page, 'Done', "element.matches('.done .main')");
   await page.keyboard.press('Enter');
-  await page.locator('.saved').waitFor();
+  await page.locator('.saved:not(.kept)').waitFor();
   await tabTo(page, 'Undo', "element.matches('.undo')");
   await page.keyboard.press('Enter');
   await until('it is undone', async () => (await page.locator('.saved').innerText()).startsWith('Undone'));

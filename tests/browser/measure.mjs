@@ -45,6 +45,6 @@ export async function measure(page) {
     [],
   );
   assert.deepEqual(tooNear(controls), []);
-  const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   assert.ok(wide <= 0, `the page is ${wide} px too wide`);
 }

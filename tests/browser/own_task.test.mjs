@@ -123,3 +123,35 @@ test('Own task: two people at once: both versions are shown, and a person choose
   await page.locator(`[data-task="${key}"]`).waitFor();
   assert.equal((await taskOf(server, 'm02', key)).minutes, 25);
 });
+
+test('Own task: readings with limits and the unit of a top up are added, refused beside their field, and taken away', async ({
+  page,
+  server,
+}) => {
+  const key = await addTask(page, 'Top up the hand pump');
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'title').waitFor();
+  await field(page, 'work').selectOption('top up');
+  await field(page, 'quantityUnit').fill('ml');
+  await page.getByRole('button', { name: 'Add a reading' }).click();
+  await field(page, 'readings.0.what').fill('pump pressure');
+  await field(page, 'readings.0.unit').fill('bar');
+  await field(page, 'readings.0.actionMin').fill('3,5');
+  await field(page, 'readings.0.warningMin').fill('3');
+  await page.getByRole('button', { name: 'Save the task' }).click();
+  await field(page, 'readings.0.actionMin-wrong').waitFor();
+  await field(page, 'readings.0.warningMin').fill('4.25');
+  await page.getByRole('button', { name: 'Save the task' }).click();
+  await page.locator(`[data-task="${key}"] .done`).waitFor();
+  const changed = await taskOf(server, 'm02', key);
+  assert.equal(changed.quantity_unit, 'ml');
+  assert.deepEqual(changed.readings, [
+    { what: 'pump pressure', unit: 'bar', warning: { min: 4.25 }, action: { min: 3.5 } },
+  ]);
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'readings.0.what').waitFor();
+  await page.getByRole('button', { name: 'Remove reading 1' }).click();
+  await page.getByRole('button', { name: 'Save the task' }).click();
+  await page.locator(`[data-task="${key}"] .done`).waitFor();
+  assert.deepEqual((await taskOf(server, 'm02', key)).readings ?? [], []);
+});

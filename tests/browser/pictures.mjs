@@ -3,7 +3,9 @@
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
-import { Server } from './server.mjs';
+import { takeJoining } from './join_pictures.mjs';
+import { findingOfShop, takePages } from './picture_pages.mjs';
+import { isReal, Server } from './server.mjs';
 
 const folder = process.argv[2] ?? fileURLToPath(new URL('../../docs/pictures', import.meta.url));
 const PLACES = { desk: DESK, phone: PHONE };
@@ -42,7 +44,7 @@ async function takeGerman(server, browser, placeName, look, task) {
   await page.context().close();
 }
 
-async function takeAll(server, browser, placeName, look, task) {
+async function takeAll(server, browser, placeName, look, { task, finding }) {
   const page = await openPage(browser, server.url, PLACES[placeName], { colorScheme: look });
   const end = `${placeName}-${look}`;
   await page.goto('/');
@@ -62,6 +64,7 @@ async function takeAll(server, browser, placeName, look, task) {
   await page.goto(`/machine/${task.machine}/new-task`);
   await page.locator('form').waitFor();
   await shoot(page, `form-${end}`);
+  await takePages(page, finding, (name) => shoot(page, `${name}-${end}`));
   for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
   await page.context().close();
 }
@@ -71,10 +74,12 @@ const server = await Server.open();
 const browser = await openChromium();
 try {
   const task = await isolatedTask(server);
+  const finding = await findingOfShop(server);
   for (const placeName of Object.keys(PLACES))
-    for (const look of LOOKS) await takeAll(server, browser, placeName, look, task);
+    for (const look of LOOKS) await takeAll(server, browser, placeName, look, { task, finding });
   await takeGerman(server, browser, 'desk', 'light', task);
   await takeGerman(server, browser, 'phone', 'dark', task);
+  if (isReal) await takeJoining(LOOKS, shoot);
 } finally {
   await browser.close();
   await server.stop();

@@ -17,6 +17,16 @@ for (const file of [
   'load',
   'german',
   'plan',
+  'logbook',
+  'labels',
+  'change_plan',
+  'scan',
+  'findings',
+  'join',
+  'horizon',
+  'round_walk',
+  'round_offline',
+  'outbox',
 ])
   await import(`./${file}.test.mjs`);
 process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;

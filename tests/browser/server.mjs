@@ -6,14 +6,14 @@ import { existsSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 
-const ROOT = fileURLToPath(new URL('../../', import.meta.url));
+export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const FAKE = `${ROOT}app/fake/serve.mjs`;
 const START_MS_MAX = 240_000;
 
-const program = process.env.HOURWRIGHT_PROGRAM ?? `${ROOT}build/hourwright`;
+export const program = process.env.HOURWRIGHT_PROGRAM ?? `${ROOT}build/hourwright`;
 export const isReal = process.env.HOURWRIGHT_FAKE !== '1' && existsSync(program);
 
-async function freePort() {
+export async function freePort() {
   const probe = createServer().listen(0, '127.0.0.1');
   await once(probe, 'listening');
   const { port } = probe.address();

@@ -1,128 +1,55 @@
 // The API over the wire, held against api/openapi.yaml.
 
-#include <fstream>
-#include <set>
-#include <sstream>
-
 #include <boost/json/parse.hpp>
 #include <boost/json/serialize.hpp>
 #include <gmock/gmock.h>
 
 #include "libs/formats/pdf_reading_test.h"
 #include "libs/http/loopback_test.h"
-#include "src/web/contract.h"
-#include "src/web/web_server.h"
-#include "tests/shop/scene.h"
 #include "tests/shop/schema_check.h"
+#include "tests/shop/served.h"
 
 namespace hw::shop {
 namespace {
 
 namespace json = boost::json;
 
-constexpr std::string_view index_html = "<!doctype html><title>pages</title>";
-
-json::value contract() {
-  std::ifstream in(HW_SOURCE_DIR "/api/openapi.yaml");
-  std::stringstream text;
-  text << in.rdbuf();
-  return json::parse(must(web::json_of_yaml(text.str())));
+std::string task_body(int id, std::string_view more = "") {
+  return fmt::format(R"({{"id":"{}","by":"Ada","title":"Empty the bin","assembly":"coolant","work":"clean",)"
+                     R"("skill":"operator","energy":"isolated","minutes":5,)"
+                     R"("triggers":[{{"counter":"operating","interval":40,"heads_up":8}},{{"calendar":"1 week"}}]{}}})",
+                     id_of(id), more);
 }
 
-// Methods and paths of the contract, with their operations.
-std::map<http::Route, json::object> operations(const json::value& contract) {
-  std::map<http::Route, json::object> all;
-  for (const auto& [path, item] : contract.at("paths").as_object()) {
-    for (const auto& [method, operation] : item.as_object()) {
-      if (method == "parameters") continue;
-      std::string upper{method};
-      for (char& c : upper) c = static_cast<char>(std::toupper(static_cast<unsigned char>(c)));
-      all[{upper, std::string{path}}] = operation.as_object();
-    }
+// What other tests ask of the served shop.
+std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>& all_operations) {
+  std::set<http::Route> there;
+  there.insert({"GET", "/api/labels.pdf"});                                                 // by the test of its own
+  for (const char* method : {"PUT", "GET"}) there.insert({method, "/api/photos/{photo}"});  // photos_test.cpp
+  for (const char* of_finding : {"change", "settle", "reopen"}) {  // these by findings_api_test.cpp
+    there.insert({"POST", std::string("/api/findings/{finding}/") + of_finding});
   }
-  return all;
+  for (const char* path :
+       {"/api/findings", "/api/findings/{finding}", "/api/logbook", "/api/logbook.csv", "/api/logbook/proof"}) {
+    there.insert({"GET", path});
+  }
+  for (const char* of_machine : {"findings", "points", "walk"})
+    there.insert({"POST", std::string("/api/machines/{machine}/") + of_machine});
+  there.insert({"POST", "/api/entries/{entry}/correct"});
+  there.insert({"GET", "/healthz"});
+  for (const auto& [route, operation] : all_operations) {  // by join_served_test
+    if (route.pattern.starts_with("/api/join-codes") || route.pattern.starts_with("/api/devices")) there.insert(route);
+  }
+  for (const auto& [route, operation] : all_operations) {  // by horizon_test
+    const std::string& path = route.pattern;
+    const bool is_of_dates = path.ends_with("/forecast") || path.ends_with("/backtest") || path == "/api/horizon" ||
+                             path == "/api/today" || path.starts_with("/api/use-changes");
+    if (is_of_dates) there.insert(route);
+  }
+  there.insert({"GET", "/authority.crt"});
+  there.insert({"GET", "/api/events"});  // by the test of its own
+  return there;
 }
-
-struct Answer {
-  int status = 0;
-  std::string head;
-  std::string body;
-  json::value json() const { return json::parse(body); }
-};
-
-// A server on the scene's shop, with a page that stands for the app.
-class Served : public testing::Test {
- protected:
-  Served() {
-    scene.play("mill1 |##S.|");
-    must(scene.keep());
-    std::filesystem::create_directories(share() / "api");
-    std::filesystem::create_directories(share() / "app" / "dist");
-    std::filesystem::copy(HW_SOURCE_DIR "/api/openapi.yaml", share() / "api" / "openapi.yaml");
-    std::ofstream(share() / "app" / "dist" / "index.html") << index_html;
-    web::WebOptions options;
-    options.port = 0;
-    options.share = share();
-    server = must(web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; }));
-  }
-
-  std::filesystem::path share() const { return scene.folder() / "share"; }
-
-  Answer ask(std::string_view method, std::string_view path, std::string_view body = "",
-             std::string_view more_headers = "Content-Type: application/json\r\n") const {
-    http::RawClient client(server->port());
-    client.send(
-        fmt::format("{} {} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\n{}Content-Length: {}\r\nConnection: close\r\n\r\n{}",
-                    method, path, server->port(), body.empty() ? "" : more_headers, body.size(), body));
-    Answer answer;
-    answer.head = client.read_response(&answer.body);
-    if (answer.head.size() > 12) answer.status = std::stoi(answer.head.substr(9, 3));
-    return answer;
-  }
-
-  // The answer of an operation, which has to be what the contract says of this status.
-  json::value answer_of(std::string_view method, std::string_view pattern, std::string_view path,
-                        std::string_view body = "") {
-    const Answer answer = ask(method, path, body);
-    EXPECT_EQ(answer.status, 200) << method << " " << path << ": " << answer.body;
-    if (answer.status != 200) return {};
-    const auto& operation = all_operations.at({std::string{method}, std::string{pattern}});
-    const auto& schema = operation.at("responses").at("200").at("content").at("application/json").at("schema");
-    for (const auto& mistake : mistakes_in(answer.json(), schema, the_contract)) {
-      ADD_FAILURE() << method << " " << path << ": " << mistake;
-    }
-    asked.insert({std::string{method}, std::string{pattern}});
-    return answer.json();
-  }
-
-  void expect_problem(const Answer& answer, int status, std::string_view says) const {
-    EXPECT_EQ(answer.status, status) << answer.body;
-    EXPECT_NE(answer.head.find("Content-Type: application/problem+json"), std::string::npos) << answer.head;
-    for (const auto& mistake :
-         mistakes_in(answer.json(), the_contract.at_pointer("/components/schemas/Problem"), the_contract)) {
-      ADD_FAILURE() << mistake;
-    }
-    EXPECT_EQ(answer.json().at("status"), status);
-    EXPECT_NE(answer.json().at("detail").as_string().find(says), std::string::npos) << answer.body;
-  }
-
-  static std::string done_body(int id, std::string_view more = "") {
-    return fmt::format(R"({{"id":"{}","by":"Ada"{}}})", id_of(id), more);
-  }
-  static std::string task_body(int id, std::string_view more = "") {
-    return fmt::format(
-        R"({{"id":"{}","by":"Ada","title":"Empty the bin","assembly":"coolant","work":"clean",)"
-        R"("skill":"operator","energy":"isolated","minutes":5,)"
-        R"("triggers":[{{"counter":"operating","interval":40,"heads_up":8}},{{"calendar":"1 week"}}]{}}})",
-        id_of(id), more);
-  }
-
-  const json::value the_contract = contract();
-  const std::map<http::Route, json::object> all_operations = operations(the_contract);
-  std::set<http::Route> asked;
-  Scene scene;
-  std::unique_ptr<web::WebServer> server;
-};
 
 TEST_F(Served, TheRoutesAreThoseOfTheContractBothWays) {
   std::set<http::Route> in_contract, answered;
@@ -146,12 +73,24 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
     return answer_of("POST", machine + "/hour-readings", m1 + "/hour-readings",
                      done_body(id, fmt::format(R"(,"counter":"operating","display_h":{})", hours)));
   };
+  const std::string round = machine + "/rounds/{rhythm}", shift = m1 + "/rounds/shift";
+  answer_of("POST", round + "/walks", shift + "/walks", done_body(10, R"(,"checks":["look"])"));
+  const auto answered =
+      answer_of("POST", round + "/answers", shift + "/answers",
+                done_body(11, fmt::format(R"(,"walk":"{}","others":true,"answers":[{{"check":"look","kind":"look",)"
+                                          R"("answer":"as it should be"}}])",
+                                          id_of(10))));
+  EXPECT_EQ(answered.at("kind"), "others as they should be");
+  answer_of("POST", round + "/walks", m1 + "/rounds/before%20start-up/walks", done_body(12, R"(,"checks":["a"])"));
+  const auto rounds = answer_of("GET", "/api/rounds", "/api/rounds");
+  EXPECT_EQ(rounds.at_pointer("/machines/0/rounds/0/now/state"), "walked");
+  EXPECT_EQ(answer_of("GET", "/api/rounds", "/api/rounds?machine=mill2").at("machines").as_array().size(), 1u);
   EXPECT_EQ(read(7, "1000").at("state"), "fits");
   EXPECT_EQ(read(8, "1100.5").at("state"), "to be settled");
   answer_of("POST", machine + "/hour-readings/{reading}/settle", m1 + "/hour-readings/" + id_of(8) + "/settle",
             done_body(9, R"(,"settled_as":"misread")"));
   const auto view = answer_of("GET", machine, m1);
-  EXPECT_EQ(view.at("entries").as_array().size(), 9u);
+  EXPECT_EQ(view.at("entries").as_array().size(), 12u);
   EXPECT_EQ(view.at("retired").as_array().size(), 1u);
   EXPECT_FALSE(view.at("counters").as_array().empty());
   answer_of("GET", machine, "/api/machines/mill2");
@@ -160,6 +99,8 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   EXPECT_EQ(answer_of("GET", "/api/floor", "/api/floor").at("machines").as_array().size(), 2u);
   answer_of("GET", "/api/shop", "/api/shop");
   answer_of("GET", "/readyz", "/readyz");
+  answer_of("GET", "/api/join", "/api/join");
+  answer_of("GET", "/api/devices", "/api/devices");
   EXPECT_EQ(answer_of("GET", "/api/openapi.json", "/api/openapi.json"), the_contract);
   EXPECT_EQ(ask("GET", "/healthz").body, "alive\n");
   const auto metrics = ask("GET", "/metrics").body;
@@ -168,9 +109,7 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   EXPECT_NE(metrics.find("hourwright_tasks{machine=\"mill1\",state=\"overdue\"} "), std::string::npos);
   EXPECT_TRUE(metrics.ends_with("# EOF\n"));
   asked.insert({"GET", "/metrics"});
-  asked.insert({"GET", "/api/labels.pdf"});  // by the test of its own
-  asked.insert({"GET", "/healthz"});
-  asked.insert({"GET", "/api/events"});  // by the test of its own
+  for (const auto& route : asked_elsewhere(all_operations)) asked.insert(route);
   for (const auto& [route, operation] : all_operations) {
     EXPECT_TRUE(asked.contains(route)) << route.method << " " << route.pattern << " is asked nowhere here";
   }
@@ -214,7 +153,7 @@ TEST_F(Served, ABodyThatIsNotWhatItShouldBeIsRefusedWithItsPath) {
 
 TEST_F(Served, WhatIsNotThereIsAProblemNotAPage) {
   expect_problem(ask("GET", "/api/machines/mill9"), 404, "mill9");
-  expect_problem(ask("POST", "/api/machines/mill1/tasks/none/done", done_body(1)), 404, "none");
+  expect_problem(ask("GET", "/api/rounds?machine=mill9"), 404, "mill9");
   expect_problem(ask("POST", "/api/entries/" + id_of(77) + "/undo", done_body(1)), 404, id_of(77));
   expect_problem(ask("POST", "/api/machines/mill1/hour-readings/" + id_of(77) + "/settle",
                      done_body(1, R"(,"settled_as":"misread")")),

@@ -135,7 +135,7 @@ TEST_F(BadCall, WrongUsageExitsWith2) {
   expect_refused(run({"serve"}), 2, {"--data"});
   expect_refused(run({"found", "--data", in_folder("data")}), 2, {"--shop"});
   expect_refused(run({"serve", "--data", in_folder("data"), "--colour"}), 2, {"--colour"});
-  expect_refused(run({"serve", "--data", in_folder("data"), "--listen", "0.0.0.0:8470"}), 2, {"sign-in"});
+  expect_refused(run({"serve", "--data", in_folder("data"), "--listen", "0.0.0.0:8470"}), 2, {"--name"});
   expect_refused(run({"demo", "--listen", "8470"}), 2, {"127.0.0.1:8470"});
   expect_refused(run({"mend"}), 2, {"mend"});
   EXPECT_TRUE(std::filesystem::is_empty(folder.path()));

@@ -29,16 +29,18 @@ TEST(CalendarTask, TheFirstTriggerThatFallsDueLeads) {
 }
 
 TEST(CalendarTask, CountsFromWhenItWasDoneNotFromWhenItWasEntered) {
-  Scene scene("2026-03-10T12:00:00Z");
+  Scene scene("2026-03-02T12:00:00Z");
+  scene.now = *parse_instant("2026-03-10T12:00:00Z");
   const Instant friday = *parse_instant("2026-03-06T12:00:00Z");
-  must(mark_done(scene.shop(), "mill1", "grease", {id_of(1), "Ada", friday, {}}, scene.now));
+  must(mark_done(scene.shop(), "mill1", "grease", {{id_of(1), "Ada", friday, {}}, {}}, scene.now));
   EXPECT_EQ(print(*calendar_of(scene.task("grease")).due_on), "2026-04-06");
 }
 
 TEST(CalendarTask, ADeviceWhoseClockIsAYearAheadPutsNothingOffByAYear) {
   Scene scene("2026-03-10T12:00:00Z");
   const Instant next_year = *parse_instant("2027-03-10T12:00:00Z");
-  const auto entry = must(mark_done(scene.shop(), "mill1", "grease", {id_of(1), "Ada", next_year, {}}, scene.now));
+  const auto entry =
+      must(mark_done(scene.shop(), "mill1", "grease", {{id_of(1), "Ada", next_year, {}}, {}}, scene.now));
   EXPECT_EQ(entry.device_at, next_year);
   EXPECT_EQ(print(*calendar_of(scene.task("grease")).due_on), "2026-04-10");
 }

@@ -119,13 +119,44 @@ class Refusing : public service::Store {
   Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override {
     return kept_.entries_of(machine, count_max);
   }
+  Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override {
+    return kept_.last_done(machine, task);
+  }
+  Result<std::vector<service::WalkRecord>> latest_walks_of(std::string_view machine, Duration back) override {
+    return kept_.latest_walks_of(machine, back);
+  }
+  Result<std::optional<service::WalkRecord>> walk(std::string_view machine, std::string_view id) override {
+    return kept_.walk(machine, id);
+  }
+  Result<std::vector<service::AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
+                                                         int count_max) override {
+    return kept_.readings_of(machine, check, count_max);
+  }
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override {
     return kept_.hour_readings_of(machine);
   }
   Result<std::vector<service::Adjustment>> adjustments_of(std::string_view machine) override {
     return kept_.adjustments_of(machine);
   }
+  Result<std::optional<service::Photo>> photo(std::string_view id) override { return kept_.photo(id); }
+  Result<std::vector<service::Entry>> entries(const service::EntryFilter& filter, int count_max) override {
+    return kept_.entries(filter, count_max);
+  }
+  Result<std::int64_t> stray_count() override { return kept_.stray_count(); }
+  Result<record::Verdict> verdict() override { return kept_.verdict(); }
+  Result<std::optional<service::Finding>> finding(std::string_view id) override { return kept_.finding(id); }
+  Result<std::vector<service::Entry>> entries_about(std::string_view finding) override {
+    return kept_.entries_about(finding);
+  }
+  Result<std::vector<service::Finding>> open_findings(const std::optional<std::string>& machine) override {
+    return kept_.open_findings(machine);
+  }
+  Result<std::vector<service::Finding>> settled_findings(const std::optional<std::string>& machine,
+                                                         int count_max) override {
+    return kept_.settled_findings(machine, count_max);
+  }
   Result<std::vector<service::CountingRecord>> counting() override { return kept_.counting(); }
+  Result<std::vector<service::Device>> devices() override { return kept_.devices(); }
   Result<std::vector<service::FeedPosition>> positions() override { return kept_.positions(); }
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
                                                   LocalDate last) override {

@@ -1,6 +1,7 @@
 // The invented shop as the demo founds it: months of counting, a record of what was done, a mix of states worth looking
 // at.
 
+#include <algorithm>
 #include <map>
 
 #include <gtest/gtest.h>
@@ -8,6 +9,7 @@
 
 #include "src/service/use_cases.h"
 #include "src/simulate/demo_record.h"
+#include "src/simulate/demo_rounds.h"
 #include "src/simulate/demo_shop.h"
 #include "src/simulate/demo_use.h"
 #include "src/storage/founding_files.h"
@@ -18,6 +20,18 @@ namespace hw::shop {
 namespace {
 
 const Instant wednesday = *parse_instant("2026-03-04T10:00:00Z");
+
+// How many tasks that belong to no round are in hand, and how many are not.
+std::pair<int, int> standings_beside_rounds(const service::MachineView& machine) {
+  std::pair<int, int> out;
+  for (const auto& task : machine.tasks) {
+    const bool is_of_a_round = std::any_of(task.triggers.begin(), task.triggers.end(), [](const auto& one) {
+      return one.calendar && one.calendar->starts_with("1 ") && *one.calendar != "1 month" && *one.calendar != "1 year";
+    });
+    if (!is_of_a_round) ++(task.state == "in hand" ? out.first : out.second);
+  }
+  return out;
+}
 
 TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
   const auto folder = std::filesystem::path(testing::TempDir()) / ("hourwright-demo-" + std::to_string(::getpid()));
@@ -35,8 +49,9 @@ TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
       EXPECT_GT(counter.counted, 200) << machine.key << " " << counter.key;
       EXPECT_LE(counter.counted + counter.unknown_h, 24.0 * simulate::demo_history_days + 1);
     }
-    const auto& tally = machine.tally;
-    EXPECT_GT(tally.in_hand, 3 * (tally.coming + tally.due + tally.overdue)) << machine.key;
+    EXPECT_EQ(machine.rounds.size(), 4u) << machine.key;
+    const auto [in_hand, others] = standings_beside_rounds(must(show_machine(*open, machine.key, wednesday)));
+    EXPECT_GT(in_hand, 3 * others) << machine.key;
   }
   const auto machine = must(show_machine(*open, "m01", wednesday));
   for (const auto& task : machine.tasks) {
@@ -48,6 +63,31 @@ TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
   EXPECT_GT(logbook.entries, 100);
   EXPECT_TRUE(logbook.breaks.empty());
   std::filesystem::remove_all(folder);
+}
+
+TEST(DemoRounds, AreWalkedMissedAndHalfWalkedAndReadingsStayWithinTheirLimits) {
+  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  files.shop.machines.resize(4);
+  const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
+  const simulate::DemoUse use({{"operating", 1000}}, {}, LocalDate::of(2026, 3, 4), 1);
+  std::map<std::string, int> kinds;
+  for (const auto& machine : founded.machines) {
+    const auto rounds = simulate::demo_rounds(machine, founded.shop, use, 7, wednesday);
+    EXPECT_GT(simulate::demo_entries(machine, founded.shop, use, 7, wednesday).size(), rounds.size());
+    for (const auto& entry : rounds) {
+      ++kinds[entry.kind];
+      EXPECT_LT(entry.at, wednesday);
+      EXPECT_FALSE(entry.body.stray) << *entry.body.stray;
+      for (const auto& answer : entry.body.answers.value_or(std::vector<service::GivenAnswer>{})) {
+        EXPECT_NE(answer.state, "action") << entry.says;
+      }
+    }
+  }
+  const int turns = 4 * (19 + 10 + 10 + 12);
+  EXPECT_GT(kinds["round begun"], turns * 8 / 10);
+  EXPECT_LT(kinds["round begun"], turns);
+  EXPECT_GT(kinds["check answered"], kinds["round begun"] / 3);
+  EXPECT_GT(kinds["others as they should be"], kinds["round begun"] * 6 / 10);
 }
 
 TEST(DemoUse, AnAmountIsFoundWhereTheDaysRoseByIt) {

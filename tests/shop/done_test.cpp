@@ -73,9 +73,9 @@ TEST(MarkDone, TheSameIdForAnotherTaskMachineOrKindIsAConflict) {
   Scene scene;
   must(scene.done("filter", 1));
   EXPECT_EQ(scene.done("grease", 1).error().code, ErrorCode::conflict);
-  EXPECT_EQ(mark_done(scene.shop(), "mill2", "filter", {id_of(1), "Ada", {}, {}}, scene.now).error().code,
+  EXPECT_EQ(mark_done(scene.shop(), "mill2", "filter", {{id_of(1), "Ada", {}, {}}, {}}, scene.now).error().code,
             ErrorCode::conflict);
-  EXPECT_EQ(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}}, scene.now).error().code,
+  EXPECT_EQ(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, {}}, scene.now).error().code,
             ErrorCode::conflict);
   EXPECT_EQ(scene.undo(1, 1).error().code, ErrorCode::conflict);
   EXPECT_FALSE(scene.task("grease").last_done);
@@ -84,14 +84,15 @@ TEST(MarkDone, TheSameIdForAnotherTaskMachineOrKindIsAConflict) {
 
 TEST(MarkDone, WhatCannotBeIsRefusedAndLeavesNoEntry) {
   Scene scene;
-  EXPECT_EQ(scene.done("no-such", 1).error().code, ErrorCode::not_found);
-  EXPECT_EQ(mark_done(scene.shop(), "mill9", "filter", {id_of(1), "Ada", {}, {}}, scene.now).error().code,
-            ErrorCode::not_found);
-  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {"1", "Ada", {}, {}}, scene.now).error().code,
+  const std::string too_long(61, 'x');
+  EXPECT_EQ(scene.done(too_long, 1).error().code, ErrorCode::bad_input);
+  EXPECT_EQ(mark_done(scene.shop(), too_long, "filter", {{id_of(1), "Ada", {}, {}}, {}}, scene.now).error().code,
+            ErrorCode::bad_input);
+  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {{"1", "Ada", {}, {}}, {}}, scene.now).error().code,
             ErrorCode::bad_input);
   EXPECT_EQ(scene.done("filter", 1, "").error().code, ErrorCode::bad_input);
   const std::string note(2001, 'x');
-  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, note}, scene.now).error().code,
+  EXPECT_EQ(mark_done(scene.shop(), "mill1", "filter", {{id_of(1), "Ada", {}, {}}, note}, scene.now).error().code,
             ErrorCode::bad_input);
   EXPECT_TRUE(scene.machine().entries.empty());
 }
@@ -100,7 +101,7 @@ TEST(MarkDone, ANotesLengthIsCountedInCharacters) {
   Scene scene;
   std::string note;
   for (int i = 0; i < 2000; ++i) note += "ö";
-  EXPECT_TRUE(mark_done(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, note}, scene.now));
+  EXPECT_TRUE(mark_done(scene.shop(), "mill1", "filter", {{id_of(1), "Ada", {}, {}}, note}, scene.now));
 }
 
 TEST(Undo, WithinTenSecondsTheTaskCountsOnAsBefore) {
@@ -147,16 +148,44 @@ TEST(Undo, OnlyOnesOwnTaskDoneCanBeTakenBack) {
   must(scene.done("filter", 1, "Ada"));
   EXPECT_EQ(scene.undo(1, 2, "Bo").error().code, ErrorCode::conflict);
   EXPECT_EQ(scene.undo(77, 2).error().code, ErrorCode::not_found);
-  must(retire_task(scene.shop(), "mill1", "filter", {id_of(3), "Ada", {}}, scene.now));
+  must(retire_task(scene.shop(), "mill1", "filter", {id_of(3), "Ada", {}, {}}, scene.now));
   EXPECT_EQ(scene.undo(3, 4).error().code, ErrorCode::conflict);
 }
 
-TEST(MarkDone, ARetiredTaskIsRefused) {
+TEST(MarkDone, WhatComesForARetiredTaskIsKeptAsStrayAndResetsNothing) {
   Scene scene;
-  must(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}}, scene.now));
-  EXPECT_EQ(scene.done("filter", 2).error().code, ErrorCode::conflict);
+  must(retire_task(scene.shop(), "mill1", "filter", {id_of(1), "Ada", {}, {}}, scene.now));
+  const auto entry = must(scene.done("filter", 2));
+  EXPECT_EQ(entry.stray, "\"Replace the filter\" was retired on 2026-03-02");
+  EXPECT_FALSE(scene.task("filter").last_done);
+  EXPECT_EQ(scene.machine().entries.at(0).stray, entry.stray);
   EXPECT_EQ(scene.machine().retired.size(), 1u);
   EXPECT_EQ(scene.machine().tasks.size(), 2u);
+}
+
+TEST(MarkDone, WhatComesForATaskOrMachineThatIsNotThereIsKeptAsStray) {
+  Scene scene;
+  EXPECT_EQ(must(scene.done("no-such", 1)).stray, "mill1 has no task \"no-such\"");
+  const service::DoneEdit edit{{id_of(2), "Ada", {}, {}}, {}};
+  for (int i = 0; i < 2; ++i) {
+    const auto entry = must(mark_done(scene.shop(), "mill9", "filter", edit, scene.now));
+    EXPECT_EQ(entry.stray, "there is no machine \"mill9\"");
+    EXPECT_EQ(entry.machine, "mill9");
+    EXPECT_TRUE(entry.counters.empty());
+  }
+  EXPECT_EQ(must(scene.store().entries_of("mill9", 9)).size(), 1u);
+}
+
+TEST(MarkDone, TheLastDoneIsTheLatestThatHappenedNotTheLastToArrive) {
+  Scene scene;
+  const Instant early = scene.now + Duration::hours(1);
+  scene.play("mill1 |######|");
+  must(scene.done("filter", 1));
+  must(mark_done(scene.shop(), "mill1", "filter", {{id_of(2), "Ada", early, scene.now}, {}}, scene.now));
+  EXPECT_EQ(scene.task("filter").last_done->id, id_of(1));
+  EXPECT_EQ(*scene.trigger("filter").used, 0);
+  scene.reopen();
+  EXPECT_EQ(scene.task("filter").last_done->id, id_of(1));
 }
 
 }  // namespace

@@ -146,10 +146,10 @@ TEST(ChangeTask, AnotherVersionThanThePresentOneIsAConflictAndNoneIsRefused) {
 TEST(RetireTask, ItLeavesTheListOnceAndItsRecordStays) {
   Scene scene;
   must(scene.done("filter", 1));
-  const service::Signature signature{id_of(2), "Ada", {}};
+  const service::Signature signature{id_of(2), "Ada", {}, {}};
   must(retire_task(scene.shop(), "mill1", "filter", signature, scene.now));
   must(retire_task(scene.shop(), "mill1", "filter", signature, scene.now));
-  EXPECT_EQ(retire_task(scene.shop(), "mill1", "filter", {id_of(3), "Ada", {}}, scene.now).error().code,
+  EXPECT_EQ(retire_task(scene.shop(), "mill1", "filter", {id_of(3), "Ada", {}, {}}, scene.now).error().code,
             ErrorCode::conflict);
   scene.reopen();
   ASSERT_EQ(scene.machine().retired.size(), 1u);

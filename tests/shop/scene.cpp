@@ -88,8 +88,9 @@ cell = "c"
 
 std::string id_of(int number) { return fmt::format("01941f29-7c00-7aaa-8bbb-{:012}", number); }
 
-Scene::Scene(std::string_view begin, std::string_view zone) : now(*parse_instant(begin)) {
-  const std::vector sets{must(catalogue::parse_task_set(mill_set, "mill.toml"))};
+Scene::Scene(std::string_view begin, std::string_view zone, MoreTasks more) : now(*parse_instant(begin)) {
+  const std::string set = fmt::format("{}\n{}", mill_set, more.toml);
+  const std::vector sets{must(catalogue::parse_task_set(set, "mill.toml"))};
   const auto shop = must(catalogue::parse_shop(shop_file(zone), "shop.toml"));
   const auto made = must(service::found_shop(shop, sets, now));
   store_ = must(storage::open_store(folder()));
@@ -187,11 +188,11 @@ std::vector<service::CounterDayView> Scene::shown_days(std::string_view counter)
 }
 
 Result<service::EntryView> Scene::done(std::string_view task, int id, std::string by) {
-  return mark_done(*shop_, "mill1", task, {id_of(id), std::move(by), {}, {}}, now);
+  return mark_done(*shop_, "mill1", task, {{id_of(id), std::move(by), {}, {}}, {}}, now);
 }
 
 Result<service::EntryView> Scene::undo(int entry, int id, std::string by) {
-  return service::undo(*shop_, id_of(entry), {id_of(id), std::move(by), {}}, now);
+  return service::undo(*shop_, id_of(entry), {id_of(id), std::move(by), {}, {}}, now);
 }
 
 Result<service::HourReadingView> Scene::read_hours(double display_h, int id, std::string counter) {

@@ -26,9 +26,15 @@ inline void must(const Result<void>& result) { EXPECT_TRUE(result) << result.err
 // An id as clients make them; the same number is the same id.
 std::string id_of(int number);
 
+// Tasks that both mills have besides the three of every scene, as [[task]] tables.
+struct MoreTasks {
+  std::string_view toml;
+};
+
 class Scene {
  public:
-  explicit Scene(std::string_view begin = "2026-03-02T06:00:00Z", std::string_view zone = "Europe/Berlin");
+  explicit Scene(std::string_view begin = "2026-03-02T06:00:00Z", std::string_view zone = "Europe/Berlin",
+                 MoreTasks more = {});
 
   // From now on the machine does what the picture shows; the clock moves on hour by hour, and the feed tells it live.
   void play(std::string_view picture);

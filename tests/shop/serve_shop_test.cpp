@@ -12,7 +12,7 @@ namespace {
 
 Result<void> served(service::Store& store) {
   ServeOptions options;
-  options.web.port = 0;
+  options.web.plain.port = 0;
   options.web.share = HW_SOURCE_DIR;
   return serve_shop(
       store, options, [](std::string_view) { ADD_FAILURE() << "it listens"; }, [] {});

@@ -2,7 +2,7 @@
 
 import { say } from '../words/words';
 
-const SPANS = ['shift', 'day', 'week', 'month', 'year'] as const;
+const SPANS = ['start-up', 'shift', 'day', 'week', 'month', 'year'] as const;
 
 export interface Calendar {
   count: number;
@@ -11,7 +11,7 @@ export interface Calendar {
 
 /** "12 months" -> 12 and month; null for what is not so. */
 export function readCalendar(text: string): Calendar | null {
-  const [, count, word] = /^(\d+) ([a-z]+?)s?$/.exec(text) ?? [];
+  const [, count, word] = /^(\d+) ([a-z-]+?)s?$/.exec(text) ?? [];
   const span = SPANS.find((one) => one === word);
   return span ? { count: Number(count), span } : null;
 }

@@ -7,13 +7,15 @@ import { plain, say } from '../words/words';
 export interface NumberLimits {
   /** Must be above zero rather than zero or more. */
   aboveZero?: boolean;
+  /** Below zero is right too. */
+  anySign?: boolean;
   max?: number;
   whole?: boolean;
 }
 
 function limitTrouble(value: number, limits: NumberLimits): string {
   if (limits.aboveZero && value <= 0) return say('form.above_zero');
-  if (value < 0) return say('form.not_below_zero');
+  if (value < 0 && !limits.anySign) return say('form.not_below_zero');
   if (limits.max !== undefined && value > limits.max) return say('form.at_most', { max: plain(limits.max) });
   return limits.whole && !Number.isInteger(value) ? say('form.whole') : '';
 }

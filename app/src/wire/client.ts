@@ -4,19 +4,40 @@
 
 import { operations } from './contract';
 import type {
+  Backtest,
+  CorrectionEdit,
   CounterDays,
-  DoneEdit,
+  Device,
+  DeviceEdit,
+  Devices,
   Entry,
+  FindingHistory,
+  Findings,
   Floor,
+  ForecastWorking,
+  Horizon,
   HourReading,
   HourReadingEdit,
+  Join,
+  JoinCode,
+  JoinCodeEdit,
+  Logbook,
   Machine,
+  Photo,
+  PointsEdit,
   Problem,
+  Proof,
+  Rounds,
   SettleEdit,
   Shop,
   Signature,
   Task,
   TaskEdit,
+  Today,
+  UseChange,
+  UseChangeEdit,
+  UseChanges,
+  WalkOrderEdit,
 } from './contract';
 
 /** The server's answer is no; `problem.detail` says what would be right. */
@@ -36,12 +57,16 @@ export class Unreachable extends Error {
 }
 
 const ANSWER_MS_MAX = 15_000;
+/** A photo on bad Wi-Fi: 900 KB at 150 kbit/s. */
+const PHOTO_MS_MAX = 60_000;
 
 type Operation = keyof typeof operations;
 interface Call {
   path?: Record<string, string>;
   query?: Record<string, string>;
   body?: unknown;
+  /** A photo instead of a body. */
+  jpeg?: ArrayBuffer;
 }
 
 /** The address of an operation: `{machine}` and the like filled in and escaped. */
@@ -54,12 +79,20 @@ export function addressOf(operation: Operation, call: Call = {}): string {
   return call.query ? `${path}?${new URLSearchParams(call.query)}` : path;
 }
 
+/** The body with its type and the time that it may take. */
+function bodyOf({ body, jpeg }: Call): { type?: string; body?: BodyInit; msMax: number } {
+  if (jpeg) return { type: 'image/jpeg', body: jpeg, msMax: PHOTO_MS_MAX };
+  if (body) return { type: 'application/json', body: JSON.stringify(body), msMax: ANSWER_MS_MAX };
+  return { msMax: ANSWER_MS_MAX };
+}
+
 async function answerTo(operation: Operation, call: Call): Promise<Response> {
+  const { type, body, msMax } = bodyOf(call);
   const init: RequestInit = {
     method: operations[operation].method,
-    headers: { accept: 'application/json', ...(call.body ? { 'content-type': 'application/json' } : {}) },
-    signal: AbortSignal.timeout(ANSWER_MS_MAX),
-    ...(call.body ? { body: JSON.stringify(call.body) } : {}),
+    headers: { accept: 'application/json', ...(type ? { 'content-type': type } : {}) },
+    signal: AbortSignal.timeout(msMax),
+    ...(body ? { body } : {}),
   };
   try {
     return await fetch(addressOf(operation, call), init);
@@ -97,14 +130,48 @@ export const client = {
   addTask: (machine: string, body: TaskEdit) => ask<Task>('addTask', { path: { machine }, body }),
   changeTask: (machine: string, task: string, body: TaskEdit) =>
     ask<Task>('changeTask', { path: { machine, task }, body }),
-  markDone: (machine: string, task: string, body: DoneEdit) =>
-    ask<Entry>('markDone', { path: { machine, task }, body }),
   retireTask: (machine: string, task: string, body: Signature) =>
     ask<Entry>('retireTask', { path: { machine, task }, body }),
   undo: (entry: string, body: Signature) => ask<Entry>('undo', { path: { entry }, body }),
   readHours: (machine: string, body: HourReadingEdit) => ask<HourReading>('readHours', { path: { machine }, body }),
   settleReading: (machine: string, reading: string, body: SettleEdit) =>
     ask<HourReading>('settleReading', { path: { machine, reading }, body }),
+  logbook: (query: Record<string, string>) => ask<Logbook>('logbook', { query }),
+  proveLogbook: () => ask<Proof>('proveLogbook'),
+  correctEntry: (entry: string, body: CorrectionEdit) => ask<Entry>('correctEntry', { path: { entry }, body }),
+  movePoints: (machine: string, body: PointsEdit) => ask<Entry>('movePoints', { path: { machine }, body }),
+  changeWalk: (machine: string, body: WalkOrderEdit) => ask<Entry>('changeWalk', { path: { machine }, body }),
+  /** What the server says against these labels; '' when it would print them, or cannot be asked. */
+  refusalOfLabels: async (query: Record<string, string>): Promise<string> => {
+    try {
+      const response = await answerTo('labels', { query });
+      const value = response.ok ? null : await jsonOf(response);
+      return isProblem(value) ? value.detail : '';
+    } catch {
+      return '';
+    }
+  },
+  findings: (query: Record<string, string>) => ask<Findings>('findings', { query }),
+  finding: (finding: string) => ask<FindingHistory>('finding', { path: { finding } }),
+  rounds: () => ask<Rounds>('rounds'),
+  roundsOf: (machine: string) => ask<Rounds>('rounds', { query: { machine } }),
+  keepPhoto: (photo: string, jpeg: ArrayBuffer) => ask<Photo>('keepPhoto', { path: { photo }, jpeg }),
+  /** An entry of the outbox (outbox/entered.ts names their operations). */
+  send: (operation: Operation, path: Record<string, string>, body: unknown) => ask<unknown>(operation, { path, body }),
+
+  join: () => ask<Join>('join'),
+  makeJoinCode: (body: JoinCodeEdit) => ask<JoinCode>('makeJoinCode', { body }),
+  devices: () => ask<Devices>('devices'),
+  joinDevice: (body: DeviceEdit) => ask<Device>('joinDevice', { body }),
+  endDevice: (device: string, body: Signature) => ask<Device>('endDevice', { path: { device }, body }),
+  /** @param query of one machine; without it, of every machine */
+  horizon: (query?: { machine: string }) => ask<Horizon>('horizon', query ? { query } : {}),
+  forecast: (machine: string, task: string) => ask<ForecastWorking>('forecast', { path: { machine, task } }),
+  backtest: (machine: string, counter: string) => ask<Backtest>('backtest', { path: { machine }, query: { counter } }),
+  useChanges: () => ask<UseChanges>('useChanges'),
+  announceUse: (body: UseChangeEdit) => ask<UseChange>('announceUse', { body }),
+  withdrawUse: (change: string, body: Signature) => ask<UseChange>('withdrawUse', { path: { change }, body }),
+  today: () => ask<Today>('today'),
 };
 
 /** Does the server answer at all? */

@@ -33,9 +33,77 @@ export interface Shop {
     skill: Skill;
   }>;
   counter_words: CounterWord[];
-  /** true: nobody but this computer can reach the server; sign-in is not there yet */
+  /** true: nobody but this computer can reach the server */
   loopback_only: boolean;
   version: string;
+}
+
+export interface Join {
+  /** this line is HTTPS */
+  encrypted: boolean;
+  /** a loopback peer that asks for a loopback Host: it may, without joining */
+  this_computer: boolean;
+  /** who asks, if it has joined and still may */
+  device: Device | null;
+  /** whom a phone has to trust; null: nobody, there is no HTTPS or its certificate is from elsewhere */
+  authority: Authority | null;
+  /** how other devices reach the server, the encrypted ones first: https://shop.example:8471; empty: they do not */
+  addresses: string[];
+}
+
+export interface Authority {
+  /** as phones show it */
+  title: string;
+  ends_at: string;
+  /** SHA-256 of the certificate, 64 hexadecimal digits */
+  fingerprint: string;
+}
+
+export interface JoinCodeEdit {
+  id: string;
+  /** who lets a device join */
+  by: string;
+}
+
+export interface JoinCode {
+  /** 8 signs; letter case, blanks and hyphens do not matter when it is typed */
+  code: string;
+  valid_until: string;
+  /** what the device opens: http://shop.example:8470/join?code=K7RW3DXM */
+  address: string;
+  /** the address as a QR code; a margin of 4 modules on each side is the page's affair */
+  qr: {
+    /** modules */
+    side: number;
+    /** the dark modules as the path of an SVG, one unit a module */
+    path: string;
+  };
+}
+
+export interface DeviceEdit {
+  id: string;
+  code: string;
+  /** Phone at the lathes */
+  title: string;
+}
+
+export interface Device {
+  id: string;
+  title: string;
+  enrolled_at: string;
+  /** who made the code */
+  enrolled_by: string;
+  /** it joined over HTTPS */
+  encrypted: boolean;
+  /** the plant's day */
+  last_seen_on?: string;
+  /** from when on it may no longer */
+  ended_at?: string;
+  ended_by?: string;
+}
+
+export interface Devices {
+  devices: Device[];
 }
 
 export interface Titled {
@@ -78,6 +146,15 @@ export interface FloorMachine {
   /** the most urgent task, checks of each shift or day left out */
   nearest: Task | null;
   tally: Tally;
+  /** of each open finding its severity, the most severe first */
+  findings: Severity[];
+  /** where each of its rounds stands in the turn that runs */
+  rounds: RoundStanding[];
+}
+
+export interface RoundStanding {
+  rhythm: Rhythm;
+  state: TurnState;
 }
 
 export interface Tally {
@@ -248,6 +325,8 @@ export interface Signature {
   by: string;
   /** by the device's clock */
   at?: string;
+  /** by the device's clock, at the moment of this sending: tells how far its clock is off */
+  sent_at?: string;
 }
 
 export interface DoneEdit {
@@ -255,18 +334,27 @@ export interface DoneEdit {
   by: string;
   /** when it was done, by the device's clock; now when absent */
   at?: string;
+  /** by the device's clock, at the moment of this sending: tells how far its clock is off */
+  sent_at?: string;
   note?: string;
 }
 
 export interface Entry {
   id: string;
-  kind: 'task done' | 'task added' | 'task changed' | 'task retired' | 'undone' | 'hours read' | 'hours settled';
+  /** its place in the logbook, from 1 */
+  ordinal: number;
+  kind: EntryKind;
   machine: string;
   task?: string;
   by: string;
-  /** by the server's clock */
+  /** when the server heard of it, by the server's clock */
   at: string;
+  /** when it was entered, by the device's clock */
   device_at?: string;
+  /** by how much the device's clock was ahead, where it was a minute or more; below zero: behind */
+  device_off_s?: number;
+  /** when it was entered, by the server's clock; the counters are those of that moment */
+  happened_at: string;
   /** the entry in a sentence */
   says: string;
   note?: string;
@@ -274,6 +362,538 @@ export interface Entry {
   counters?: Record<string, number>;
   undo_until?: string;
   undone?: boolean;
+  walk?: string;
+  rhythm?: Rhythm;
+  answers?: GivenAnswer[];
+  /** the finding that it is about */
+  finding?: string;
+  photos?: PhotoName[];
+  /** the entry that this one corrects */
+  corrects?: string;
+  corrected_by?: string[];
+  /** why it could not count for what it was meant for: the lead is to look at it */
+  stray?: string;
+}
+
+export type EntryKind =
+  | 'task done'
+  | 'task added'
+  | 'task changed'
+  | 'task retired'
+  | 'undone'
+  | 'hours read'
+  | 'hours settled'
+  | 'round begun'
+  | 'check answered'
+  | 'others as they should be'
+  | 'finding made'
+  | 'finding changed'
+  | 'finding settled'
+  | 'finding reopened'
+  | 'correction'
+  | 'points moved'
+  | 'walk changed'
+  | 'use announced'
+  | 'use withdrawn';
+
+export type Rhythm = 'before start-up' | 'shift' | 'day' | 'week';
+
+export type CheckKind = 'look' | 'reading' | 'clean' | 'top up';
+
+/** of a clean or top up: done, not done; a reading that was read has none */
+export type Answer = 'as it should be' | 'not so';
+
+/** not judged: nobody set a limit */
+export type ReadingState = 'not judged' | 'as it should be' | 'warning' | 'action';
+
+export type TurnState = 'ahead' | 'open' | 'walked' | 'half walked' | 'missed';
+
+export type Severity = 'stop the machine' | 'before next shift' | 'at the next stop' | 'watch';
+
+export interface PhotoName {
+  id: string;
+  /** 64 lower-case hexadecimal digits */
+  sha256: string;
+}
+
+export interface Photo {
+  id: string;
+  sha256: string;
+  bytes: number;
+}
+
+export interface Rounds {
+  now: string;
+  machines: MachineRounds[];
+}
+
+export interface MachineRounds {
+  machine: string;
+  name: string;
+  kind: string;
+  cell: string;
+  points: Point[];
+  rounds: Round[];
+}
+
+export interface Round {
+  rhythm: Rhythm;
+  /** in walking order */
+  checks: RoundCheck[];
+  /** the turn that runs, with what was answered in it; before start-up: today; null: none runs */
+  now: Turn | null;
+  /** turns of the last seven days that are over, the latest first, without their answers */
+  past: Turn[];
+}
+
+export interface RoundCheck {
+  /** the task's key, for a reading task/what */
+  key: string;
+  task: string;
+  kind: CheckKind;
+  title: string;
+  point?: number;
+  steps: string[];
+  caution: string;
+  reading?: TaskReading;
+  /** of a top up */
+  quantity_unit?: string;
+  /** of a reading: the last ten, oldest first */
+  last: CheckValue[];
+}
+
+export interface CheckValue {
+  value: number;
+  state: ReadingState;
+  at: string;
+  by: string;
+}
+
+export interface Turn {
+  on: string;
+  /** the shift's name; empty for days and weeks */
+  shift: string;
+  begins_at: string;
+  ends_at: string;
+  state: TurnState;
+  walks: Walk[];
+  /** what stands now: the latest of each check */
+  answers: GivenAnswer[];
+}
+
+export interface Walk {
+  walk: string;
+  by: string;
+  began_at: string;
+  /** how many checks this walk answered */
+  answered: number;
+  /** how many checks the round had when it set out */
+  of: number;
+}
+
+export interface GivenAnswer {
+  check: string;
+  task?: string;
+  kind: CheckKind;
+  title: string;
+  answer?: Answer;
+  value?: number;
+  unit?: string;
+  state?: ReadingState;
+  /** the judgement in a sentence */
+  says?: string;
+  quantity?: number;
+  quantity_unit?: string;
+  note?: string;
+  /** in a turn */
+  by?: string;
+  /** in a turn */
+  at?: string;
+  /** in a turn */
+  walk?: string;
+}
+
+export interface WalkEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** the keys of the round's checks as the device knows them: walked is what answers all of these */
+  checks: string[];
+}
+
+export interface AnswersEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  walk: string;
+  /** one press for all the checks that are named; each is "as it should be" */
+  others: boolean;
+  /** exactly one unless others */
+  answers: CheckAnswer[];
+  photos?: PhotoName[];
+}
+
+/** look: answer. Reading: value with unit; or, by one press for the rest, answer: as it should be, not read. Clean: answer. Top up: answer, with the quantity filled in. */
+export interface CheckAnswer {
+  check: string;
+  kind: CheckKind;
+  /** as the person saw it; kept where the check is no longer there */
+  title?: string;
+  answer?: Answer;
+  value?: number;
+  /** the reading's; another unit is refused */
+  unit?: string;
+  quantity?: number;
+  note?: string;
+}
+
+export interface Findings {
+  findings: Finding[];
+}
+
+export interface Finding {
+  id: string;
+  machine: string;
+  what: string;
+  severity: Severity;
+  state: 'open' | 'settled';
+  owner: string | null;
+  due_on: string | null;
+  /** the task that will settle it */
+  task: string | null;
+  point?: number;
+  /** the check at which it was found */
+  check?: string;
+  walk?: string;
+  by: string;
+  /** when it was found */
+  at: string;
+  photos: PhotoName[];
+  settled_by?: string;
+  settled_at?: string;
+  /** what was done */
+  done?: string;
+}
+
+export interface FindingHistory {
+  finding: Finding;
+  entries: Entry[];
+}
+
+export interface FindingEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  what: string;
+  severity: Severity;
+  owner?: string;
+  due_on?: string;
+  task?: string;
+  point?: number;
+  check?: string;
+  walk?: string;
+  photos?: PhotoName[];
+}
+
+export interface FindingChange {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  severity?: Severity;
+  /** empty: nobody */
+  owner?: string;
+  /** a date; empty: none */
+  due_on?: string;
+  /** empty: none */
+  task?: string;
+  note?: string;
+  photos?: PhotoName[];
+}
+
+export interface FindingSettle {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** what was done */
+  done: string;
+  photos?: PhotoName[];
+}
+
+export interface FindingReopen {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  why: string;
+}
+
+export interface Logbook {
+  entries: Entry[];
+  /** there are older ones that fit */
+  more: boolean;
+  /** how many entries wait for the lead */
+  strays: number;
+}
+
+export interface Proof {
+  entries: number;
+  /** the newest entry's hash; noted elsewhere, it proves later that nothing before it was changed */
+  head: string;
+  breaks: ChainBreak[];
+  /** photos that entries name and that are not here; they may still come from a phone, so they break nothing */
+  photos_awaited: AwaitedPhoto[];
+}
+
+export interface AwaitedPhoto {
+  /** its ordinal */
+  entry: number;
+  photo: string;
+}
+
+export interface ChainBreak {
+  /** derived: a table that follows from the entries does not agree with them; photo: a photo is not what was kept, or not the one that the entry names */
+  kind: 'altered' | 'moved' | 'missing' | 'put in' | 'unlinked' | 'head' | 'noted' | 'derived' | 'photo';
+  /** its ordinal; 0: no single one */
+  entry: number;
+  says: string;
+}
+
+export interface CorrectionEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** what is right */
+  says: string;
+}
+
+export interface PointsEdit {
+  id: string;
+  by: string;
+  points: PointPlace[];
+}
+
+export interface PointPlace {
+  number: number;
+  x: number;
+  y: number;
+}
+
+export interface WalkOrderEdit {
+  id: string;
+  by: string;
+  /** point numbers in walking order, each once; points left out are put in where they lengthen the walk least */
+  points: number[];
+}
+
+export interface Horizon {
+  now: string;
+  today: string;
+  /** days on which the plant does not work */
+  closed: ClosedDay[];
+  machines: HorizonMachine[];
+}
+
+export interface ClosedDay {
+  on: string;
+  why: string;
+}
+
+export interface HorizonMachine {
+  machine: string;
+  name: string;
+  kind: string;
+  cell: string;
+  tasks: HorizonTask[];
+}
+
+export interface HorizonTask {
+  task: string;
+  title: string;
+  assembly: string;
+  skill: Skill;
+  energy: Energy;
+  minutes: number;
+  state: TaskState;
+  forecast: Forecast;
+}
+
+/** the first day by whose end the interval is used up: the 80 % range from first to last, and the median; null: not within ten years */
+export interface Forecast {
+  /** the 10 % quantile */
+  first: string | null;
+  median: string | null;
+  /** the 90 % quantile */
+  last: string | null;
+  /** when the tolerance too is used up */
+  overdue_median: string | null;
+  /** the trigger that most likely falls due first: a counter's key or a calendar interval */
+  leads: string;
+  /** why there is no forecast: no history of this counter yet */
+  refused?: string;
+}
+
+export interface Quantiles {
+  p05: string | null;
+  p10: string | null;
+  p25: string | null;
+  p50: string | null;
+  p75: string | null;
+  p90: string | null;
+  p95: string | null;
+}
+
+export interface ForecastWorking {
+  machine: string;
+  task: string;
+  quantiles: Quantiles;
+  triggers: TriggerWorking[];
+}
+
+export interface TriggerWorking {
+  counter?: string;
+  calendar?: string;
+  unit?: string;
+  /** what is left at the beginning of today */
+  left?: number;
+  used_today?: number;
+  quantiles: Quantiles;
+  /** what the forecast rests on */
+  basis: string;
+  /** the last 400 days; unknown days are left out */
+  history?: UsedDay[];
+  /** the distribution: by the end of which day it is due with which chance */
+  chances?: DueChance[];
+  /** use of each weekday from Monday on, relative to the mean of all seven */
+  weekdays?: number[];
+  ahead?: LevelAhead[];
+  /** over the known days */
+  mean_per_day?: number;
+  known_days?: number;
+  unknown_days?: number;
+  /** how long the level remembers; 0: it does not wander */
+  memory_days?: number;
+  /** 0 to 1: how much a yearly season is believed in */
+  season_weight?: number;
+  /** working days without use at the end of the history */
+  idle_days?: number;
+  /** an announced change of use */
+  change_from?: string;
+  change_factor?: number;
+  /** machines of the same kind whose use helps out the short history */
+  lent_by?: string[];
+  /** why there is no forecast */
+  refused?: string;
+}
+
+export interface UsedDay {
+  date: string;
+  used: number;
+}
+
+export interface DueChance {
+  date: string;
+  chance: number;
+}
+
+/** mean use per calendar day over the days ahead, with its standard deviation */
+export interface LevelAhead {
+  days: number;
+  per_day: number;
+  spread: number;
+}
+
+export interface Backtest {
+  machine: string;
+  counter: string;
+  unit: string;
+  /** days of history */
+  days: number;
+  /** how many of the latest forecasts have come to an end, at most 50 */
+  last: number;
+  /** how many of these came true inside the 80 % range */
+  last_inside80: number;
+  /** why there is no backtest */
+  refused?: string;
+  rows: BacktestRow[];
+}
+
+export interface BacktestRow {
+  /** how far ahead the due day lay, about; 0: all together */
+  horizon_days: number;
+  forecasts: number;
+  /** how many came true inside the 80 % range */
+  inside80: number;
+  /** mean width of the 80 % range */
+  width_days: number;
+  /** pinball loss, days */
+  loss: number;
+  naive: NaiveLoss[];
+}
+
+export interface NaiveLoss {
+  name: 'mean of 30 days' | 'last week again' | 'mean of 365 days';
+  loss: number;
+}
+
+export interface UseChanges {
+  changes: UseChange[];
+}
+
+export interface UseChange {
+  id: string;
+  /** null: every machine */
+  machine: string | null;
+  from: string;
+  /** the last day; without it for good */
+  until?: string;
+  /** 1.5: half as much again */
+  factor: number;
+  why: string;
+  by: string;
+  at: string;
+  withdrawn: boolean;
+}
+
+export interface UseChangeEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** left out: every machine */
+  machine?: string;
+  from: string;
+  until?: string;
+  factor: number;
+  why: string;
+}
+
+export interface Today {
+  now: string;
+  today: string;
+  items: TodayItem[];
+}
+
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stray: entries wait for the lead */
+export interface TodayItem {
+  kind: 'finding' | 'task' | 'counter' | 'round' | 'stray';
+  machine?: string;
+  finding?: Finding;
+  task?: Task;
+  forecast?: Forecast;
+  /** of an overdue task, as far as the counter's days tell */
+  overdue_since?: string;
+  feed?: Feed;
+  silent_since?: string;
+  rhythm?: Rhythm;
+  turn?: Turn;
+  /** of stray entries */
+  count?: number;
 }
 
 export interface HourReadingEdit {
@@ -329,6 +949,12 @@ export interface Machine {
   counters: Counter[];
   assemblies: Titled[];
   points: Point[];
+  /** the points' numbers in walking order */
+  walk: number[];
+  /** a person chose the order */
+  walk_by_hand: boolean;
+  /** open ones */
+  findings: Finding[];
   tasks: Task[];
   retired: Task[];
   /** the latest 50 */
@@ -344,6 +970,12 @@ export const operations = {
   shop: { method: 'GET', path: '/api/shop' },
   floor: { method: 'GET', path: '/api/floor' },
   labels: { method: 'GET', path: '/api/labels.pdf' },
+  authority: { method: 'GET', path: '/authority.crt' },
+  join: { method: 'GET', path: '/api/join' },
+  makeJoinCode: { method: 'POST', path: '/api/join-codes' },
+  devices: { method: 'GET', path: '/api/devices' },
+  joinDevice: { method: 'POST', path: '/api/devices' },
+  endDevice: { method: 'POST', path: '/api/devices/{device}/end' },
   events: { method: 'GET', path: '/api/events' },
   machine: { method: 'GET', path: '/api/machines/{machine}' },
   days: { method: 'GET', path: '/api/machines/{machine}/days' },
@@ -354,4 +986,28 @@ export const operations = {
   undo: { method: 'POST', path: '/api/entries/{entry}/undo' },
   readHours: { method: 'POST', path: '/api/machines/{machine}/hour-readings' },
   settleReading: { method: 'POST', path: '/api/machines/{machine}/hour-readings/{reading}/settle' },
+  rounds: { method: 'GET', path: '/api/rounds' },
+  beginWalk: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/walks' },
+  answerChecks: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/answers' },
+  findings: { method: 'GET', path: '/api/findings' },
+  makeFinding: { method: 'POST', path: '/api/machines/{machine}/findings' },
+  finding: { method: 'GET', path: '/api/findings/{finding}' },
+  changeFinding: { method: 'POST', path: '/api/findings/{finding}/change' },
+  settleFinding: { method: 'POST', path: '/api/findings/{finding}/settle' },
+  reopenFinding: { method: 'POST', path: '/api/findings/{finding}/reopen' },
+  photo: { method: 'GET', path: '/api/photos/{photo}' },
+  keepPhoto: { method: 'PUT', path: '/api/photos/{photo}' },
+  logbook: { method: 'GET', path: '/api/logbook' },
+  logbookCsv: { method: 'GET', path: '/api/logbook.csv' },
+  proveLogbook: { method: 'GET', path: '/api/logbook/proof' },
+  correctEntry: { method: 'POST', path: '/api/entries/{entry}/correct' },
+  movePoints: { method: 'POST', path: '/api/machines/{machine}/points' },
+  changeWalk: { method: 'POST', path: '/api/machines/{machine}/walk' },
+  horizon: { method: 'GET', path: '/api/horizon' },
+  forecast: { method: 'GET', path: '/api/machines/{machine}/tasks/{task}/forecast' },
+  backtest: { method: 'GET', path: '/api/machines/{machine}/backtest' },
+  useChanges: { method: 'GET', path: '/api/use-changes' },
+  announceUse: { method: 'POST', path: '/api/use-changes' },
+  withdrawUse: { method: 'POST', path: '/api/use-changes/{change}/withdraw' },
+  today: { method: 'GET', path: '/api/today' },
 } as const;

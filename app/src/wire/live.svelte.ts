@@ -1,9 +1,10 @@
 // What the pages show of the server, kept fresh: the shop, the Floor, the machine that is open. One object for the whole
-// app; pages read it, and Svelte redraws what changed.
+// app; pages read it, and Svelte redraws what changed. Without a connection it shows what the device kept.
 
+import { keptStore } from '../kept/store';
 import { client, isAlive, Refused } from './client';
 import { operations } from './contract';
-import type { FloorMachine, Machine, Shop } from './contract';
+import type { Floor, FloorMachine, Machine, Shop } from './contract';
 import { Link } from './link';
 import type { LinkGround, LinkState } from './link';
 
@@ -29,14 +30,26 @@ class Live {
   link = $state<LinkState>('opening');
   /** Device time (ms) at which the server was last heard; 0: never. */
   heardAtMs = $state(0);
+  /** How often the server said that a machine's tasks or entries changed, or that something was missed. */
+  changes = $state(0);
   /** Server's clock minus the device's. */
   private skewMs = $state(0);
+
+  private readonly openedListeners: Array<() => void> = [];
+  private readonly tasksListeners: Array<(machine: string) => void> = [];
+  /** Told which machine's tasks changed; null: something was missed, any may have. */
+  private readonly changeListeners = new Set<(machine: string | null) => void>();
 
   private wanted: string | null = null;
   private tasksLoadedAtMs = 0;
   private readonly line = new Link(
     {
-      opened: () => void this.reload(),
+      opened: () => {
+        this.changes += 1;
+        this.tellChange(null);
+        void this.reload();
+        for (const listener of this.openedListeners) listener();
+      },
       heard: (event, data) => this.hear(event, data),
       state: (state) => (this.link = state),
     },
@@ -45,6 +58,7 @@ class Live {
 
   start(): void {
     this.line.open();
+    void this.showKept();
     window.addEventListener('online', () => this.line.hurry());
     document.addEventListener('visibilitychange', () => {
       if (document.visibilityState === 'visible') this.line.hurry();
@@ -53,7 +67,32 @@ class Live {
 
   /** Now by the server's clock, as a Date. */
   now(): Date {
-    return new Date(Date.now() + this.skewMs);
+    return this.byServer(Date.now());
+  }
+
+  /** A time of the device's clock (Unix ms) by the server's clock. */
+  byServer(deviceMs: number): Date {
+    return new Date(deviceMs + this.skewMs);
+  }
+
+  /** Tells whenever the line to the server is open (again). */
+  whenOpened(listener: () => void): void {
+    this.openedListeners.push(listener);
+  }
+
+  /** Tells whenever a machine's tasks, rounds, findings or entries changed. */
+  whenTasksChanged(listener: (machine: string) => void): void {
+    this.tasksListeners.push(listener);
+  }
+
+  /** Calls `listener` whenever tasks of a machine changed; gives what ends that. */
+  onChange(listener: (machine: string | null) => void): () => void {
+    this.changeListeners.add(listener);
+    return () => this.changeListeners.delete(listener);
+  }
+
+  private tellChange(machine: string | null): void {
+    for (const listener of this.changeListeners) listener(machine);
   }
 
   openMachine(key: string): void {
@@ -61,6 +100,7 @@ class Live {
     this.refusal = '';
     this.wanted = key;
     void this.reloadMachine();
+    void this.showKeptMachine(key);
   }
 
   closeMachine(): void {
@@ -76,6 +116,7 @@ class Live {
       const machine = await client.machine(key);
       if (this.wanted === key) this.machine = machine;
       this.heardAtMs = Date.now();
+      void keptStore.put([{ key: `machine/${key}`, value: machine, fromMs: this.heardAtMs }]);
     } catch (error) {
       if (this.wanted !== key) return;
       if (error instanceof Refused) this.refusal = error.problem.detail;
@@ -96,16 +137,47 @@ class Live {
       this.machines = floor.machines;
       this.skewMs = Date.parse(floor.now) - Date.now();
       this.heardAtMs = Date.now();
+      const fromMs = this.heardAtMs;
+      void keptStore.put([
+        { key: 'shop', value: shop, fromMs },
+        { key: 'floor', value: floor, fromMs },
+      ]);
     } catch {
-      window.setTimeout(() => void this.reload(), RELOAD_PAUSE_MS);
+      window.setTimeout(() => void this.retryAll(), RELOAD_PAUSE_MS);
     }
     await machine;
+  }
+
+  /** As with a machine: when the line is lost, its opening loads everything. */
+  private async retryAll(): Promise<void> {
+    if (this.link === 'open') await this.reload();
+  }
+
+  /** What the device kept, as long as the server has said nothing. */
+  private async showKept(): Promise<void> {
+    const [shop, floor] = await Promise.all([keptStore.get<Shop>('shop'), keptStore.get<Floor>('floor')]);
+    if (this.shop !== null || shop === null || floor === null) return;
+    this.shop = shop.value;
+    this.machines = floor.value.machines;
+    this.skewMs = Date.parse(floor.value.now) - floor.fromMs;
+    this.heardAtMs = floor.fromMs;
+  }
+
+  private async showKeptMachine(key: string): Promise<void> {
+    const kept = await keptStore.get<Machine>(`machine/${key}`);
+    if (kept === null || this.wanted !== key || this.machine !== null || this.refusal !== '') return;
+    this.machine = kept.value;
   }
 
   private hear(event: string, data: unknown): void {
     this.heardAtMs = Date.now();
     if (event === 'machine') this.take(data as FloorMachine);
-    if (event === 'tasks' && (data as { machine: string }).machine === this.wanted) void this.reloadMachine();
+    else this.changes += 1;
+    if (event !== 'tasks') return;
+    const { machine } = data as { machine: string };
+    this.tellChange(machine);
+    if (machine === this.wanted) void this.reloadMachine();
+    for (const listener of this.tasksListeners) listener(machine);
   }
 
   private take(fresh: FloorMachine): void {

@@ -8,6 +8,8 @@ import type { DecimalMark } from './numbers';
 export type Key = keyof typeof en;
 export type Text = string | { readonly one: string; readonly other: string };
 export type Catalogue = Readonly<Record<Key, Text>>;
+/** A page's texts in another language than English. */
+export type Wording<English> = Readonly<Record<keyof English, Text>>;
 
 export const catalogues = { en, de } satisfies Record<string, Catalogue>;
 export type Language = keyof typeof catalogues;

@@ -1,21 +1,47 @@
 // German, as it is spoken in the shop. Keys and values to fill in are those of en.ts.
 
 import type { Catalogue } from './catalogue';
+import { finding } from './german/finding';
+import { labels } from './german/labels';
+import { dates } from './german/dates';
+import { logbook } from './german/logbook';
+import { plan } from './german/plan';
+import { readings } from './german/readings';
+import { record } from './german/record';
+import { round } from './german/round';
+import { unsent } from './german/unsent';
+import { scan } from './german/scan';
+import { taskdate } from './german/taskdate';
+import { today } from './german/today';
 
 export const de: Catalogue = {
+  ...record,
+  ...logbook,
+  ...finding,
+  ...labels,
+  ...plan,
+  ...readings,
+  ...round,
+  ...unsent,
+  ...scan,
+  ...dates,
+  ...taskdate,
+  ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',
   'app.loading': 'Wird geladen …',
   'app.footer': 'Hourwright {version}. Es zählt und erinnert; es sagt nie, dass eine Maschine sicher ist.',
   'app.page_not_there': 'Diese Seite gibt es nicht',
+  'app.page_not_loaded': 'Diese Seite ließ sich nicht laden: Der Server ist nicht erreichbar',
   'app.to_floor': 'Zur Halle',
 
-  'top.loopback': 'Nur dieser Rechner erreicht diesen Server; die Anmeldung kommt später.',
+  'top.loopback': 'Nur dieser Rechner erreicht diesen Server.',
   'top.lost': 'Keine Verbindung zum Server; es wird von selbst weiter versucht.',
   'top.lost_age': 'Der gezeigte Stand ist {age} alt.',
   'top.lost_never': 'Es wurde noch nichts geladen.',
   'top.back': 'Wieder verbunden; alles auf dieser Seite ist auf dem neuesten Stand.',
+  'top.pages': 'Seiten',
   'top.person': 'Ich bin',
   'top.person_none': 'bitte wählen',
   'top.look': 'Aussehen',
@@ -23,6 +49,142 @@ export const de: Catalogue = {
   'top.look_light': 'hell',
   'top.look_dark': 'dunkel',
   'top.language': 'Sprache',
+
+  'join.title': 'Dieses Telefon koppeln',
+  'join.link': 'Telefon koppeln',
+  'join.loading': 'Der Server wird gefragt…',
+  'join.lost': 'Der Server ist nicht erreichbar.',
+  'join.again': 'Noch einmal fragen',
+  'join.needed': 'Dieses Gerät ist noch nicht gekoppelt',
+  'join.needed_text':
+    'Nur gekoppelte Geräte können hier etwas sehen und eintragen. Am Schreibtisch „Telefon koppeln“ öffnen und den Code dort mit der Kamera dieses Geräts lesen.',
+  'join.needed_steps': 'Mit einem Code koppeln',
+  'join.line_open':
+    'Diese Verbindung ist unverschlüsselt: Eintragen geht nur, solange die Seite offen ist, und ohne Kamera.',
+  'join.line_better': 'Was zu tun ist',
+
+  'join.only_here': 'Nur dieser Rechner erreicht den Server; noch kann kein Telefon gekoppelt werden.',
+  'join.only_here_how': 'Einmal auf diesem Rechner, mit dem Namen oder der Adresse, die er für Telefone hat:',
+  'join.only_here_serve': 'Dann den Server so starten, dass das Netz des Betriebs ihn erreicht:',
+  'join.only_here_names':
+    'Ohne Namen im Netz genügt die Adresse des Rechners; sie muss gleich bleiben, also im Router fest vergeben.',
+  'join.no_tls':
+    'Es gibt keine verschlüsselte Verbindung. Telefone können gekoppelt werden, aber ohne Kamera und ohne Rundgänge ohne Netz.',
+  'join.no_tls_how': 'Dem Server eine geben und ihn neu starten:',
+  'join.desk_text': 'Ein Telefon wird mit einem Code gekoppelt. Er gilt 15 Minuten und für ein Gerät.',
+  'join.who': 'Wer es aufnimmt',
+  'join.show_code': 'Code zeigen',
+  'join.another_code': 'Neuen Code zeigen',
+  'join.making_code': 'Code wird erzeugt…',
+  'join.read_it': 'Mit der Kamera des Telefons lesen',
+  'join.or_type': 'oder auf dem Telefon öffnen',
+  'join.code': 'Code',
+  'join.valid': 'gilt noch {time}',
+  'join.over': 'Dieser Code ist abgelaufen.',
+  'join.in_network': 'Das Telefon muss im Netz des Betriebs sein (WLAN).',
+  'join.has_joined': '„{title}“ ist gekoppelt.',
+  'join.authority': 'Das Zertifikat, dem Telefone vertrauen müssen',
+  'join.fingerprint': 'SHA-256-Fingerabdruck',
+  'join.authority_ends': 'bis {day}',
+  'join.restart': 'Ein Neustart des Servers macht Codes ungültig.',
+  'join.code_failed': 'Kein Code erzeugt. Der Server sagt: {detail}',
+
+  'join.devices': 'Gekoppelte Geräte',
+  'join.devices_none': 'Noch ist kein Gerät gekoppelt.',
+  'join.device_joined': 'gekoppelt {when}, aufgenommen von {by}',
+  'join.device_seen': 'zuletzt gesehen am {day}',
+  'join.device_encrypted': 'verschlüsselt',
+  'join.device_open': 'unverschlüsselt',
+  'join.device_ended': 'beendet {when} von {by}',
+  'join.device_this': 'dieses Gerät',
+  'join.end': 'Beenden',
+  'join.end_what': '„{title}“ beenden',
+  'join.end_sure':
+    '„{title}“ beenden? Es kann hier nichts mehr sehen und eintragen. Was damit eingetragen wurde, bleibt.',
+  'join.end_yes': 'Ja, beenden',
+  'join.end_no': 'Nein, behalten',
+  'join.not_ended': 'Nicht beendet: Der Server ist nicht erreichbar. Noch einmal versuchen.',
+  'join.ended_count': { one: '{count} beendetes Gerät', other: '{count} beendete Geräte' },
+
+  'join.step': 'Schritt {number}',
+  'join.step_done': 'erledigt',
+  'join.trust_title': 'Dem Zertifikat des Betriebs vertrauen',
+  'join.trust_why':
+    'Damit prüft dieses Telefon, dass es mit dem eigenen Server spricht, und verschlüsselt, was gesendet wird. Es gilt nur für den Server des Betriebs ({names}).',
+  'join.kind': 'Was für ein Telefon',
+  'join.kind_android': 'Android',
+  'join.kind_ios': 'iOS',
+  'join.kind_other': 'ein anderes',
+  'join.get_certificate': 'Zertifikat holen',
+  'join.android_get': 'Das Zertifikat holen. Das Telefon speichert eine Datei namens authority.crt.',
+  'join.android_settings':
+    'Einstellungen, Sicherheit, Verschlüsselung und Anmeldedaten, Zertifikat installieren, CA-Zertifikat öffnen. Die Warnung lesen; die Datei wählen.',
+  'join.ios_get': 'Das Zertifikat holen und das Laden erlauben.',
+  'join.ios_profile': 'Einstellungen öffnen: „Profil geladen“ steht weit oben. Es installieren.',
+  'join.ios_trust':
+    'Einstellungen, Allgemein, Info, Zertifikatsvertrauenseinstellungen öffnen. Für das Zertifikat des Betriebs volles Vertrauen einschalten.',
+  'join.other_get': 'Das Zertifikat holen.',
+  'join.other_settings':
+    'In den Einstellungen für Zertifikate unter die Stellen aufnehmen, denen für Webseiten vertraut wird.',
+  'join.compare': 'Vor dem Vertrauen mit dem vergleichen, was am Schreibtisch steht:',
+  'join.from_memory': 'Die Namen der Menüs sind aus dem Gedächtnis; sie sind je nach Version und Hersteller anders.',
+  'join.open_title': 'Die verschlüsselte Adresse öffnen',
+  'join.open_text': 'Mit demselben Code. Die Adresse beginnt dann mit https.',
+  'join.open_warning':
+    'Warnt der Browser, dass die Verbindung nicht privat ist, nicht weitergehen: Dem Zertifikat wird noch nicht vertraut.',
+  'join.open_button': 'Verschlüsselte Seite öffnen',
+  'join.name_title': 'Dieses Gerät benennen und koppeln',
+  'join.name_there': 'Auf der verschlüsselten Seite wird dieses Gerät benannt und gekoppelt.',
+  'join.name': 'Name dieses Geräts',
+  'join.name_hint': 'Damit andere es erkennen: Telefon bei den Drehmaschinen',
+  'join.code_hint': '8 Buchstaben und Ziffern, vom Schreibtisch',
+  'join.button': 'Koppeln',
+  'join.sending': 'Wird gesendet, noch nicht gekoppelt…',
+  'join.name_wrong': 'Einen Namen von höchstens 60 Zeichen schreiben.',
+  'join.code_missing': 'Den Code eintippen, den der Schreibtisch zeigt.',
+  'join.code_wrong': 'Dieser Code gilt nicht oder nicht mehr. Am Schreibtisch einen neuen zeigen lassen.',
+  'join.code_used': 'Mit diesem Code ist ein anderes Gerät gekoppelt. Am Schreibtisch einen neuen zeigen lassen.',
+  'join.too_often': 'Falsche Codes wurden zu oft versucht. Eine Minute warten, dann noch einmal.',
+  'join.refused': 'Nicht gekoppelt. Der Server sagt: {detail}',
+  'join.not_sent': 'Nicht gekoppelt: Der Server ist nicht erreichbar. Noch einmal auf Koppeln drücken.',
+  'join.without': 'Ohne Verschlüsselung weiter',
+  'join.without_what': 'Was dann fehlt, und warum',
+  'join.without_camera': 'Keine Kamera: Browser geben sie nur verschlüsselten Seiten.',
+  'join.without_offline':
+    'Keine Rundgänge ohne Netz: Eintragen geht nur, solange die Seite offen und der Server erreichbar ist.',
+  'join.without_read': 'Wer im selben Netz ist, kann mitlesen und sich als dieses Telefon ausgeben.',
+
+  'join.check_title': 'Geht auf diesem Gerät alles?',
+  'join.check_all': 'Alles geht. Rundgänge gehen hier auch ohne WLAN.',
+  'join.check_some': { one: '{count} Punkt geht noch nicht', other: '{count} Punkte gehen noch nicht' },
+  'join.check_look': 'Noch einmal prüfen',
+  'join.check_yes': 'geht',
+  'join.check_no': 'geht nicht',
+  'join.check_asking': 'wird geprüft…',
+  'join.check_open': 'noch nicht versucht',
+  'join.check_needs_line': 'Braucht die verschlüsselte Verbindung.',
+  'join.check.joined': 'Dieses Gerät ist gekoppelt',
+  'join.check.joined_do': 'Mit einem Code vom Schreibtisch koppeln.',
+  'join.check.secure': 'Die Verbindung ist verschlüsselt',
+  'join.check.secure_do': 'Die Schritte unten gehen.',
+  'join.check.secure_none':
+    'Der Server hat noch keine verschlüsselte Verbindung. Am Schreibtisch sagt „Telefon koppeln“, wie er eine bekommt.',
+  'join.check.trusted': 'Dem Zertifikat wird vertraut',
+  'join.check.trusted_do':
+    'Dem Zertifikat des Betriebs in den Einstellungen dieses Geräts vertrauen und die Seite neu öffnen.',
+  'join.check.worker': 'Die Seiten sind auf diesem Gerät gespeichert',
+  'join.check.worker_do': 'Diese Seite noch einmal öffnen und einen Augenblick warten.',
+  'join.check.kept': 'Was ohne Netz eingetragen wird, bleibt erhalten',
+  'join.check.kept_do':
+    'Der Browser darf es löschen, wenn der Platz knapp wird. Die App auf den Startbildschirm legen (Menü des Browsers) oder darum bitten:',
+  'join.check.kept_try': 'Den Browser darum bitten',
+  'join.check.camera': 'Die Kamera ist da',
+  'join.check.camera_do': 'Dieser Seite in den Einstellungen des Browsers die Kamera erlauben.',
+  'join.check.camera_try': 'Kamera versuchen',
+  'join.encrypt_title': 'Zur verschlüsselten Verbindung',
+  'join.joined_as': 'Dieses Gerät ist „{title}“.',
+  'join.to_work': 'Zur Halle',
+  'join.let_another': 'Ein weiteres Gerät koppeln',
 
   'floor.title': 'Halle',
   'floor.search': 'Maschine suchen',
@@ -101,6 +263,7 @@ export const de: Catalogue = {
   'bar.days_left': { one: 'noch {count} Tag', other: 'noch {count} Tage' },
   'bar.due_today': 'heute fällig',
   'bar.days_over': { one: '{count} Tag drüber', other: '{count} Tage drüber' },
+  'bar.every_start-up': { one: 'vor jedem Anlauf', other: 'vor allen {count} Anläufen' },
   'bar.every_shift': { one: 'jede Schicht', other: 'alle {count} Schichten' },
   'bar.every_day': { one: 'jeden Tag', other: 'alle {count} Tage' },
   'bar.every_week': { one: 'jede Woche', other: 'alle {count} Wochen' },
@@ -184,6 +347,7 @@ export const de: Catalogue = {
   'working.what': 'Was',
   'working.from': 'Woher',
 
+  'calendar.start-up': { one: '{count} Anlauf', other: '{count} Anläufe' },
   'calendar.shift': { one: '{count} Schicht', other: '{count} Schichten' },
   'calendar.day': { one: '{count} Tag', other: '{count} Tage' },
   'calendar.week': { one: '{count} Woche', other: '{count} Wochen' },
@@ -195,7 +359,10 @@ export const de: Catalogue = {
   'done.button_who_plain': 'als {by}, jetzt',
   'done.button_nobody': 'zuerst wählen, wer Sie sind',
   'done.who': 'Wer hat es getan? Dieses Gerät merkt sich den Namen.',
-  'done.sending': 'Wird gesendet, noch nicht gespeichert …',
+  'done.keeping': 'Noch nicht behalten …',
+  'done.kept':
+    'Auf diesem Gerät behalten, noch nicht gesendet: „{title}“, erledigt von {by}, {when}. Es wird von selbst gesendet, ' +
+    'sobald der Server erreichbar ist.',
   'done.saved': 'Gespeichert: „{title}“, erledigt von {by}, {when}{hours}.',
   'done.saved_hours': ', bei {hours} {counter}',
   'done.undo': 'Zurücknehmen',
@@ -231,6 +398,7 @@ export const de: Catalogue = {
   'form.interval': 'Intervall, {unit}',
   'form.calendar_interval': 'Alle',
   'form.calendar_unit': 'Einheit',
+  'form.unit_start-up': 'Anläufe',
   'form.unit_shift': 'Schichten',
   'form.unit_day': 'Tage',
   'form.unit_week': 'Wochen',
@@ -330,13 +498,6 @@ export const de: Catalogue = {
   'settled.misread.means': 'Diese Ablesung wird beiseitegelegt.',
   'settled.display is right.means': 'Der Unterschied kommt zum Zähler hinzu.',
   'settled.counted hours are right.means': 'Die Anzeige ist falsch; die gezählten Stunden bleiben.',
-  'entry.task done': 'erledigt',
-  'entry.task added': 'Aufgabe hinzugefügt',
-  'entry.task changed': 'Aufgabe geändert',
-  'entry.task retired': 'Aufgabe stillgelegt',
-  'entry.undone': 'zurückgenommen',
-  'entry.hours read': 'Stunden abgelesen',
-  'entry.hours settled': 'Ablesung geklärt',
 
   'time.never': 'nie',
   'time.seconds': '{count} s',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bothMeanings, printAmount, printNumber, printPlain, readNumber } from './numbers';
+import { bothMeanings, printAmount, printMeasured, printNumber, printPlain, readNumber } from './numbers';
 
 describe('printing', () => {
   test('groups thousands by a narrow space and never by a mark', () => {
@@ -58,3 +58,11 @@ describe('reading', () => {
     for (const value of [0, 7.5, 1234.5, 987654.3]) expect(readNumber(printNumber(value, 1))).toEqual({ value });
   });
 });
+
+test.each([
+  [5.2, '5.2'],
+  [0.0005, '0.0005'],
+  [-273.15, '\u2212273.15'],
+  [1234, '1\u202f234'],
+  [100, '100'],
+])('a measured %s keeps its digits', (value, text) => expect(printMeasured(value)).toBe(text));

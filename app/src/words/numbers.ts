@@ -22,6 +22,12 @@ export function printPlain(value: number, mark: DecimalMark = '.'): string {
   return printNumber(value, places, mark);
 }
 
+/** A measured value with all its digits, at most six after the mark: 5.2, 0.0005. */
+export function printMeasured(value: number, mark: DecimalMark = '.'): string {
+  const places = (/\.(\d*?)0*$/.exec(value.toFixed(6))?.[1] ?? '').length;
+  return printNumber(value, places, mark);
+}
+
 /** Digits after the mark that a unit deserves: hours and metres tenths, counts none. */
 export function placesOf(unit: string): number {
   return unit === 'h' || unit === 'm' ? 1 : 0;

@@ -31,6 +31,12 @@ export function moment(instant: string, zone: string, now: Date): string {
   return `${format(zone, DAY).format(at)} ${format(zone, CLOCK).format(at)}`;
 }
 
+/** "25 Nov 2026, 06:12", for a record: the same whenever it is read. */
+export function stamp(instant: string, zone: string): string {
+  const at = new Date(instant);
+  return `${dayIn(zone, at)}, ${format(zone, CLOCK).format(at)}`;
+}
+
 /** "25 Nov 2026" for a local date. */
 export function day(date: string): string {
   return format('UTC', DAY_AND_YEAR).format(new Date(`${date}T00:00:00Z`));
@@ -59,3 +65,33 @@ export function age(ms: number): string {
 
 /** This moment by the device's clock, as the wire takes it. */
 export const instantNow = () => new Date().toISOString();
+
+const LONG_DAY: Intl.DateTimeFormatOptions = { day: 'numeric', month: 'long' };
+const midday = (date: string) => new Date(`${date}T12:00:00Z`);
+
+/** "14 January 2027" for a local date. */
+export function longDay(date: string): string {
+  return format('UTC', { ...LONG_DAY, year: 'numeric' }).format(midday(date));
+}
+
+/** "5 January", with the year only where it is another than that of `beside`. */
+export function longDayBeside(date: string, beside: string): string {
+  return date.slice(0, 4) === beside.slice(0, 4) ? format('UTC', LONG_DAY).format(midday(date)) : longDay(date);
+}
+
+/** "5 Jan", with the year only where it is another than that of `beside`. */
+export function dayBeside(date: string, beside: string): string {
+  if (date.slice(0, 4) !== beside.slice(0, 4)) return day(date);
+  return format('UTC', { day: 'numeric', month: 'short' }).format(midday(date));
+}
+
+/** "January 2027", "Jan 2027" or "Jan", as long as there is room for. */
+export function monthName(date: string, length: 'long' | 'short' | 'bare'): string {
+  if (length === 'bare') return format('UTC', { month: 'short' }).format(midday(date));
+  return format('UTC', { month: length, year: 'numeric' }).format(midday(date));
+}
+
+/** "Mon" for a local date, or "M". */
+export function weekdayName(date: string, length: 'short' | 'narrow'): string {
+  return format('UTC', { weekday: length }).format(midday(date));
+}

@@ -3,7 +3,7 @@
 import { catalogues, MANNERS } from './catalogue';
 import type { Catalogue, Key } from './catalogue';
 import { spoken } from './language.svelte';
-import { printAmount, printNumber, printPlain } from './numbers';
+import { printAmount, printMeasured, printNumber, printPlain } from './numbers';
 
 const plurals = { en: new Intl.PluralRules('en'), de: new Intl.PluralRules('de') };
 const decimalMark = () => MANNERS[spoken.name].mark;
@@ -26,6 +26,8 @@ export function say(key: Key, values: Values = {}): string {
 
 export const number = (value: number, places = 0) => printNumber(value, places, decimalMark());
 export const plain = (value: number) => printPlain(value, decimalMark());
+/** A measured value with all its digits. */
+export const measured = (value: number) => printMeasured(value, decimalMark());
 export const amount = (value: number, unit: string) => printAmount(value, unit, decimalMark());
 /** Today's amount, with a digit more for hours, so that it is seen to move. */
 export const liveAmount = (value: number, unit: string) =>

@@ -1,6 +1,7 @@
 // Which machines the Floor shows: by the state of the most urgent task, by cell, by a piece of the name, kind or key.
 
 import type { FloorMachine, TaskState, Titled } from '../../wire/contract';
+import { folded } from '../../parts/folded';
 import { urgencyOf } from '../../parts/states';
 
 export interface Choice {
@@ -8,8 +9,6 @@ export interface Choice {
   cell: string;
   search: string;
 }
-
-const folded = (text: string) => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase().trim();
 
 /** @param kindTitle the title of a kind's key, searched too */
 export function chosen(machines: readonly FloorMachine[], choice: Choice, kindTitle: (key: string) => string) {

@@ -1,49 +1,61 @@
-// One press of Done, from the press to the end of the time to undo. Nothing counts as saved before the server said so;
-// a press that got no answer keeps its id, so that pressing again enters nothing twice.
+// One press of Done, from the press to the end of the time to undo. The press is kept on this device before anything is
+// confirmed; saved it is when the server has it, and from then on it can be undone for as long as the server lets it.
 
+import type { Entered } from '../../outbox/entered';
+import { NotKept, outbox } from '../../outbox/outbox.svelte';
 import { client, Refused, Unreachable } from '../../wire/client';
-import type { Entry } from '../../wire/contract';
+import type { Entry, Task } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
 import { instantNow } from '../../words/times';
 
-export type DoneStep = 'idle' | 'sending' | 'saved' | 'undoing' | 'undone';
-export type DoneTrouble = { why: 'unreachable' | 'not undone' } | { why: 'refused'; detail: string };
+export type DoneStep = 'idle' | 'keeping' | 'kept' | 'saved' | 'undoing' | 'undone';
+export type DoneTrouble = { why: NotKept['why'] | 'not undone' } | { why: 'refused'; detail: string };
 
 export class DonePress {
   step = $state<DoneStep>('idle');
   trouble = $state<DoneTrouble | null>(null);
+  /** The server's entry; null while it is kept here only, and where another tab has sent it. */
   entry = $state.raw<Entry | null>(null);
+  /** Who did it and when, by this device. */
+  by = $state('');
+  at = $state('');
   /** Seconds in which Undo still works; by the server's own two times, so that the device's clock does not matter. */
   undoLeft = $state(0);
 
-  private doneId = newId();
   private undoId = newId();
   private undoEndsAtMs = 0;
   private timer = 0;
 
-  async mark(machine: string, task: string, by: string): Promise<void> {
+  async mark(task: Task, by: string): Promise<void> {
     if (this.step !== 'idle') return;
-    this.begin('sending');
+    this.begin('keeping');
+    [this.by, this.at] = [by, instantNow()];
+    const { machine, key, title } = task;
+    const body = { id: newId(), by, at: this.at };
+    const entered: Entered = {
+      operation: 'markDone',
+      path: { machine, task: key },
+      body,
+      about: { machine, what: title },
+    };
     try {
-      const entry = await client.markDone(machine, task, { id: this.doneId, by, at: instantNow() });
-      this.entry = entry;
-      this.step = 'saved';
-      this.startCountdown(entry);
+      await outbox.keep([entered]);
+      this.step = 'kept';
+      this.save((await outbox.whenSent(body.id)) as Entry | null);
     } catch (error) {
-      this.fail(error, 'idle', 'unreachable');
-      if (error instanceof Refused) this.doneId = newId();
+      this.fail(error, 'idle');
     }
   }
 
-  async undo(by: string): Promise<void> {
+  async undo(): Promise<void> {
     if (this.step !== 'saved' || this.entry === null) return;
     this.begin('undoing');
     try {
-      await client.undo(this.entry.id, { id: this.undoId, by });
+      await client.undo(this.entry.id, { id: this.undoId, by: this.entry.by });
       this.step = 'undone';
       this.stop();
     } catch (error) {
-      this.fail(error, 'saved', 'not undone');
+      this.fail(error, 'saved');
     }
   }
 
@@ -53,7 +65,6 @@ export class DonePress {
     this.step = 'idle';
     this.trouble = null;
     this.entry = null;
-    this.doneId = newId();
     this.undoId = newId();
   }
 
@@ -66,10 +77,17 @@ export class DonePress {
     this.step = step;
   }
 
-  private fail(error: unknown, back: DoneStep, why: 'unreachable' | 'not undone'): void {
+  private save(entry: Entry | null): void {
+    this.entry = entry;
+    this.step = 'saved';
+    if (entry !== null) this.startCountdown(entry);
+  }
+
+  private fail(error: unknown, back: DoneStep): void {
     this.step = back;
     if (error instanceof Refused) this.trouble = { why: 'refused', detail: error.problem.detail };
-    else if (error instanceof Unreachable) this.trouble = { why };
+    else if (error instanceof NotKept) this.trouble = { why: error.why };
+    else if (error instanceof Unreachable) this.trouble = { why: 'not undone' };
     else throw error;
   }
 

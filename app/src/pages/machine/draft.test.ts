@@ -75,8 +75,15 @@ test('every task of the shop’s sets survives being opened and saved unchanged'
       );
       expect(edit.parts).toEqual(task.parts);
       expect(edit.steps).toEqual(task.steps);
+      expect(edit.readings).toEqual(task.readings ?? []);
+      expect(edit.quantity_unit).toBe(task.quantity_unit);
     }
   }
+});
+
+test('only a top up has a unit of what is filled in', () => {
+  expect(editOf(good({ work: 'top up', quantityUnit: ' l ' }), sign).quantity_unit).toBe('l');
+  expect(editOf(good({ work: 'clean', quantityUnit: 'l' }), sign)).not.toHaveProperty('quantity_unit');
 });
 
 test('a conflict shows the fields that differ and no others', () => {

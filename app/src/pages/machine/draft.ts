@@ -5,9 +5,11 @@ import { counterTitle } from '../../parts/titles';
 import { numberIn, numberTrouble } from '../../parts/reading';
 import type { Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkType } from '../../wire/contract';
 import { plain, say } from '../../words/words';
+import { readingDraft, readingEdit, readingTroubles, shownReading, unitTrouble } from './reading_draft';
+import type { ReadingDraft } from './reading_draft';
 
 export const CALENDAR = 'calendar';
-export const SPANS = ['shift', 'day', 'week', 'month'] as const;
+export const SPANS = ['start-up', 'shift', 'day', 'week', 'month'] as const;
 export type Span = (typeof SPANS)[number];
 
 export interface TriggerDraft {
@@ -40,6 +42,9 @@ export interface TaskDraft {
   reason: string;
   caution: string;
   parts: PartDraft[];
+  readings: ReadingDraft[];
+  /** Of a top up; '' for none. */
+  quantityUnit: string;
 }
 
 /** By field: "title", "triggers.0.interval". */
@@ -69,6 +74,8 @@ export function emptyDraft(assembly: string, counter: string): TaskDraft {
     reason: '',
     caution: '',
     parts: [],
+    readings: [],
+    quantityUnit: '',
   };
 }
 
@@ -114,6 +121,8 @@ export function draftOf(task: Task): TaskDraft {
     reason: task.reason,
     caution: task.caution,
     parts: task.parts.map((part) => ({ ...part, quantity: typed(part.quantity) })),
+    readings: (task.readings ?? []).map(readingDraft),
+    quantityUnit: task.quantity_unit ?? '',
   };
 }
 
@@ -164,6 +173,8 @@ export function troublesOf(draft: TaskDraft): Troubles {
     minutes: numberTrouble(draft.minutes, { max: MINUTES_MAX }),
     ...allTriggerTroubles(draft.triggers),
     ...partTroubles(draft.parts),
+    ...readingTroubles(draft.readings),
+    quantityUnit: draft.quantityUnit.trim() === '' ? '' : unitTrouble(draft.quantityUnit),
   };
   return Object.fromEntries(Object.entries(all).filter(([, trouble]) => trouble !== ''));
 }
@@ -183,6 +194,12 @@ function partEdit(part: PartDraft): Part {
   return { name: part.name.trim(), quantity: numberIn(part.quantity), unit: part.unit.trim() };
 }
 
+/** Only a top up has a quantity. */
+function quantityUnitEdit(draft: TaskDraft): { quantity_unit?: string } {
+  const unit = draft.quantityUnit.trim();
+  return draft.work === 'top up' && unit !== '' ? { quantity_unit: unit } : {};
+}
+
 /** What the server takes. Only for a draft without troubles. */
 export function editOf(draft: TaskDraft, sign: { id: string; by: string; version?: number }): TaskEdit {
   const lines = draft.steps.split('\n').map((line) => line.trim());
@@ -200,6 +217,8 @@ export function editOf(draft: TaskDraft, sign: { id: string; by: string; version
     reason: draft.reason.trim(),
     caution: draft.caution.trim(),
     parts: draft.parts.map(partEdit),
+    readings: draft.readings.map(readingEdit),
+    ...quantityUnitEdit(draft),
   };
 }
 
@@ -215,13 +234,18 @@ function shownTrigger(trigger: TriggerDraft): string {
   return `${what} (−${trigger.headsUp}, +${trigger.tolerance})`;
 }
 
+function shownOne(one: TriggerDraft | PartDraft | ReadingDraft): string {
+  if ('on' in one) return shownTrigger(one);
+  return 'what' in one ? shownReading(one) : `${one.quantity} ${one.unit} ${one.name}`;
+}
+
 function shown(draft: TaskDraft, field: keyof TaskDraft): string {
   if (field === 'work') return say(`work.${draft.work}`);
   if (field === 'skill') return say(`skill.${draft.skill}`);
   if (field === 'energy') return say(`energy.${draft.energy}`);
   const value = draft[field];
   if (typeof value === 'string') return value;
-  return value.map((one) => ('on' in one ? shownTrigger(one) : `${one.quantity} ${one.unit} ${one.name}`)).join('; ');
+  return value.map(shownOne).join('; ');
 }
 
 /** The fields in which two drafts differ, for a person to choose between them. */

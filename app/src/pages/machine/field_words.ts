@@ -15,4 +15,6 @@ export const FIELD_WORDS: Record<keyof TaskDraft, Key> = {
   reason: 'form.reason',
   caution: 'form.caution',
   parts: 'form.parts',
+  readings: 'form.readings',
+  quantityUnit: 'form.quantity_unit',
 };

@@ -1,0 +1,62 @@
+import { expect, test, vi } from 'vitest';
+import { Shop } from '../../../fake/shop.mjs';
+import type { Finding, Task, TodayItem, Turn } from '../../wire/contract';
+import { wordsOf } from './item_words';
+
+// The addresses come with the route, which looks at the window when it is loaded.
+vi.hoisted(() => vi.stubGlobal('window', { location: { href: 'http://shop/' } }));
+
+const ground = { zone: 'Europe/Berlin', now: new Date('2026-11-25T05:30:00Z'), machineName: () => 'Box 3' };
+const shop = new Shop();
+const task = shop.machine('m01').tasks[0] as unknown as Task;
+const forecast = {
+  first: '2026-11-27',
+  median: '2026-11-30',
+  last: '2026-12-02',
+  overdue_median: null,
+  leads: 'spindle',
+};
+const about = (item: Partial<TodayItem>) => wordsOf({ kind: 'task', machine: 'm03', ...item }, ground);
+
+test('what is overdue says since when and what it risks, and opens the task and its working', () => {
+  const late: Task = {
+    ...task,
+    key: 'oil',
+    title: 'Change hydraulic oil',
+    state: 'overdue',
+    reason: 'Worn oil wears the pump.',
+  };
+  const words = about({ task: late, forecast, overdue_since: '2026-11-12' });
+  expect(words.sentence).toMatch(/^Change hydraulic oil, Box 3: overdue since 12 November 2026/);
+  expect(words.more).toBe('Worn oil wears the pump.');
+  expect(words.act.address).toBe('/machine/m03?task=oil');
+  expect(words.working?.address).toBe('/machine/m03/task-date/oil');
+});
+
+test('what is due soon says its range', () => {
+  const words = about({ task: { ...task, title: 'Clean the filter', state: 'coming' }, forecast });
+  expect(words.sentence).toContain('most likely 30 November 2026');
+});
+
+test('a finding without owner says so', () => {
+  const finding = { id: 'f1', machine: 'm03', what: 'Oil under the spindle', owner: null, due_on: null } as Finding;
+  const words = about({ kind: 'finding', finding });
+  expect(words.sentence).toBe('Box 3: Oil under the spindle');
+  expect(words.more).toMatch(/nobody/i);
+  expect(words.act.address).toBe('/finding/f1');
+});
+
+test('a counter that stopped says since when', () => {
+  expect(about({ kind: 'counter', silent_since: '2026-11-25T03:12:00Z' }).sentence).toContain('04:12');
+});
+
+test('a round that is not walked leads to walking it', () => {
+  const turn = { state: 'open', ends_at: '2026-11-25T13:00:00Z', walks: [] as Turn['walks'] } as Turn;
+  const words = about({ kind: 'round', rhythm: 'before start-up', turn });
+  expect(words.act.address).toBe('/machine/m03/round/before-start-up');
+  expect(words.sentence).toContain('14:00');
+});
+
+test('strays lead to the entries that wait', () => {
+  expect(wordsOf({ kind: 'stray', count: 3 }, ground).act.address).toBe('/logbook?stray=yes');
+});

@@ -1,0 +1,117 @@
+// Each thing that has to be decided as one sentence, with what it risks or rests on, and where its decision is made.
+
+import { leaderOf, leftOf } from '../../parts/bar';
+import { forecastWords } from '../../parts/forecast_words';
+import {
+  findingAddress,
+  logbookAddress,
+  machineAddress,
+  roundAddress,
+  taskAddress,
+  taskDateAddress,
+} from '../../route.svelte';
+import type { TodayItem } from '../../wire/contract';
+import { day, longDay, moment } from '../../words/times';
+import { say } from '../../words/words';
+
+export interface WordsGround {
+  zone: string;
+  now: Date;
+  machineName: (key: string) => string;
+}
+
+export interface ItemWords {
+  sentence: string;
+  /** What it risks, or what is known besides; may be empty. */
+  more: string;
+  /** The button: what it does, and where that is. */
+  act: { title: string; address: string };
+  /** The working, one tap away; the same as the button where that already shows it. */
+  working: { title: string; address: string } | null;
+}
+
+function findingWords(item: TodayItem, machine: string): ItemWords {
+  const finding = item.finding;
+  const owner = finding?.owner ? say('today.owner', { owner: finding.owner }) : say('today.no_owner');
+  const due = finding?.due_on ? say('today.finding_due', { date: day(finding.due_on) }) : '';
+  return {
+    sentence: say('today.finding', { machine, what: finding?.what ?? '' }),
+    more: [owner, due].filter(Boolean).join(' '),
+    act: { title: say('today.open_finding'), address: findingAddress(finding?.id ?? '') },
+    working: null,
+  };
+}
+
+function taskSentence(item: TodayItem, machine: string): string {
+  const { task, forecast } = item;
+  const words = { task: task?.title ?? '', machine };
+  const leader = task ? leaderOf(task) : undefined;
+  const left = leader ? leftOf(leader) : '';
+  if (task?.state === 'overdue' && item.overdue_since !== undefined)
+    return say('today.overdue_since', { ...words, date: longDay(item.overdue_since), left });
+  if (task?.state === 'overdue') return say('today.overdue', { ...words, left });
+  if (task?.state === 'due') return say('today.due', { ...words, left });
+  return say('today.soon', { ...words, when: forecast && task ? forecastWords(forecast, task.state) : left });
+}
+
+function taskWords(item: TodayItem, machine: string): ItemWords {
+  const [key, task] = [item.machine ?? '', item.task?.key ?? ''];
+  return {
+    sentence: taskSentence(item, machine),
+    more: item.task?.reason ?? '',
+    act: { title: say('today.open_task'), address: taskAddress(key, task) },
+    working: { title: say('date.working'), address: taskDateAddress(key, task) },
+  };
+}
+
+function counterWords(item: TodayItem, machine: string, ground: WordsGround): ItemWords {
+  const since = item.silent_since ?? item.feed?.last_sign_at ?? null;
+  const when = since === null ? '' : moment(since, ground.zone, ground.now);
+  return {
+    sentence: when === '' ? say('today.counter', { machine }) : say('today.counter_since', { machine, when }),
+    more: [item.feed?.says ?? '', say('today.counter_risk')].filter(Boolean).join(' '),
+    act: { title: say('today.open_feed'), address: machineAddress(item.machine ?? '') },
+    working: null,
+  };
+}
+
+function roundWords(item: TodayItem, machine: string, ground: WordsGround): ItemWords {
+  const rhythm = item.rhythm ?? 'shift';
+  const state = item.turn?.state ?? 'open';
+  const answered = item.turn?.walks[0];
+  const until = item.turn ? moment(item.turn.ends_at, ground.zone, ground.now) : '';
+  const rest = answered
+    ? say('today.round_so_far', { answered: answered.answered, of: answered.of, by: answered.by })
+    : '';
+  return {
+    sentence: say(`today.round_${state}`, { machine, round: say(`today.rhythm_${rhythm}`), until }),
+    more: rest,
+    act: { title: say('today.walk'), address: roundAddress(item.machine ?? '', rhythm) },
+    working: null,
+  };
+}
+
+function strayWords(item: TodayItem): ItemWords {
+  return {
+    sentence: say('today.strays', { count: item.count ?? 0 }),
+    more: say('today.stray_means'),
+    act: { title: say('today.open_strays'), address: logbookAddress({ stray: 'yes' }) },
+    working: null,
+  };
+}
+
+export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
+  const machine = ground.machineName(item.machine ?? '');
+  switch (item.kind) {
+    case 'finding':
+      return findingWords(item, machine);
+    case 'task':
+      return taskWords(item, machine);
+    case 'counter':
+      return counterWords(item, machine, ground);
+    case 'round':
+      return roundWords(item, machine, ground);
+    case 'stray':
+      return strayWords(item);
+  }
+}

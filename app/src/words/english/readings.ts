@@ -1,0 +1,22 @@
+export const readings = {
+  'form.readings': 'What is read off and written down',
+  'form.readings_hint':
+    'A reading is judged at once when it is typed. A limit that there is not is left empty; a value on a limit is within.',
+  'form.reading': 'Reading {number}',
+  'form.reading_what': 'What',
+  'form.reading_what_hint': 'pH, supply air, oil level',
+  'form.reading_unit': 'Unit of the reading',
+  'form.reading_unit_hint': 'bar, °C, %, mm',
+  'form.limit_actionMin': 'Act below',
+  'form.limit_warningMin': 'Warn below',
+  'form.limit_warningMax': 'Warn above',
+  'form.limit_actionMax': 'Act above',
+  'form.add_reading': 'Add a reading',
+  'form.remove_reading': 'Remove reading {number}',
+  'form.same_reading': 'Another reading has this name; each is read once.',
+  'form.action_min_above': 'Must not be above the limit at which it warns.',
+  'form.action_max_below': 'Must not be below the limit at which it warns.',
+  'form.limits_empty': 'Nothing lies between the lower and the upper limit.',
+  'form.quantity_unit': 'Unit of what is filled in',
+  'form.quantity_unit_hint': 'l, ml, g: a top up writes down how much',
+} as const;

@@ -1,0 +1,96 @@
+// The working of a forecast date, and how past forecasts came true.
+
+export const taskdate = {
+  'taskdate.title': 'How this date came about',
+  'taskdate.failed': 'The working could not be loaded. {detail}',
+  'taskdate.when': 'When, and how sure',
+  'taskdate.by_chance': 'With',
+  'taskdate.task_itself': 'due by the end of',
+  'taskdate.read':
+    'To read: with 90\u00a0% it is due by the end of {date}. Between the 10\u00a0% and the 90\u00a0% day lie 80\u00a0%.',
+  'taskdate.first_wins':
+    'The trigger that comes first decides. Counters of one machine rise together, so each day of the task is the earliest ' +
+    'of its triggers’ days with the same chance.',
+  'taskdate.trigger': 'Trigger: {name}',
+  'taskdate.calendar': '{every}: by the calendar it is due on {date}. An exact date, without uncertainty.',
+  'taskdate.left': 'At the beginning of today {amount} were left ({counter}).',
+  'taskdate.used_today': 'Used today so far: {amount}.',
+  'taskdate.used_up': 'It is used up: it was due before today ({counter}).',
+  'taskdate.formula':
+    'It is due by the end of a day when the use from today to that day ({counter}) is {left} or more. Use never runs ' +
+    'backwards, so the chance that it is due by then is the chance that so much will have been used by then.',
+  'taskdate.formula_short': 'P(due by the end of day t) = P(use until t ≥ {left})',
+  'taskdate.chance': 'Chance that it is due by the end of each day',
+  'taskdate.chance_short': 'Chance',
+  'taskdate.by_day': 'By the end of',
+  'taskdate.range_mark': '80 %',
+  'taskdate.history': 'Use by day so far ({counter})',
+  'taskdate.history_unknown': 'Striped: days of which nothing is known. They are left out, not taken for zero.',
+  'taskdate.used': 'Used',
+  'taskdate.weekdays': 'Pattern of the week',
+  'taskdate.weekdays_mean': '1 is the mean of all seven days.',
+  'taskdate.ahead': 'Level ahead',
+  'taskdate.over_days': 'Over the next',
+  'taskdate.next_days': { one: '{count} day', other: '{count} days' },
+  'taskdate.per_day': 'Mean a day',
+  'taskdate.spread': 'Uncertain by',
+  'taskdate.spread_means': 'Uncertain by: one standard deviation of the mean over these days, calendar days included.',
+  'taskdate.rests_on': 'What this rests on',
+  'taskdate.mean': {
+    one: '{amount} a day on the mean of {count} known day',
+    other: '{amount} a day on the mean of {count} known days',
+  },
+  'taskdate.unknown_days': {
+    one: '{count} day is unknown and left out',
+    other: '{count} days are unknown and left out',
+  },
+  'taskdate.memory': {
+    one: 'the level wanders; what was {count} day ago still counts by about a third',
+    other: 'the level wanders; what was {count} days ago still counts by about a third',
+  },
+  'taskdate.no_memory': 'the level does not wander: all known days count alike',
+  'taskdate.season': 'a yearly season is believed in by {share}\u00a0%',
+  'taskdate.idle': {
+    one: 'the last working day was without use',
+    other: 'the last {count} working days were without use',
+  },
+  'taskdate.change': 'announced: from {from} on {factor} times as much use',
+  'taskdate.lent': 'the history is short; helped out by the use of {machines}',
+  'taskdate.assumes': 'What it assumes',
+  'taskdate.assumes_goes_on': 'The machine goes on being used as its history says, with the same wandering.',
+  'taskdate.assumes_closed': 'On days on which the plant is closed it is not used.',
+  'taskdate.assumes_unknown': 'Unknown days were days like the known ones; they are no days without use.',
+  'taskdate.assumes_not_done': 'The task is not done before it is due; once done, it counts anew.',
+  'taskdate.assumes_announced': 'Changes that a person knows of are announced; what nobody announced is not foreseen.',
+  'taskdate.to_task': 'To the task',
+  'taskdate.to_backtest': 'How good were past forecasts?',
+
+  'machine.backtest': 'Past forecasts',
+  'backtest.explain':
+    'Forecasts as they would have been made on past days, from what was known then, held against what happened.',
+  'backtest.loading': 'Working through the past days…',
+  'backtest.summary': {
+    one: 'Of the last {count} forecasts {inside} came true inside the 80\u00a0% range',
+    other: 'Of the last {count} forecasts {inside} came true inside the 80\u00a0% range',
+  },
+  'backtest.share': '{share}\u00a0%; right would be about 80\u00a0%. From {days} days of history.',
+  'backtest.all': 'all together',
+  'backtest.none': 'There is no past forecast whose outcome is known yet.',
+  'backtest.no_counter': 'No task of this machine counts on a counter.',
+  'backtest.failed': 'The past forecasts could not be loaded. {detail}',
+  'backtest.open': 'Beside simpler forecasts',
+  'backtest.horizon': 'Days ahead',
+  'backtest.forecasts': 'Forecasts',
+  'backtest.inside': 'Inside 80\u00a0%',
+  'backtest.width': 'Width of the range',
+  'backtest.loss': 'Loss, these forecasts',
+  'backtest.loss_of': 'Loss, {name}',
+  'backtest.days': '{count} d',
+  'backtest.best': 'least',
+  'backtest.loss_means':
+    'Loss (pinball loss): how many days a forecast was off, early and late weighed by the chance it gave, averaged over ' +
+    'its quantiles. A sharp forecast that comes true loses little; a wide one loses by its width, a sharp wrong one by its error. Less is better.',
+  'naive.mean of 30 days': 'mean of the last 30 days',
+  'naive.last week again': 'last week repeated',
+  'naive.mean of 365 days': 'mean of the last 365 days',
+} as const;

@@ -1,0 +1,84 @@
+#pragma once
+// What an entry holds beside its sentence: the round, the answers, the finding, the photos. It is kept as JSON in the
+// entry's row and sealed with it; what a kind of entry has no use for is left out. Every table about walks, answers and
+// findings follows from entries and their bodies, and can be made again from them.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <boost/describe.hpp>
+
+#include "libs/values/local_date.h"
+
+namespace hw::service {
+
+// A photo by the id that its maker gave it, and what it must be: the SHA-256 of its bytes in hexadecimal digits.
+struct PhotoName {
+  std::string id;
+  std::string sha256;
+};
+BOOST_DESCRIBE_STRUCT(PhotoName, (), (id, sha256))
+
+// What somebody found at one check, in the words that stood at the check then.
+struct GivenAnswer {
+  std::string check;                     // the check's key
+  std::optional<std::string> task = {};  // absent where the check was not there (any more)
+  std::string kind;                      // look, reading, clean, top up
+  std::string title;
+  std::optional<std::string> answer = {};  // "as it should be", "not so"
+  std::optional<double> value = {};        // of a reading, in `unit`
+  std::optional<std::string> unit = {};
+  std::optional<std::string> state = {};  // of a reading that was read: see condition::word_of
+  std::optional<std::string> says = {};   // the judgement in a sentence
+  std::optional<double> quantity = {};    // filled in, in `quantity_unit`
+  std::optional<std::string> quantity_unit = {};
+  std::optional<std::string> note = {};
+};
+BOOST_DESCRIBE_STRUCT(GivenAnswer, (),
+                      (check, task, kind, title, answer, value, unit, state, says, quantity, quantity_unit, note))
+
+// Where a point is on its machine's plan, 0 to 1 from the left and from the back.
+struct PointPlace {
+  int number = 0;
+  double x = 0;
+  double y = 0;
+};
+BOOST_DESCRIBE_STRUCT(PointPlace, (), (number, x, y))
+
+// An announced change of use; why stands in the entry's `why`.
+struct UseChangeText {
+  LocalDate from;
+  std::optional<LocalDate> until;  // the last day
+  double factor = 1;
+};
+BOOST_DESCRIBE_STRUCT(UseChangeText, (), (from, until, factor))
+
+struct EntryBody {
+  std::optional<double> device_off_s;              // the device's clock was ahead by that much; below zero: behind
+  std::optional<std::string> walk;                 // the id of the entry "round begun" that it belongs to
+  std::optional<std::string> rhythm;               // of the round
+  std::optional<std::vector<std::string>> checks;  // of "round begun": what the walk set out to answer
+  std::optional<std::vector<GivenAnswer>> answers;
+  std::optional<std::string> finding;  // the id of the entry "finding made" that it is about
+  std::optional<std::string> what;     // of "finding made", as are point and check
+  std::optional<int> point;
+  std::optional<std::string> check;
+  std::optional<std::string> severity;
+  std::optional<std::string> owner;          // empty: nobody any more
+  std::optional<std::string> due_on;         // empty: no day any more
+  std::optional<std::string> settling_task;  // empty: none any more
+  std::optional<std::string> done;           // of "finding settled"
+  std::optional<std::string> why;            // of "finding reopened"
+  std::optional<std::vector<PhotoName>> photos;
+  std::optional<std::string> corrects;            // of "correction": the entry of which it says what is right
+  std::optional<std::string> stray;               // why it could not count for what it was meant for
+  std::optional<std::vector<PointPlace>> points;  // of "points moved"
+  std::optional<UseChangeText> use;               // of "use announced"
+  std::optional<std::vector<int>> order;          // of "walk changed"; empty: computed from the points' places
+};
+BOOST_DESCRIBE_STRUCT(EntryBody, (),
+                      (device_off_s, walk, rhythm, checks, answers, finding, what, point, check, severity, owner,
+                       due_on, settling_task, done, why, photos, corrects, stray, points, use, order))
+
+}  // namespace hw::service

@@ -1,0 +1,37 @@
+#include "src/service/make_views.h"
+#include "src/service/use_cases.h"
+
+namespace hw::service {
+
+EntryView view_of(const Entry& entry) {
+  const EntryBody& body = entry.body;
+  EntryView view{.id = entry.id,
+                 .ordinal = entry.ordinal,
+                 .kind = entry.kind,
+                 .machine = entry.machine,
+                 .task = entry.task,
+                 .by = entry.by,
+                 .at = entry.at,
+                 .device_at = entry.device_at,
+                 .device_off_s = body.device_off_s,
+                 .happened_at = entry.happened_at,
+                 .says = entry.says,
+                 .note = entry.note,
+                 .counters = entry.counters,
+                 .undo_until = {},
+                 .undone = {},
+                 .walk = body.walk,
+                 .rhythm = body.rhythm,
+                 .answers = body.answers,
+                 .finding = body.finding,
+                 .photos = body.photos,
+                 .corrects = body.corrects,
+                 .corrected_by = {},
+                 .stray = body.stray};
+  if (entry.kind == "task done") view.undo_until = entry.at + undo_within;
+  if (entry.is_undone) view.undone = true;
+  if (!entry.corrected_by.empty()) view.corrected_by = entry.corrected_by;
+  return view;
+}
+
+}  // namespace hw::service

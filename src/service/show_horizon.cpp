@@ -1,0 +1,127 @@
+#include <array>
+
+#include "src/service/entry_making.h"
+#include "src/service/machine_uses.h"
+#include "src/service/make_views.h"
+#include "src/service/use_cases.h"
+
+namespace hw::service {
+namespace {
+
+HorizonTaskView task_view(const TaskView& task, ForecastView forecast) {
+  return {task.key, task.title, task.assembly, task.skill, task.energy, task.minutes, task.state, std::move(forecast)};
+}
+
+// The caller holds a lock.
+HorizonMachineView machine_view(const OpenShop& shop, const OpenMachine& machine, const UseByCounter& uses,
+                                Instant now) {
+  const catalogue::Machine& what = machine.record.machine;
+  HorizonMachineView view{what.key, what.name, what.kind, what.cell, {}};
+  const MachineNow present = machine.count.at(now);
+  const CounterTotals totals = totals_of(machine, present.counters);
+  const UsedToday used_today = used_today_in(present.counters);
+  const LocalDate today = shop.calendar().zone.date_of(now);
+  for (const TaskRecord& record : machine.record.tasks) {
+    if (record.retired_at) continue;
+    const TaskView task = view_of(shop, machine, record, totals, now);
+    if (is_round_check(task)) continue;
+    view.tasks.push_back(task_view(task, forecast_view(task, today, use_in(uses), used_today)));
+  }
+  return view;
+}
+
+QuantilesView quantiles_view(const due::DueQuantiles& days) {
+  QuantilesView view;
+  const std::array shown{&view.p05, &view.p10, &view.p25, &view.p50, &view.p75, &view.p90, &view.p95};
+  for (std::size_t i = 0; i < shown.size(); ++i) {
+    if (days[i]) *shown[i] = *days[i];
+  }
+  return view;
+}
+
+// What the forecast of a counter rests on, in numbers.
+void add_working(TriggerWorkingView& view, const CounterUse& use, double left) {
+  view.history.emplace();
+  const LocalDate first = use.history.start - 400;
+  for (const due::UseDay& day : use.counted) {
+    if (day.on >= first) view.history->push_back({day.on, day.used});
+  }
+  if (!use.lent_by.empty()) view.lent_by = use.lent_by;
+  if (!use.forecast) {
+    view.refused = use.refused;
+    return;
+  }
+  const due::UseWorking& working = use.forecast->working();
+  view.basis = use.forecast->basis();
+  view.chances.emplace();
+  for (const due::DueStep& step : use.forecast->distribution(left)) view.chances->push_back({step.on, step.chance});
+  view.weekdays.emplace(working.weekdays.shares.begin(), working.weekdays.shares.end());
+  view.ahead.emplace();
+  for (const due::LevelAhead& one : working.ahead) view.ahead->push_back({one.days, one.per_day, one.spread});
+  view.mean_per_day = working.mean_per_day;
+  view.known_days = working.known_days;
+  view.unknown_days = working.unknown_days;
+  view.memory_days = working.memory_days;
+  view.season_weight = working.season_weight;
+  view.idle_days = working.idle_days;
+}
+
+TriggerWorkingView trigger_view(const TriggerView& trigger, const TriggerForecast& forecast, const CounterUse* use,
+                                double used_today) {
+  TriggerWorkingView view;
+  view.quantiles = quantiles_view(forecast.days);
+  if (trigger.calendar) {
+    view.calendar = trigger.calendar;
+    view.basis = fmt::format("exact date of the calendar: {} after it was last done", *trigger.calendar);
+    return view;
+  }
+  view.counter = trigger.counter;
+  view.unit = trigger.unit;
+  view.left = forecast.left;
+  view.used_today = used_today;
+  if (!forecast.refused.empty()) view.refused = forecast.refused;
+  if (use) add_working(view, *use, *forecast.left);
+  return view;
+}
+
+}  // namespace
+
+Result<HorizonView> show_horizon(const OpenShop& shop, UseForecasts& forecasts, std::optional<std::string_view> only,
+                                 Instant now) {
+  if (only) HW_TRY(shop.find(*only));
+  HorizonView view{.now = now, .today = shop.calendar().zone.date_of(now), .closed = {}, .machines = {}};
+  for (const auto& closed : shop.calendar().closed) {
+    if (closed.on >= view.today) view.closed.push_back({closed.on, closed.why});
+  }
+  for (const auto& machine : shop.machines()) {
+    if (only && machine->record.machine.key != *only) continue;
+    HW_TAKE(uses, uses_of(shop, forecasts, *machine, now));
+    const auto lock = shop.look();
+    view.machines.push_back(machine_view(shop, *machine, uses, now));
+  }
+  return view;
+}
+
+Result<ForecastWorkingView> show_forecast(const OpenShop& shop, UseForecasts& forecasts, std::string_view key,
+                                          std::string_view task_key, Instant now) {
+  HW_TAKE(machine, shop.find(key));
+  HW_TAKE(uses, uses_of(shop, forecasts, *machine, now));
+  const auto lock = shop.look();
+  HW_TAKE(record, find_task(*machine, task_key));
+  const MachineNow present = machine->count.at(now);
+  const TaskView task = view_of(shop, *machine, *record, totals_of(*machine, present.counters), now);
+  const UsedToday used_today = used_today_in(present.counters);
+  const LocalDate today = shop.calendar().zone.date_of(now);
+  ForecastWorkingView view{std::string{key}, task.key, {}, {}};
+  std::vector<due::DueQuantiles> all;
+  for (const TriggerView& trigger : task.triggers) {
+    const TriggerForecast one = forecast_of(trigger, today, use_in(uses), used_today);
+    all.push_back(one.days);
+    const CounterUse* use = trigger.counter ? use_in(uses)(*trigger.counter) : nullptr;
+    view.triggers.push_back(trigger_view(trigger, one, use, trigger.counter ? used_today(*trigger.counter) : 0));
+  }
+  view.quantiles = quantiles_view(first_of(all));
+  return view;
+}
+
+}  // namespace hw::service

@@ -1,0 +1,92 @@
+#include "src/service/task_forecast.h"
+
+#include <algorithm>
+
+namespace hw::service {
+namespace {
+
+// The places of the shown chances (due::shown_chances) that a page's range is made of.
+constexpr std::size_t at_10 = 1;
+constexpr std::size_t at_50 = 3;
+constexpr std::size_t at_90 = 5;
+
+due::DueQuantiles on_day(LocalDate day) {
+  due::DueQuantiles days;
+  days.fill(day);
+  return days;
+}
+
+OrNull<LocalDate> or_null(const std::optional<LocalDate>& day) {
+  OrNull<LocalDate> out;
+  if (day) out = *day;
+  return out;
+}
+
+TriggerForecast calendar_forecast(const TriggerView& trigger) {
+  return {.days = on_day(*trigger.due_on),
+          .overdue = on_day(*trigger.due_on + trigger.tolerance_days.value_or(0) + 1),
+          .left = {},
+          .refused = {}};
+}
+
+// Nothing is earlier than a day: no day is later than every other.
+bool is_earlier(const std::optional<LocalDate>& a, const std::optional<LocalDate>& b) { return a && (!b || *a < *b); }
+
+}  // namespace
+
+TriggerForecast forecast_of(const TriggerView& trigger, LocalDate today, const UseOf& use_of,
+                            const UsedToday& used_today) {
+  if (trigger.calendar) return calendar_forecast(trigger);
+  TriggerForecast out;
+  out.left = *trigger.left + used_today(*trigger.counter);
+  if (*trigger.left <= 0) out.days = on_day(today);
+  const CounterUse* use = use_of(*trigger.counter);
+  if (!use || !use->forecast) {
+    out.refused = use ? use->refused : "this machine does not count it yet";
+    return out;
+  }
+  if (*trigger.left > 0) out.days = use->forecast->due_days(*out.left);
+  out.overdue = use->forecast->due_days(*out.left + trigger.tolerance.value_or(0));
+  return out;
+}
+
+due::DueQuantiles first_of(const std::vector<due::DueQuantiles>& all) {
+  due::DueQuantiles first;
+  for (const due::DueQuantiles& days : all) {
+    for (std::size_t i = 0; i < first.size(); ++i) {
+      if (is_earlier(days[i], first[i])) first[i] = days[i];
+    }
+  }
+  return first;
+}
+
+ForecastView forecast_view(const TaskView& task, LocalDate today, const UseOf& use_of, const UsedToday& used_today) {
+  ForecastView view;
+  std::vector<due::DueQuantiles> due_days;
+  std::vector<due::DueQuantiles> overdue_days;
+  std::optional<LocalDate> leading;
+  for (const TriggerView& trigger : task.triggers) {
+    const TriggerForecast one = forecast_of(trigger, today, use_of, used_today);
+    if (!one.refused.empty() && !view.refused) view.refused = one.refused;
+    if (view.leads.empty() || is_earlier(one.days[at_50], leading)) {
+      leading = one.days[at_50];
+      view.leads = trigger.counter ? *trigger.counter : *trigger.calendar;
+    }
+    due_days.push_back(one.days);
+    overdue_days.push_back(one.overdue);
+  }
+  const due::DueQuantiles first = first_of(due_days);
+  view.first = or_null(first[at_10]);
+  view.median = or_null(first[at_50]);
+  view.last = or_null(first[at_90]);
+  view.overdue_median = or_null(first_of(overdue_days)[at_50]);
+  return view;
+}
+
+bool is_round_check(const TaskView& task) {
+  return std::any_of(task.triggers.begin(), task.triggers.end(), [](const auto& one) {
+    return one.calendar == "1 shift" || one.calendar == "1 day" || one.calendar == "1 start-up";
+  });
+}
+
+}  // namespace hw::service

@@ -1,0 +1,37 @@
+#pragma once
+// What has to be decided today, in the words and fields of api/openapi.yaml.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "src/service/forecast_views.h"
+#include "src/service/round_views.h"
+
+namespace hw::service {
+
+// One thing to decide, about what its kind says: finding, task, counter, round, stray.
+struct TodayItemView {
+  std::string kind;
+  std::optional<std::string> machine;
+  std::optional<FindingView> finding;
+  std::optional<TaskView> task;
+  std::optional<ForecastView> forecast;
+  std::optional<LocalDate> overdue_since;
+  std::optional<FeedView> feed;
+  std::optional<Instant> silent_since;
+  std::optional<std::string> rhythm;
+  std::optional<TurnView> turn;
+  std::optional<int> count;
+};
+BOOST_DESCRIBE_STRUCT(TodayItemView, (),
+                      (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, count))
+
+struct TodayView {
+  Instant now;
+  LocalDate today;
+  std::vector<TodayItemView> items;
+};
+BOOST_DESCRIBE_STRUCT(TodayView, (), (now, today, items))
+
+}  // namespace hw::service

@@ -1,0 +1,128 @@
+#include "src/storage/derived_check.h"
+
+#include <array>
+
+#include <fmt/ranges.h>
+
+#include "libs/sql/migrations.h"
+#include "libs/sql/sqlite.h"
+#include "src/storage/catalogue_rows.h"
+#include "src/storage/derived_rows.h"
+#include "src/storage/entry_reading.h"
+#include "src/storage/logbook_rows.h"
+#include "src/storage/schema.h"
+
+namespace hw::storage {
+namespace {
+
+struct DerivedTable {
+  std::string_view name;
+  std::vector<std::string_view> columns;  // all, those of the key first
+  std::size_t key_columns = 1;
+};
+
+const std::array<DerivedTable, 7>& derived_tables() {
+  static const std::array<DerivedTable, 7> tables{{
+      {"task_done", {"plant", "machine", "task", "happened_ms", "entry"}, 5},
+      {"walk", {"plant", "walk", "machine", "rhythm", "by_name", "begun_ms", "checks"}, 2},
+      {"given_answer",
+       {"plant", "entry", "place", "machine", "rhythm", "walk", "check_key", "by_name", "happened_ms", "value", "body"},
+       3},
+      {"correction", {"plant", "corrects", "entry"}, 3},
+      {"stray", {"plant", "entry"}, 2},
+      {"finding_entry", {"plant", "finding", "ordinal"}, 3},
+      {"finding", {"plant", "finding", "machine", "settled_ms", "body"}, 2},
+  }};
+  return tables;
+}
+
+// Everything as text, since somebody may have put anything into the columns.
+std::string rows_query(const DerivedTable& table) {
+  std::vector<std::string> columns;
+  for (const auto column : table.columns) columns.push_back(fmt::format("cast({} as text)", column));
+  return fmt::format(
+      "select {} from {} order by {}", fmt::join(columns, ", "), table.name,
+      fmt::join(table.columns.begin(), table.columns.begin() + static_cast<std::ptrdiff_t>(table.key_columns), ", "));
+}
+
+using Cells = std::vector<std::optional<std::string>>;
+
+std::optional<Cells> next_row(sql::Rows& rows, std::size_t columns) {
+  if (!rows.next()) return std::nullopt;
+  Cells cells;
+  for (std::size_t i = 0; i < columns; ++i) cells.push_back(rows.get<std::optional<std::string>>(static_cast<int>(i)));
+  return cells;
+}
+
+// "m01, seal": the key without the plant.
+std::string key_of(const Cells& row, const DerivedTable& table) {
+  std::vector<std::string> key;
+  for (std::size_t i = 1; i < table.key_columns; ++i) key.push_back(row[i].value_or("nothing"));
+  return fmt::format("{}", fmt::join(key, ", "));
+}
+
+Result<bool> has_its_columns(sql::Connection& db, const DerivedTable& table) {
+  HW_TAKE(count,
+          db.query_value<std::int64_t>(fmt::format("select count(*) from pragma_table_info('{}') where name in ('{}')",
+                                                   table.name, fmt::join(table.columns, "', '"))));
+  return count == static_cast<std::int64_t>(table.columns.size());
+}
+
+// The first row in which they differ.
+Result<std::optional<std::string>> difference(sql::Connection& kept, sql::Connection& made, const DerivedTable& table) {
+  HW_TAKE(kept_rows, kept.query(rows_query(table)));
+  HW_TAKE(made_rows, made.query(rows_query(table)));
+  for (;;) {
+    const auto there = next_row(kept_rows, table.columns.size());
+    const auto right = next_row(made_rows, table.columns.size());
+    if (there == right && !there) return std::optional<std::string>{};
+    if (there == right) continue;
+    const bool is_put_in = !right || (there && *there < *right);
+    return std::optional{key_of(is_put_in ? *there : *right, table)};
+  }
+}
+
+Result<std::optional<std::string>> judged(sql::Connection& kept, sql::Connection& made, const DerivedTable& table) {
+  HW_TAKE(is_as_made, has_its_columns(kept, table));
+  if (!is_as_made) return std::optional{fmt::format("the table {} is not as this program makes it", table.name)};
+  HW_TAKE(differs, difference(kept, made, table));
+  if (!differs) return std::optional<std::string>{};
+  return std::optional{
+      fmt::format("the table {} does not agree with the entries: the first difference is at {}", table.name, *differs)};
+}
+
+// An empty database with our tables, gone with its connection.
+Result<std::unique_ptr<sql::Connection>> empty_tables() {
+  HW_TAKE(db, sql::open_sqlite_in_memory());
+  HW_TRY(sql::apply_migrations(*db, migrations()));
+  HW_TRY(db->execute("insert into plant(plant, name, zone, aliases) values($1, '', '', '{}')", plant_key));
+  return std::move(db);
+}
+
+// Only entries about findings are read again while rows are derived, so only they are copied.
+Result<void> derive_again(sql::Connection& made, const service::Entry& entry) {
+  if (entry.body.finding) HW_TRY(copy_entry(made, entry));
+  return derive_rows(made, entry);
+}
+
+}  // namespace
+
+Result<std::vector<record::Break>> compare_derived(sql::Connection& db) {
+  HW_TAKE(made, empty_tables());
+  HW_TAKE(writing, sql::Transaction::begin(*made));
+  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
+                         plant_key));
+  while (rows.next()) {
+    HW_TAKE(entry, entry_alone(rows));
+    HW_TRY(derive_again(*made, entry));
+  }
+  HW_TRY(writing.commit());
+  std::vector<record::Break> breaks;
+  for (const DerivedTable& table : derived_tables()) {
+    HW_TAKE(says, judged(db, *made, table));
+    if (says) breaks.push_back({record::BreakKind::derived, 0, *says});
+  }
+  return breaks;
+}
+
+}  // namespace hw::storage

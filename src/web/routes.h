@@ -1,0 +1,15 @@
+#pragma once
+// The routes of api.h by what they are about, one file each.
+
+#include "src/web/api.h"
+
+namespace hw::web {
+
+void add_finding_routes(http::Router& router, const ApiParts& parts);
+void add_forecast_routes(http::Router& router, const ApiParts& parts);
+void add_label_routes(http::Router& router, const ApiParts& parts);
+void add_logbook_routes(http::Router& router, const ApiParts& parts);
+void add_photo_routes(http::Router& router, const ApiParts& parts);
+void add_plan_routes(http::Router& router, const ApiParts& parts);
+
+}  // namespace hw::web
