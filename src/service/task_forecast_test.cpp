@@ -42,8 +42,8 @@ ForecastView forecast(const TaskView& task, const CounterUse* use, double used_t
 
 TEST(TaskForecast, WhatIsLeftCountsFromTheBeginningOfToday) {
   const CounterUse use = eight_a_day();
-  const auto morning = forecast(task_on(40), &use);
-  const auto evening = forecast(task_on(32), &use, 8);
+  const auto morning = forecast(task_on(36), &use);
+  const auto evening = forecast(task_on(28), &use, 8);
   EXPECT_EQ(morning.median, evening.median) << "a day's work changes no date";
   EXPECT_EQ(morning.median, OrNull<LocalDate>(today + 4));
   EXPECT_GT(*morning.overdue_median, *morning.median);

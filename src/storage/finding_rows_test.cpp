@@ -24,7 +24,8 @@ class FindingRows : public StoreTest {
   }
   std::string open_ones(std::optional<std::string> machine = {}) {
     std::string ids;
-    for (const auto& finding : *store->open_findings(machine)) ids += finding.id + " ";
+    const auto found = *store->open_findings(machine);
+    for (const auto& finding : found) ids += finding.id + " ";
     return ids;
   }
 };
@@ -60,7 +61,8 @@ TEST_F(FindingRows, SettledOnesComeTheLatestFirstAndNoMoreThanAskedFor) {
     ASSERT_TRUE(keep(*store, settled));
   }
   std::string ids;
-  for (const auto& finding : *store->settled_findings({}, 3)) ids += finding.id + " ";
+  const auto found = *store->settled_findings({}, 3);
+  for (const auto& finding : found) ids += finding.id + " ";
   EXPECT_EQ(ids, "f1 f4 f3 ");
 }
 

@@ -90,6 +90,7 @@ TEST_F(Horizon, ItRestsOnTheCountersOfTheTasksAndTheirDays) {
 }
 
 TEST_F(Horizon, AnHourMoreLearnsNothingAnew) {
+  must(scene.shop().find("mill1"))->feed.last_sign_at = scene.now;  // the feed has told the past
   forecast();
   const auto learned = forecasts.learned();
   scene.play("mill1 |#|");

@@ -32,6 +32,7 @@ Result<service::EntryView> done(Scene& scene, std::string_view machine, std::str
 class Pages : public testing::Test {
  protected:
   Pages() {
+    scene.play("mill1 |##|");
     must(done(scene, "mill1", "filter", 1, "Ada", "ÖL on the floor"));
     must(done(scene, "mill2", "filter", 2, "Bo"));
     must(scene.read_hours(100, 3));
