@@ -127,7 +127,7 @@ test('Logbook: a broken chain is said in words, each break', async ({ page, serv
     { kind: 'missing', entry: 20, says: 'Entries 20 to 22 are missing.' },
   ];
   await page.route('**/api/logbook/proof', (route) =>
-    route.fulfill({ json: { entries: 40, head: 'ab'.repeat(32), breaks } }),
+    route.fulfill({ json: { entries: 40, head: 'ab'.repeat(32), breaks, photos_awaited: [] } }),
   );
   await openBook(page);
   await page.getByRole('button', { name: 'Prove it' }).click();
