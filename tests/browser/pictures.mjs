@@ -44,6 +44,23 @@ async function takeGerman(server, browser, placeName, look, task) {
   await page.context().close();
 }
 
+/** When tasks fall due: the Horizon, the working of a date, and what is to be decided today. */
+async function takeDates(page, end, task) {
+  await page.goto('/horizon');
+  await page.locator('[data-plot] svg, tbody tr').first().waitFor();
+  await shoot(page, `horizon-${end}`);
+  await page.goto('/horizon?as=drawing&weeks=4');
+  await page.locator('[data-plot] svg').first().waitFor();
+  await page.locator('[data-row]').first().scrollIntoViewIfNeeded();
+  await shoot(page, `horizon-four-weeks-${end}`);
+  await page.goto(`/machine/${task.machine}/task-date/${encodeURIComponent(task.key)}`);
+  await page.locator('#when').waitFor();
+  await shoot(page, `task-date-${end}`);
+  await page.goto('/today');
+  await page.locator('[data-item]').first().waitFor();
+  await shoot(page, `today-${end}`);
+}
+
 async function takeAll(server, browser, placeName, look, { task, finding }) {
   const page = await openPage(browser, server.url, PLACES[placeName], { colorScheme: look });
   const end = `${placeName}-${look}`;
@@ -61,6 +78,7 @@ async function takeAll(server, browser, placeName, look, { task, finding }) {
   await page.locator('section#counters').screenshot({ path: `${folder}/counters-${end}.png` });
   await page.locator(`[data-point="${task.point ?? 1}"]`).click();
   await page.locator('section#points').screenshot({ path: `${folder}/plan-${end}.png` });
+  await takeDates(page, end, task);
   await page.goto(`/machine/${task.machine}/new-task`);
   await page.locator('form').waitFor();
   await shoot(page, `form-${end}`);
