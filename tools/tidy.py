@@ -1,9 +1,11 @@
 #!/usr/bin/env python3
-"""Runs clang-tidy on the C++ of libs/ and src/ (tests left out), two files at a time, and remembers which were clean.
+"""Runs clang-tidy on the C++ of libs/ and src/ (tests left out), two at a time, and remembers which were clean.
 
-A file is clean as long as nothing changes that its object file was made of: its own text, the headers of this
-repository that the compiler read for it (ninja knows them), .clang-tidy, the command line and clang-tidy itself. So
-the first run is long and the next ones look only at what changed. The digests of clean files are in build/tidy/.
+What is looked at is what the compiler compiles: about a dozen files of a module joined, since reading the headers of
+others costs most of the time. Such a unit is clean as long as nothing changes that its object file was made of: its
+text, the headers of this repository that the compiler read for it (ninja knows them), .clang-tidy, the command line
+and clang-tidy itself. So the first run is long and the next ones look only at what changed. The digests of clean units
+are in build/tidy/.
 """
 
 import argparse
@@ -22,10 +24,10 @@ PROGRAM = "clang-tidy-14"
 
 
 def units() -> list[dict]:
-    """The compile commands of what is checked: one for each .cpp of libs/ and src/ that is no test."""
+    """The compile commands of what is checked: those of the program's targets."""
     listed = json.loads((BUILD / "compile_commands.json").read_text())
-    here = re.compile(re.escape(str(ROOT)) + r"/(libs|src)/.*(?<!_test)\.cpp$")
-    return sorted((unit for unit in listed if here.match(unit["file"])), key=lambda unit: unit["file"])
+    here = re.compile(r"/(hw_[a-z_]+|hourwright)\.dir/")
+    return sorted((unit for unit in listed if here.search(unit["command"])), key=lambda unit: unit["file"])
 
 
 def read_headers() -> dict[str, list[Path]]:
@@ -77,7 +79,7 @@ def main() -> int:
                 print(output)
     for old in set(CLEAN.iterdir()) - {CLEAN / digest for digest in digests.values()}:
         old.unlink()
-    print(f"{len(every)} files, {len(open_units)} of them looked at, {bad} with findings")
+    print(f"{len(every)} units, {len(open_units)} of them looked at, {bad} with findings")
     return 1 if bad or not every else 0
 
 

@@ -8,15 +8,11 @@
 namespace hw::certificates {
 namespace {
 
-const Instant today = *parse_instant("2026-11-25T06:30:00Z");
-
 std::vector<HostName> names(std::initializer_list<const char*> texts) {
   std::vector<HostName> all;
   for (const char* text : texts) all.push_back(*parse_host_name(text));
   return all;
 }
-
-Instant after(int days) { return today + Duration::hours(24LL * days); }
 
 // A certificate that somebody made who has the authority's key, without asking whether the authority may.
 std::string forged(const KeyedCertificate& authority, const std::string& alternative_name) {

@@ -14,9 +14,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const Instant today = *parse_instant("2026-11-25T06:30:00Z");
-Instant after(int days) { return today + Duration::hours(24LL * days); }
-
 class Folder : public testing::Test {
  protected:
   Folder() {

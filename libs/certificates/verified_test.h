@@ -8,6 +8,9 @@
 
 namespace hw::certificates {
 
+inline const Instant today = *parse_instant("2026-11-25T06:30:00Z");
+inline Instant after(int days) { return today + Duration::hours(24LL * days); }
+
 // "ok", or why not. `host` is the name or address that the client looks for; without one only the chain is looked at.
 struct Looked {
   std::string certificate_pem;

@@ -12,7 +12,7 @@ namespace hw::formats {
 namespace {
 
 // Longer than any code holds; below it a length fits into the library's int.
-constexpr std::size_t bytes_max = 2953;
+constexpr std::size_t qr_bytes_max = 2953;
 
 QRecLevel library_level(QrLevel level) {
   switch (level) {
@@ -65,7 +65,7 @@ Result<QrCode> encode_qr(std::string_view text, QrLevel level) {
     return refuse(ErrorCode::too_large,
                   "a text of {} bytes fits no QR code that bears so much dirt; it has to be shorter", text.size());
   };
-  if (text.size() > bytes_max) return too_large();
+  if (text.size() > qr_bytes_max) return too_large();
   constexpr int smallest_that_fits = 0;
   const std::unique_ptr<QRcode, Freed> made{QRcode_encodeData(static_cast<int>(text.size()),
                                                               reinterpret_cast<const unsigned char*>(text.data()),

@@ -37,7 +37,7 @@ Result<void> feed_in_pieces(std::string_view document, std::size_t piece_bytes, 
   return reader.finish();
 }
 
-std::string message_for(std::string_view document, XmlLimits limits = {}) {
+std::string refusal_of(std::string_view document, XmlLimits limits = {}) {
   Heard heard;
   const auto read = feed_in_pieces(document, 1 << 20, heard, limits);
   return read ? "accepted" : read.error().message;
@@ -95,19 +95,19 @@ TEST(XmlReader, AttributesAreFoundByTheirPlainName) {
 }
 
 TEST(XmlReader, WhatIsWrongIsNamedWithLineAndColumn) {
-  EXPECT_EQ(message_for("<a>\n  <b></c>\n</a>"), "doc.xml, line 2, column 8: not well-formed XML: mismatched tag");
-  EXPECT_EQ(message_for("<a><b>"), "doc.xml, line 1, column 7: not well-formed XML: no element found");
-  EXPECT_EQ(message_for(""), "doc.xml, line 1, column 1: not well-formed XML: no element found");
-  EXPECT_EQ(message_for("<a>&who;</a>"), "doc.xml, line 1, column 4: not well-formed XML: undefined entity");
-  EXPECT_EQ(message_for("<a b='1' b='2'/>"), "doc.xml, line 1, column 10: not well-formed XML: duplicate attribute");
-  EXPECT_EQ(message_for("<html>\n<p>busy<br></p></html>"),
+  EXPECT_EQ(refusal_of("<a>\n  <b></c>\n</a>"), "doc.xml, line 2, column 8: not well-formed XML: mismatched tag");
+  EXPECT_EQ(refusal_of("<a><b>"), "doc.xml, line 1, column 7: not well-formed XML: no element found");
+  EXPECT_EQ(refusal_of(""), "doc.xml, line 1, column 1: not well-formed XML: no element found");
+  EXPECT_EQ(refusal_of("<a>&who;</a>"), "doc.xml, line 1, column 4: not well-formed XML: undefined entity");
+  EXPECT_EQ(refusal_of("<a b='1' b='2'/>"), "doc.xml, line 1, column 10: not well-formed XML: duplicate attribute");
+  EXPECT_EQ(refusal_of("<html>\n<p>busy<br></p></html>"),
             "doc.xml, line 2, column 14: not well-formed XML: mismatched tag");
 }
 
 TEST(XmlReader, ADoctypeIsRefusedBeforeAnythingExpands) {
   const std::string bomb =
       "<?xml version='1.0'?>\n<!DOCTYPE a [<!ENTITY x 'xxxxxxxxxx'><!ENTITY y '&x;&x;&x;&x;&x;'>]><a>&y;</a>";
-  EXPECT_EQ(message_for(bomb),
+  EXPECT_EQ(refusal_of(bomb),
             "doc.xml, line 2, column 13: a DOCTYPE is not accepted, because entities can be made to expand without "
             "limit; remove it");
   Heard heard;
@@ -118,13 +118,13 @@ TEST(XmlReader, ADoctypeIsRefusedBeforeAnythingExpands) {
 TEST(XmlReader, LimitsHoldForDepthTextAndTags) {
   std::string deep;
   for (int i = 0; i < 200; ++i) deep += "<a>";
-  EXPECT_EQ(message_for(deep, {.depth_max = 100}), "doc.xml, line 1, column 301: elements nested deeper than 100");
+  EXPECT_EQ(refusal_of(deep, {.depth_max = 100}), "doc.xml, line 1, column 301: elements nested deeper than 100");
   const std::string text = "<a>" + std::string(5'000'000, 'x') + "</a>";
-  EXPECT_NE(message_for(text, {.text_bytes_max = 1000}).find("a text longer than 1000 bytes"), std::string::npos);
-  EXPECT_EQ(message_for(text), "accepted");
+  EXPECT_NE(refusal_of(text, {.text_bytes_max = 1000}).find("a text longer than 1000 bytes"), std::string::npos);
+  EXPECT_EQ(refusal_of(text), "accepted");
   const std::string tag = "<a b='" + std::string(5'000'000, 'x') + "'/>";
-  EXPECT_NE(message_for(tag).find("a tag or comment longer than 1048576 bytes"), std::string::npos);
-  EXPECT_EQ(message_for("<a b='" + std::string(500'000, 'x') + "'/>"), "accepted");
+  EXPECT_NE(refusal_of(tag).find("a tag or comment longer than 1048576 bytes"), std::string::npos);
+  EXPECT_EQ(refusal_of("<a b='" + std::string(500'000, 'x') + "'/>"), "accepted");
 }
 
 TEST(XmlReader, AHandlersRefusalStopsAtItsPlaceAndStays) {

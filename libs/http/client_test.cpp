@@ -22,7 +22,7 @@ GetOptions quick() {
 }
 
 // A server that reads the request, says this, and closes.
-std::function<void(int)> says(std::string text) {
+std::function<void(int)> answering(std::string text) {
   return [text = std::move(text)](int socket) {
     LyingServer::read_head(socket);
     LyingServer::write(socket, text);
@@ -42,7 +42,8 @@ Error error_of(const std::function<void(int)>& behaviour, const GetOptions& opti
 }
 
 TEST(Client, GetsAnAnswerWhateverItsStatus) {
-  const LyingServer server(says("HTTP/1.1 404 Not Found\r\nContent-Type: text/xml\r\nContent-Length: 4\r\n\r\n<e/>"));
+  const LyingServer server(
+      answering("HTTP/1.1 404 Not Found\r\nContent-Type: text/xml\r\nContent-Length: 4\r\n\r\n<e/>"));
   const auto response = get(at(server.port()), quick());
   ASSERT_TRUE(response) << response.error().message;
   EXPECT_EQ(response->status, 404);
@@ -74,7 +75,7 @@ TEST(Client, ReadsChunksInterimAnswersAndBodiesUntilTheClose) {
   for (const char* text :
        {"HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n2\r\nab\r\n1\r\nc\r\n0\r\n\r\n",
         "HTTP/1.1 100 Continue\r\n\r\nHTTP/1.1 200 OK\r\nContent-Length: 3\r\n\r\nabc", "HTTP/1.0 200 OK\r\n\r\nabc"}) {
-    const LyingServer server(says(text));
+    const LyingServer server(answering(text));
     const auto response = get(at(server.port()), quick());
     ASSERT_TRUE(response) << text << response.error().message;
     EXPECT_EQ(response->text(), "abc");
@@ -132,8 +133,8 @@ TEST(Client, AnEndlessBodyStopsAtTheLimit) {
 TEST(Client, KeepsTheBodyLimitOnBothSides) {
   for (const char* framing : {"Content-Length: ", "X: "}) {
     const auto with_body = [&](std::size_t bytes) {
-      return says("HTTP/1.1 200 OK\r\n" + std::string(framing) + std::to_string(bytes) + "\r\n\r\n" +
-                  std::string(bytes, 'x'));
+      return answering("HTTP/1.1 200 OK\r\n" + std::string(framing) + std::to_string(bytes) + "\r\n\r\n" +
+                       std::string(bytes, 'x'));
     };
     const LyingServer server(with_body(1000));
     EXPECT_TRUE(get(at(server.port()), quick()));
@@ -152,14 +153,14 @@ TEST(Client, AnEndlessHeadStopsAtTheLimit) {
 }
 
 TEST(Client, AnEarlyCloseSaysHowMuchIsMissing) {
-  const Error counted = error_of(says("HTTP/1.1 200 OK\r\nContent-Length: 10\r\n\r\nabc"));
+  const Error counted = error_of(answering("HTTP/1.1 200 OK\r\nContent-Length: 10\r\n\r\nabc"));
   EXPECT_EQ(counted, (Error{ErrorCode::peer_misbehaved, "the line was closed 7 bytes before the end of the body"}));
-  EXPECT_EQ(error_of(says("HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n5\r\nabc")).code,
+  EXPECT_EQ(error_of(answering("HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n5\r\nabc")).code,
             ErrorCode::peer_misbehaved);
-  EXPECT_EQ(error_of(says("HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n3\r\nabc\r\n")).code,
+  EXPECT_EQ(error_of(answering("HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\n3\r\nabc\r\n")).code,
             ErrorCode::peer_misbehaved);
-  EXPECT_EQ(error_of(says("HTTP/1.1 200")).code, ErrorCode::peer_misbehaved);
-  EXPECT_EQ(error_of(says("")).code, ErrorCode::peer_misbehaved);
+  EXPECT_EQ(error_of(answering("HTTP/1.1 200")).code, ErrorCode::peer_misbehaved);
+  EXPECT_EQ(error_of(answering("")).code, ErrorCode::peer_misbehaved);
 }
 
 TEST(Client, WhatIsNotHttpIsSaidSo) {
@@ -167,13 +168,13 @@ TEST(Client, WhatIsNotHttpIsSaidSo) {
        {"<html>hello</html>\r\n\r\n", "2016-05-23T05:00:00Z|exec|ACTIVE\n* PONG 10000\n* PONG 10000\n",
         "HTTP/1.1 200 OK\r\nContent-Length: x\r\n\r\n",
         "HTTP/1.1 200 OK\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n\r\n"}) {
-    EXPECT_EQ(error_of(says(text)).code, ErrorCode::peer_misbehaved) << text;
+    EXPECT_EQ(error_of(answering(text)).code, ErrorCode::peer_misbehaved) << text;
   }
 }
 
 TEST(Client, ARedirectIsNotFollowedButNamed) {
   const Error error =
-      error_of(says("HTTP/1.1 301 Moved Permanently\r\nLocation: http://other/\r\nContent-Length: 0\r\n\r\n"));
+      error_of(answering("HTTP/1.1 301 Moved Permanently\r\nLocation: http://other/\r\nContent-Length: 0\r\n\r\n"));
   EXPECT_EQ(error.code, ErrorCode::peer_misbehaved);
   EXPECT_NE(error.message.find("http://other/"), std::string::npos);
 }
@@ -273,7 +274,7 @@ TEST(ClientStream, SilenceEndsIt) {
 }
 
 TEST(ClientStream, ACallbacksErrorEndsItAsItIs) {
-  const LyingServer server(says(std::string(stream_head) + "3\r\nabc\r\n"));
+  const LyingServer server(answering(std::string(stream_head) + "3\r\nabc\r\n"));
   const Error mine{ErrorCode::conflict, "mine"};
   const auto refused_head = get_stream(
       at(server.port()), {}, [&](int, const Headers&) -> Result<void> { return refuse(mine); }, takes_all);
@@ -305,7 +306,7 @@ TEST(ClientStream, CancellingEndsAStreamThatFlows) {
 }
 
 TEST(ClientStream, ABrokenStreamSaysSo) {
-  const LyingServer server(says(std::string(stream_head) + "5\r\nabc"));
+  const LyingServer server(answering(std::string(stream_head) + "5\r\nabc"));
   const auto done = get_stream(at(server.port()), {}, any_head, takes_all);
   ASSERT_FALSE(done);
   EXPECT_EQ(done.error().code, ErrorCode::peer_misbehaved);

@@ -10,7 +10,7 @@ namespace {
 
 constexpr std::string_view status_line_begin = "HTTP/";
 constexpr std::size_t first_line_bytes_max = 300;
-constexpr std::size_t head_bytes_max = 64 * 1024;
+constexpr std::size_t recorded_head_bytes_max = 64 * 1024;
 
 bool is_hex(char c) { return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'f') || (c >= 'A' && c <= 'F'); }
 
@@ -81,8 +81,8 @@ Result<void> RecordingReader::Parts::decide(bool is_last) {
                                                           text.size() > end + first_line_bytes_max);
   if (is_clear || (is_last && end != std::string_view::npos)) return decide_by_head(end + 4);
   if (is_last) return refuse(ErrorCode::peer_misbehaved, "the recording ends within its HTTP head");
-  if (text.size() <= head_bytes_max) return {};
-  return refuse(ErrorCode::too_large, "the recording's HTTP head is longer than {} bytes", head_bytes_max);
+  if (text.size() <= recorded_head_bytes_max) return {};
+  return refuse(ErrorCode::too_large, "the recording's HTTP head is longer than {} bytes", recorded_head_bytes_max);
 }
 
 // Recording programs keep the head's "Transfer-Encoding: chunked" and the length but take the chunks away: then the

@@ -3,6 +3,7 @@
 #include <boost/beast/http/basic_parser.hpp>
 #include <fmt/format.h>
 
+#include "libs/http/parsing.h"
 #include "libs/http/url.h"
 #include "libs/values/assert.h"
 
@@ -11,10 +12,6 @@ namespace {
 
 namespace beast = boost::beast;
 using ErrorCodeOfBeast = beast::error_code;
-
-constexpr std::size_t chunk_line_bytes_max = 4096;  // a chunk's size with its extensions, or a piece of the trailer
-
-std::string_view view(beast::string_view text) { return {text.data(), text.size()}; }
 
 // "http://host/path" as a proxy would send it: what counts is the path.
 std::string_view without_authority(std::string_view target) {

@@ -4,17 +4,16 @@
 
 #include <boost/beast/http/basic_parser.hpp>
 
+#include "libs/http/parsing.h"
+
 namespace hw::http {
 namespace {
 
 namespace beast = boost::beast;
 using ErrorCodeOfBeast = beast::error_code;
 
-constexpr std::uint32_t head_bytes_max = 64 * 1024;
-constexpr std::size_t chunk_line_bytes_max = 4096;
+constexpr std::uint32_t answer_head_bytes_max = 64 * 1024;
 constexpr int interim_max = 8;
-
-std::string_view view(beast::string_view text) { return {text.data(), text.size()}; }
 
 }  // namespace
 
@@ -22,7 +21,7 @@ std::string_view view(beast::string_view text) { return {text.data(), text.size(
 class ResponseReader::Parser : public beast::http::basic_parser<false> {
  public:
   explicit Parser(const ResponseReader& reader) : reader_(reader) {
-    header_limit(head_bytes_max);
+    header_limit(answer_head_bytes_max);
     body_limit(boost::none);
   }
   bool is_interim() const { return status_ / 100 == 1; }

@@ -29,7 +29,7 @@ struct AppFolder {
   }
 };
 
-Request get(std::string path, Headers headers = {}) {
+Request asking(std::string path, Headers headers = {}) {
   Request request;
   request.method = "GET";
   request.path = std::move(path);
@@ -40,11 +40,11 @@ Request get(std::string path, Headers headers = {}) {
 TEST(StaticFiles, HashedAssetsAreImmutableAndPagesAreAskedForAgain) {
   const AppFolder folder;
   const auto files = *StaticFiles::load(folder.root);
-  const Response script = files.answer(get("/assets/app-4f2a.js"));
+  const Response script = files.answer(asking("/assets/app-4f2a.js"));
   EXPECT_EQ(script.text(), "plain script");
   EXPECT_EQ(script.headers.find("Content-Type"), "text/javascript; charset=utf-8");
   EXPECT_EQ(script.headers.find("Cache-Control"), "public, max-age=31536000, immutable");
-  const Response page = files.answer(get("/"));
+  const Response page = files.answer(asking("/"));
   EXPECT_EQ(page.text(), "<!doctype html>");
   EXPECT_EQ(page.headers.find("Cache-Control"), "no-cache");
 }
@@ -52,15 +52,15 @@ TEST(StaticFiles, HashedAssetsAreImmutableAndPagesAreAskedForAgain) {
 TEST(StaticFiles, PagesOfTheAppAreItsIndex) {
   const AppFolder folder;
   const auto files = *StaticFiles::load(folder.root);
-  EXPECT_EQ(files.answer(get("/machine/mill1")).text(), "<!doctype html>");
-  EXPECT_EQ(files.answer(get("/machine/mill1.js")).status, 404);
+  EXPECT_EQ(files.answer(asking("/machine/mill1")).text(), "<!doctype html>");
+  EXPECT_EQ(files.answer(asking("/machine/mill1.js")).status, 404);
 }
 
 TEST(StaticFiles, SendsTheFormThatTheBrowserTakes) {
   const AppFolder folder;
   const auto files = *StaticFiles::load(folder.root);
   const auto encoding = [&](const std::string& accept) {
-    const Response response = files.answer(get("/assets/app-4f2a.js", {{"Accept-Encoding", accept}}));
+    const Response response = files.answer(asking("/assets/app-4f2a.js", {{"Accept-Encoding", accept}}));
     EXPECT_EQ(response.headers.find("Vary"), "Accept-Encoding");
     return std::string(response.headers.find("Content-Encoding").value_or("plain")) + " " +
            std::string(response.text());
@@ -75,15 +75,16 @@ TEST(StaticFiles, SendsTheFormThatTheBrowserTakes) {
 TEST(StaticFiles, AnswersNotModifiedForTheSameFormOnly) {
   const AppFolder folder;
   const auto files = *StaticFiles::load(folder.root);
-  const std::string plain(*files.answer(get("/assets/app-4f2a.js")).headers.find("ETag"));
-  const std::string brotli(*files.answer(get("/assets/app-4f2a.js", {{"Accept-Encoding", "br"}})).headers.find("ETag"));
+  const std::string plain(*files.answer(asking("/assets/app-4f2a.js")).headers.find("ETag"));
+  const std::string brotli(
+      *files.answer(asking("/assets/app-4f2a.js", {{"Accept-Encoding", "br"}})).headers.find("ETag"));
   EXPECT_NE(plain, brotli);
-  const Response same = files.answer(get("/assets/app-4f2a.js", {{"If-None-Match", "\"x\", W/" + plain}}));
+  const Response same = files.answer(asking("/assets/app-4f2a.js", {{"If-None-Match", "\"x\", W/" + plain}}));
   EXPECT_EQ(same.status, 304);
   EXPECT_EQ(same.headers.find("ETag"), plain);
   EXPECT_EQ(same.text(), "");
-  EXPECT_EQ(files.answer(get("/assets/app-4f2a.js", {{"If-None-Match", brotli}})).status, 200);
-  EXPECT_EQ(files.answer(get("/assets/app-4f2a.js", {{"If-None-Match", "*"}})).status, 304);
+  EXPECT_EQ(files.answer(asking("/assets/app-4f2a.js", {{"If-None-Match", brotli}})).status, 200);
+  EXPECT_EQ(files.answer(asking("/assets/app-4f2a.js", {{"If-None-Match", "*"}})).status, 304);
 }
 
 TEST(StaticFiles, NothingOutsideTheTableIsReached) {
@@ -92,13 +93,13 @@ TEST(StaticFiles, NothingOutsideTheTableIsReached) {
   EXPECT_EQ(files.size(), 4U);  // index.html, the script, icon.svg, lonely.gz
   for (const char* path :
        {"/.secret", "/passwd.txt", "/../etc/hosts.conf", "/assets/app-4f2a.js.br", "//etc/host.conf"}) {
-    EXPECT_EQ(files.answer(get(path)).status, 404) << path;
+    EXPECT_EQ(files.answer(asking(path)).status, 404) << path;
   }
 }
 
 TEST(StaticFiles, OtherMethodsAreRefused) {
   const AppFolder folder;
-  Request request = get("/");
+  Request request = asking("/");
   request.method = "POST";
   EXPECT_EQ(StaticFiles::load(folder.root)->answer(request).status, 405);
 }

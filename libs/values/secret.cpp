@@ -9,7 +9,7 @@
 namespace hw {
 namespace {
 
-constexpr std::string_view digits = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
+constexpr std::string_view letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
 unsigned byte_at(std::string_view bytes, std::size_t at) {
   return at < bytes.size() ? static_cast<unsigned char>(bytes[at]) : 0U;
@@ -29,7 +29,7 @@ std::string print_base64url(std::string_view bytes) {
   for (std::size_t at = 0; at < bytes.size(); at += 3) {
     const unsigned three = byte_at(bytes, at) << 16U | byte_at(bytes, at + 1) << 8U | byte_at(bytes, at + 2);
     const std::size_t count = std::min<std::size_t>(bytes.size() - at, 3) + 1;
-    for (std::size_t i = 0; i < count; ++i) out += digits[three >> (18 - 6 * i) & 0x3FU];
+    for (std::size_t i = 0; i < count; ++i) out += letters[three >> (18 - 6 * i) & 0x3FU];
   }
   return out;
 }

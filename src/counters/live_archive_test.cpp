@@ -6,7 +6,7 @@
 namespace hw::counters {
 namespace {
 
-LiveCount running_since_0() {
+LiveCount small_machine() {
   LiveCount live(scene_machine(), {}, Instant{0});
   const std::vector<Observation> arrivals = {seen(-5000, exec, 1), seen(-5000, timer, 1000), seen(20, exec, gone),
                                              seen(20, exec, 0), seen(30, speed1, 5)};
@@ -14,10 +14,10 @@ LiveCount running_since_0() {
   return live;
 }
 
-TEST(LiveArchive, ARecordOfASmallMachineTakesLessThanAKilobyte) { EXPECT_LT(running_since_0().save().size(), 1000U); }
+TEST(LiveArchive, ARecordOfASmallMachineTakesLessThanAKilobyte) { EXPECT_LT(small_machine().save().size(), 1000U); }
 
 TEST(LiveArchive, ADamagedRecordIsRefused) {
-  const std::string record = running_since_0().save();
+  const std::string record = small_machine().save();
   for (std::size_t n = 0; n < record.size(); ++n) {
     std::string damaged = record;
     damaged[n] = static_cast<char>(damaged[n] ^ 0x10);
@@ -28,7 +28,7 @@ TEST(LiveArchive, ADamagedRecordIsRefused) {
 }
 
 TEST(LiveArchive, ARecordOfAnotherModelOrOtherSettingsIsAConflict) {
-  const std::string record = running_since_0().save();
+  const std::string record = small_machine().save();
   MachineModel other = scene_machine();
   other.items[exec].id = "exec_2";
   EXPECT_EQ(LiveCount::restore(other, {}, record).error().code, ErrorCode::conflict);

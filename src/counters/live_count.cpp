@@ -7,8 +7,6 @@
 namespace hw::counters {
 namespace {
 
-bool is_same(double a, double b) { return a == b || (is_unknown(a) && is_unknown(b)); }
-
 CountSettings with_days(CountSettings settings) {
   settings.by_day = true;
   return settings;

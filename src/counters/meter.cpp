@@ -12,8 +12,6 @@ namespace {
 constexpr Instant far_future{std::numeric_limits<std::int64_t>::max()};
 constexpr double seconds_per_hour = 3600;  // controls count seconds, people hours
 
-bool is_same(double a, double b) { return a == b || (is_unknown(a) && is_unknown(b)); }
-
 CounterKind kind_of_item(Role role) {
   switch (role) {
     case Role::availability:

@@ -6,10 +6,7 @@
 namespace hw::counters {
 namespace {
 
-constexpr std::uint32_t operating = static_cast<std::uint32_t>(CounterKind::operating);
 constexpr double day = 86400;
-
-void settle(Meter& meter, const Observation& one) { meter.settle(one.at, std::span(&one, 1)); }
 
 Meter running_since(double begin_s, std::optional<Duration> silence_limit = {}) {
   CountSettings settings;

@@ -8,10 +8,7 @@
 namespace hw::counters {
 namespace {
 
-constexpr auto operating = static_cast<std::size_t>(CounterKind::operating);
 constexpr auto axis = static_cast<std::size_t>(CounterKind::axis);
-
-void settle(Meter& meter, const Observation& one) { meter.settle(one.at, std::span(&one, 1)); }
 
 Meter live_meter(CountSettings settings = {}) {
   Meter meter(std::make_shared<const MachineModel>(scene_machine()), std::move(settings), MeterUse::live, {});

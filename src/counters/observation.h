@@ -12,6 +12,8 @@ namespace hw::counters {
 // The value that says "nobody knows": UNAVAILABLE, empty, not finite, no number where one belongs.
 inline constexpr double unknown_value = std::numeric_limits<double>::quiet_NaN();
 inline bool is_unknown(double value) { return std::isnan(value); }
+// Unknown is the same as unknown, which the number for it is not.
+inline bool is_same(double a, double b) { return a == b || (is_unknown(a) && is_unknown(b)); }
 
 // Words are numbers here: Execution is 1 when active and 0 or less for every other word, PowerState 1 for ON and 0 for
 // OFF, Availability 1 for AVAILABLE. Samples are in the item's `units`. A list of observations in order of arrival is

@@ -8,7 +8,7 @@
 namespace hw::counters {
 namespace {
 
-constexpr std::int64_t version = 1;
+constexpr std::int64_t packed_version = 1;
 constexpr std::array<std::int64_t, 4> units_ns = {1'000'000'000, 1'000'000, 1'000, 1};
 
 std::int64_t unit_of_times(std::span<const Observation> observations) {
@@ -19,7 +19,7 @@ std::int64_t unit_of_times(std::span<const Observation> observations) {
   return 1;
 }
 
-std::string checksum_bytes(std::string_view bytes) {
+std::string checksum_text(std::string_view bytes) {
   const std::uint64_t checksum = checksum_of(bytes);
   std::string text;
   for (int n = 0; n < 8; ++n) text.push_back(static_cast<char>(checksum >> (8 * n)));
@@ -41,25 +41,25 @@ bool is_unit(std::int64_t unit) { return std::find(units_ns.begin(), units_ns.en
 
 std::string pack(std::span<const Observation> observations) {
   StateWriter writer;
-  std::int64_t form = version, unit = unit_of_times(observations);
+  std::int64_t form = packed_version, unit = unit_of_times(observations);
   std::size_t count = observations.size();
   writer.number(form);
   writer.number(unit);
   writer.number(count);
   for (Observation observation : observations) archive_packed(writer, observation, unit);
-  return writer.bytes() + checksum_bytes(writer.bytes());
+  return writer.bytes() + checksum_text(writer.bytes());
 }
 
 Result<std::vector<Observation>> unpack(std::string_view payload) {
   const std::string_view bytes = payload.substr(0, payload.size() - std::min<std::size_t>(payload.size(), 8));
   const auto damaged = refuse(
       ErrorCode::corrupt, "stored observations are damaged: {} bytes that are not what was written", payload.size());
-  if (payload.size() < 8 || payload.substr(bytes.size()) != checksum_bytes(bytes)) return damaged;
+  if (payload.size() < 8 || payload.substr(bytes.size()) != checksum_text(bytes)) return damaged;
   StateReader reader(bytes);
   std::int64_t form = 0, unit = 0;
   reader.number(form);
   reader.number(unit);
-  if (form != version || !is_unit(unit)) return damaged;
+  if (form != packed_version || !is_unit(unit)) return damaged;
   std::vector<Observation> observations(reader.count());
   for (Observation& observation : observations) archive_packed(reader, observation, unit);
   if (!reader.is_whole()) return damaged;

@@ -10,8 +10,6 @@ namespace {
 constexpr Duration own_counter_every = Duration::seconds(10);
 constexpr std::size_t passed_over_max = 64;
 
-bool is_same(double a, double b) { return a == b || (is_unknown(a) && is_unknown(b)); }
-
 }  // namespace
 
 RelevantOnly::RelevantOnly(const MachineModel& model, const CountSettings& settings) : items_(model.items.size()) {

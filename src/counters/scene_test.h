@@ -2,10 +2,12 @@
 // What the tests of counters share: a machine with one item of each part, and times in seconds.
 
 #include <cmath>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "src/counters/machine_model.h"
+#include "src/counters/meter.h"
 #include "src/counters/observation.h"
 
 namespace hw::counters {
@@ -48,5 +50,9 @@ inline MachineModel scene_machine() {
 }
 
 inline Observation seen(double seconds, std::uint32_t item, double value) { return {at_s(seconds), item, value}; }
+
+inline constexpr std::uint32_t operating = static_cast<std::uint32_t>(CounterKind::operating);
+
+inline void settle(Meter& meter, const Observation& one) { meter.settle(one.at, std::span(&one, 1)); }
 
 }  // namespace hw::counters

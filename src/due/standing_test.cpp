@@ -9,9 +9,9 @@
 namespace hw::due {
 namespace {
 
-constexpr WeekdayShares five_days = {1.4, 1.4, 1.4, 1.4, 1.4, 0, 0};
+constexpr WeekdayShares office_days = {1.4, 1.4, 1.4, 1.4, 1.4, 0, 0};
 
-StandingPast spells_of(std::string_view picture) { return find_spells(*arrange(history_of(picture)), five_days); }
+StandingPast spells_of(std::string_view picture) { return find_spells(*arrange(history_of(picture)), office_days); }
 
 double mean_fraction(const StandingBelief& belief, double shares) {
   double mean = 0, chance = 0;

@@ -30,7 +30,7 @@ TEST(CounterStanding, UsedAndLeftAlwaysMakeTheInterval) {
   }
 }
 
-PlantCalendar berlin(std::string_view zone = "Europe/Berlin") {
+PlantCalendar plant_in(std::string_view zone = "Europe/Berlin") {
   PlantCalendar calendar;
   calendar.zone = *Zone::find(zone);
   calendar.shifts = {{"early", 360, 840, {1, 2, 3, 4, 5}}, {"late", 840, 1320, {1, 2, 3, 4, 5}}};
@@ -43,7 +43,7 @@ CalendarTrigger every(std::string_view interval, int heads_up = 0, int tolerance
 
 std::string due_on(const CalendarTrigger& trigger, std::string_view done, std::string_view zone = "Europe/Berlin") {
   const Instant at = *parse_instant(done);
-  return print(standing(trigger, berlin(zone), at, at).due_on);
+  return print(standing(trigger, plant_in(zone), at, at).due_on);
 }
 
 TEST(CalendarStanding, MonthsAndYearsAreDatesOfTheCalendar) {
@@ -68,7 +68,7 @@ TEST(CalendarStanding, ADailyCheckSkipsDaysWithoutWork) {
 TEST(CalendarStanding, HeadsUpDueAndOverdueAreCountedInDays) {
   const auto trigger = every("1 month", 7, 2);
   const auto state = [&](std::string_view now) {
-    return standing(trigger, berlin(), *parse_instant("2026-03-10T08:00:00Z"), *parse_instant(now)).state;
+    return standing(trigger, plant_in(), *parse_instant("2026-03-10T08:00:00Z"), *parse_instant(now)).state;
   };
   EXPECT_EQ(state("2026-04-02T12:00:00Z"), TaskState::in_hand);
   EXPECT_EQ(state("2026-04-03T12:00:00Z"), TaskState::coming);
@@ -79,12 +79,12 @@ TEST(CalendarStanding, HeadsUpDueAndOverdueAreCountedInDays) {
 
 TEST(CalendarStanding, AShiftsCheckIsDueWhenTheNextTurnBeginsAndOverdueWhenItEnded) {
   const auto state = [&](std::string_view now) {
-    return standing(every("1 shift"), berlin(), *parse_instant("2026-03-06T08:00:00Z"), *parse_instant(now)).state;
+    return standing(every("1 shift"), plant_in(), *parse_instant("2026-03-06T08:00:00Z"), *parse_instant(now)).state;
   };
   EXPECT_EQ(state("2026-03-06T12:59:00Z"), TaskState::in_hand);  // Friday, early shift
   EXPECT_EQ(state("2026-03-06T13:00:00Z"), TaskState::due);      // the late shift begins at 14:00 local
   EXPECT_EQ(state("2026-03-06T21:00:00Z"), TaskState::overdue);  // it has ended
-  const auto weekend = standing(every("1 shift"), berlin(), *parse_instant("2026-03-06T14:00:00Z"),
+  const auto weekend = standing(every("1 shift"), plant_in(), *parse_instant("2026-03-06T14:00:00Z"),
                                 *parse_instant("2026-03-08T12:00:00Z"));
   EXPECT_EQ(weekend.state, TaskState::in_hand);
   EXPECT_EQ(print(weekend.due_on), "2026-03-09");

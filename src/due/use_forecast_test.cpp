@@ -148,10 +148,10 @@ TEST(UseForecast, AnAnnouncedShiftMovesTheDay) {
 }
 
 TEST(UseForecast, LikeMachinesMakeANewOneSurer) {
-  const UseHistory five_days = history_of("77877..");
+  const UseHistory a_week = history_of("77877..");
   ForecastOptions lent;
   lent.lent = LentUse{5.3, 0.5, {1.4, 1.4, 1.4, 1.4, 1.4, 0, 0}};
-  const auto alone = forecast_of(five_days).due_days(500), helped = forecast_of(five_days, lent).due_days(500);
+  const auto alone = forecast_of(a_week).due_days(500), helped = forecast_of(a_week, lent).due_days(500);
   EXPECT_LT(*helped[5] - *helped[1], *alone[5] - *alone[1]);
   // Without any use of its own it goes by the others.
   EXPECT_TRUE(forecast_of(history_of("000"), lent).due_days(50)[3]);

@@ -34,8 +34,8 @@ constexpr std::string_view model_text = R"(<MTConnectDevices><Header/><Devices>
     <DataItem id="ex" name="exec" category="EVENT" type="EXECUTION"/></DataItems></Device>
 </Devices></MTConnectDevices>)";
 
-struct Heard : ShdrSink {
-  explicit Heard(const std::vector<counters::MachineModel>& models) : machines(models) {}
+struct HeardLines : ShdrSink {
+  explicit HeardLines(const std::vector<counters::MachineModel>& models) : machines(models) {}
   void observation(const Arrival& a) override {
     arrivals.push_back(a);
     const bool is_word = machines[a.machine].items[a.item].role == counters::Role::execution;
@@ -61,7 +61,7 @@ class ShdrReaderTest : public testing::Test {
   std::vector<counters::MachineModel> machines = read_devices(model_text)->machines;
   ItemIndex index{machines};
   Vocabulary words;
-  Heard heard{machines};
+  HeardLines heard{machines};
   ShdrReader reader{index, words, heard, 0};
 
   // What the pairs of one line bring, "Srpm=1200 exec=1 ".

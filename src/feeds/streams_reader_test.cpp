@@ -10,7 +10,7 @@ namespace {
 
 using counters::is_unknown;
 
-constexpr std::string_view model_text = R"(<MTConnectDevices><Header/><Devices>
+constexpr std::string_view two_devices_text = R"(<MTConnectDevices><Header/><Devices>
   <Device id="d" name="mill" uuid="u1"><DataItems>
     <DataItem id="av" name="avail" category="EVENT" type="AVAILABILITY"/>
     <DataItem id="ex" name="exec" category="EVENT" type="EXECUTION"/>
@@ -24,7 +24,7 @@ constexpr std::string_view model_text = R"(<MTConnectDevices><Header/><Devices>
     <DataItem id="ex" name="exec" category="EVENT" type="EXECUTION"/></DataItems></Device>
 </Devices></MTConnectDevices>)";
 
-struct Heard : StreamsSink {
+struct HeardStreams : StreamsSink {
   Result<void> header(const StreamsHeader& h) override {
     head = h;
     return {};
@@ -41,10 +41,10 @@ struct Heard : StreamsSink {
 
 class StreamsReaderTest : public testing::Test {
  protected:
-  std::vector<counters::MachineModel> machines = read_devices(model_text)->machines;
+  std::vector<counters::MachineModel> machines = read_devices(two_devices_text)->machines;
   ItemIndex index{machines};
   Vocabulary words;
-  Heard heard;
+  HeardStreams heard;
   StreamsReader reader{index, words, heard, "doc"};
 
   Result<void> read(std::string_view text, std::size_t piece = 1 << 20) {

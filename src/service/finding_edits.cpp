@@ -8,8 +8,8 @@ namespace hw::service {
 namespace {
 
 constexpr std::size_t text_max = 2000;
-constexpr std::size_t name_max = 80;
-constexpr std::size_t key_max = 200;  // of a check: a task's key, with what is read
+constexpr std::size_t owner_max = 80;
+constexpr std::size_t named_key_max = 200;  // of a check: a task's key, with what is read
 
 // A text that has to be there.
 Result<void> check_text(std::string_view field, std::string_view text) {
@@ -39,17 +39,17 @@ Result<void> check_day(const std::optional<std::string>& day) {
 Result<void> check(const FindingEdit& edit) {
   HW_TRY(check_signature(edit.id, edit.by));
   HW_TRY(check_text("what", edit.what));
-  HW_TRY(check_length("owner", edit.owner, name_max));
-  HW_TRY(check_length("task", edit.task, key_max));
-  HW_TRY(check_length("check", edit.check, key_max));
+  HW_TRY(check_length("owner", edit.owner, owner_max));
+  HW_TRY(check_length("task", edit.task, named_key_max));
+  HW_TRY(check_length("check", edit.check, named_key_max));
   HW_TRY(check_walk(edit.walk));
   return check_photos(edit.photos);
 }
 
 Result<void> check(const FindingChange& edit) {
   HW_TRY(check_signature(edit.id, edit.by));
-  HW_TRY(check_length("owner", edit.owner, name_max));
-  HW_TRY(check_length("task", edit.task, key_max));
+  HW_TRY(check_length("owner", edit.owner, owner_max));
+  HW_TRY(check_length("task", edit.task, named_key_max));
   HW_TRY(check_note(edit.note));
   HW_TRY(check_day(edit.due_on));
   HW_TRY(check_photos(edit.photos));

@@ -5,7 +5,7 @@
 namespace hw::service {
 namespace {
 
-Finding finding(std::string what = "Oil below the tank", Severity severity = Severity::watch) {
+Finding raised_finding(std::string what = "Oil below the tank", Severity severity = Severity::watch) {
   Finding finding;
   finding.id = "f1";
   finding.what = std::move(what);
@@ -38,15 +38,15 @@ TEST(FindingEntries, SayEachThingThatChanged) {
   change.owner = "";
   change.due_on = "2026-03-10";
   change.photos = std::vector<PhotoName>{{"p", "s"}};
-  tell_changed(entry, finding(), change);
+  tell_changed(entry, raised_finding(), change);
   EXPECT_EQ(entry.says, "Oil below the tank: no owner; due day 2026-03-10; a photo");
   FindingChange raised;
   raised.severity = Severity::stop_the_machine;
-  tell_changed(entry, finding(), raised);
+  tell_changed(entry, raised_finding(), raised);
   EXPECT_EQ(entry.says, std::string("Oil below the tank: severity stop the machine") + who_decides);
   FindingChange note;
   note.note = "ordered";
-  tell_changed(entry, finding(), note);
+  tell_changed(entry, raised_finding(), note);
   EXPECT_EQ(entry.says, "Oil below the tank: a note");
   EXPECT_EQ(entry.note, "ordered");
 }
@@ -57,9 +57,9 @@ TEST(FindingEntries, NameALongFindingByItsBeginning) {
   settle.done = "Sealed";
   std::string umlauts;
   for (int i = 0; i < 60; ++i) umlauts += "ö";
-  tell_settled(entry, finding("x" + umlauts), settle);
+  tell_settled(entry, raised_finding("x" + umlauts), settle);
   EXPECT_EQ(entry.says, "x" + umlauts.substr(0, 78) + "...: settled: Sealed");
-  tell_settled(entry, finding("first line\nsecond"), settle);
+  tell_settled(entry, raised_finding("first line\nsecond"), settle);
   EXPECT_EQ(entry.says, "first line: settled: Sealed");
 }
 
@@ -67,7 +67,7 @@ TEST(FindingEntries, OneThatIsOpenAgainSaysWhyAndWhoDecides) {
   Entry entry;
   FindingReopen reopen;
   reopen.why = "It drips";
-  tell_reopened(entry, finding("Oil", Severity::stop_the_machine), reopen);
+  tell_reopened(entry, raised_finding("Oil", Severity::stop_the_machine), reopen);
   EXPECT_EQ(entry.says, std::string("Oil: open again: It drips") + who_decides);
 }
 

@@ -3,11 +3,10 @@
 #include <gtest/gtest.h>
 
 #include "src/simulate/agent_stream.h"
+#include "src/simulate/april_test.h"
 
 namespace hw::simulate {
 namespace {
-
-const Instant t0 = *parse_instant("2026-04-08T08:45:00Z");
 
 // Without a network: what the server would be given.
 class Asked : public ::testing::Test {
@@ -22,7 +21,7 @@ class Asked : public ::testing::Test {
 
   const std::vector<Machine> machines = make_machines(sample_entries());
   std::shared_ptr<SharedAgent> agent =
-      std::make_shared<SharedAgent>(replay(machines, {}, 1), AgentOptions{}, [] { return t0; });
+      std::make_shared<SharedAgent>(replay(machines, {}, 1), AgentOptions{}, [] { return april_morning; });
   std::shared_ptr<AgentStream> stream;
 };
 

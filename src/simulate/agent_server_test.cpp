@@ -12,6 +12,7 @@
 #include "libs/http/client.h"
 #include "libs/http/multipart.h"
 #include "src/feeds/device_model.h"
+#include "src/simulate/april_test.h"
 
 namespace hw::simulate {
 namespace {
@@ -19,15 +20,6 @@ namespace {
 using ::testing::EndsWith;
 using ::testing::HasSubstr;
 using ::testing::StartsWith;
-
-const Instant t0 = *parse_instant("2026-04-08T08:45:00Z");
-
-FloorPlan plan_of() {
-  FloorPlan plan;
-  plan.zone = *Zone::find("Europe/Berlin");
-  plan.begins_on = LocalDate::of(2026, 4, 1);
-  return plan;
-}
 
 // A clock that a test sets.
 class SetClock {
@@ -38,7 +30,7 @@ class SetClock {
   }
 
  private:
-  std::atomic<std::int64_t> ns_ = t0.ns;
+  std::atomic<std::int64_t> ns_ = april_morning.ns;
 };
 
 // Only well-formed documents pass.
@@ -109,7 +101,7 @@ class ServedAgent : public ::testing::Test {
     options.agent = std::move(agent);
     options.clock = clock.reader();
     options.tick = Duration::millis(5);
-    auto opened = AgentServer::open(play(floor, {t0, t0, 1, {}}), std::move(options));
+    auto opened = AgentServer::open(play(floor, {april_morning, april_morning, 1, {}}), std::move(options));
     ASSERT_TRUE(opened) << opened.error().message;
     server = std::move(*opened);
   }
@@ -142,7 +134,7 @@ class ServedAgent : public ::testing::Test {
   }
 
   SetClock clock;
-  Floor floor{plan_of(), sample_entries()};
+  Floor floor{april_plan(), sample_entries()};
   std::unique_ptr<AgentServer> server;
   Error failure;
 };
@@ -184,7 +176,7 @@ TEST_F(ServedAgent, RefusesAsMTConnectErrorDocuments) {
 TEST_F(ServedAgent, PollingFromNextSequenceGetsEachObservationOnce) {
   std::uint64_t next = header_number(get("/current").text(), "nextSequence");
   ASSERT_EQ(next, server->next_sequence());
-  clock.set(t0 + Duration::seconds(120));
+  clock.set(april_morning + Duration::seconds(120));
   server->advance();
   std::uint64_t observations = 0;
   const std::uint64_t first = next;
@@ -213,7 +205,7 @@ TEST_F(ServedAgent, AStreamBringsPartsWithoutHolesAndEmptyOnesAsHeartbeats) {
     EXPECT_GE(following, next);
     ++(following == next ? empty : full);
     const std::uint64_t next_before = std::exchange(next, following);
-    if (following == next_before && full < 5) clock.set(t0 + Duration::seconds(20 * ++steps));
+    if (following == next_before && full < 5) clock.set(april_morning + Duration::seconds(20 * ++steps));
     return empty < 2 || full < 5;
   });
   const auto read = follow(fmt::format("/sample?from={}&interval=0&heartbeat=30&count=40", begin), parts);
@@ -252,7 +244,7 @@ TEST_F(ServedAgent, AStreamThatIsOverrunEndsWithAnErrorAsItsLastPart) {
   PartList parts([&](const std::string& xml) {
     // Its place is lost while the client thinks about the first part.
     if (xml.find("MTConnectStreams") != std::string::npos) {
-      clock.set(t0 + Duration::hours(1));
+      clock.set(april_morning + Duration::hours(1));
       server->advance();
     }
     return true;
@@ -317,20 +309,20 @@ TEST_F(ServedAgent, LiesInStreamsAsItIsTold) {
 
 TEST_F(ServedAgent, AClockJumpMovesTheStampsOfWhatComes) {
   server->set_faults({.clock_jump = Duration::hours(24 * 400)});
-  clock.set(t0 + Duration::seconds(60));
+  clock.set(april_morning + Duration::seconds(60));
   server->advance();
   EXPECT_THAT(std::string(get("/current").text()), HasSubstr("timestamp=\"2027-05-13T08:4"));
 }
 
 TEST(AgentServer, RefusesAPortInUse) {
-  const Floor floor(plan_of(), sample_entries());
+  const Floor floor(april_plan(), sample_entries());
   AgentServerOptions any;
-  any.clock = [] { return t0; };
-  auto first = AgentServer::open(play(floor, {t0, t0, 1, {}}), any);
+  any.clock = [] { return april_morning; };
+  auto first = AgentServer::open(play(floor, {april_morning, april_morning, 1, {}}), any);
   ASSERT_TRUE(first) << first.error().message;
   AgentServerOptions same = any;
   same.port = (*first)->port();
-  const auto second = AgentServer::open(play(floor, {t0, t0, 1, {}}), same);
+  const auto second = AgentServer::open(play(floor, {april_morning, april_morning, 1, {}}), same);
   ASSERT_FALSE(second);
   EXPECT_EQ(second.error().code, ErrorCode::in_use);
 }

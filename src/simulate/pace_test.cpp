@@ -5,7 +5,7 @@
 namespace hw::simulate {
 namespace {
 
-FloorPlan plan_of() {
+FloorPlan easter_plan() {
   FloorPlan plan;
   plan.zone = *Zone::find("Europe/Berlin");
   plan.begins_on = LocalDate::of(2026, 3, 2);
@@ -37,25 +37,25 @@ TEST(Pace, FastPlayingCatchesUpWithNowAndNeverPassesIt) {
 }
 
 TEST(Pace, AWorkingHourNeedsNoShift) {
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T08:45:00Z")), Duration{});
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T14:00:00Z")), Duration{});
+  EXPECT_EQ(ahead_for_full_work(easter_plan(), at("2026-04-08T08:45:00Z")), Duration{});
+  EXPECT_EQ(ahead_for_full_work(easter_plan(), at("2026-04-08T14:00:00Z")), Duration{});
 }
 
 TEST(Pace, ABreakIsNoWorkingHour) {
   // 09:45 in Berlin: everybody has breakfast until 10:00.
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T07:45:00Z")), Duration::hours(1));
+  EXPECT_EQ(ahead_for_full_work(easter_plan(), at("2026-04-08T07:45:00Z")), Duration::hours(1));
 }
 
 TEST(Pace, ANightIsShiftedToTheNearestEarlyShift) {
   // Wednesday 23:45 in Berlin: Thursday 10:45 is 11 h away, Wednesday 10:45 13 h.
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-08T21:45:00Z")), Duration::hours(11));
+  EXPECT_EQ(ahead_for_full_work(easter_plan(), at("2026-04-08T21:45:00Z")), Duration::hours(11));
   // 22:15: back to the same day's.
-  EXPECT_EQ(ahead_for_full_work(plan_of(), at("2026-04-07T20:15:00Z")),
+  EXPECT_EQ(ahead_for_full_work(easter_plan(), at("2026-04-07T20:15:00Z")),
             Duration{} - Duration::seconds(11 * 3600 + 1800));
 }
 
 TEST(Pace, ASundayAndAHolidayAreShiftedToADayOfWork) {
-  const FloorPlan plan = plan_of();
+  const FloorPlan plan = easter_plan();
   for (const char* const text : {"2026-04-05T12:00:00Z", "2026-04-03T09:00:00Z", "2026-03-29T01:30:00Z"}) {
     const Instant there = at(text) + ahead_for_full_work(plan, at(text));
     const LocalDate date = plan.zone.date_of(there);
@@ -67,7 +67,7 @@ TEST(Pace, ASundayAndAHolidayAreShiftedToADayOfWork) {
 }
 
 TEST(Pace, HistoryIsWhatTheFloorTellsWithShiftedStamps) {
-  const Floor floor(plan_of(), sample_entries());
+  const Floor floor(easter_plan(), sample_entries());
   const Duration ahead = Duration::hours(11);
   const Instant from = at("2026-03-10T02:00:00Z");
   const Instant to = at("2026-03-12T20:00:00Z");

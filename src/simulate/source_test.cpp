@@ -4,31 +4,26 @@
 
 #include <gtest/gtest.h>
 
+#include "src/simulate/april_test.h"
+
 namespace hw::simulate {
 namespace {
 
-FloorPlan plan_of() {
-  FloorPlan plan;
-  plan.zone = *Zone::find("Europe/Berlin");
-  plan.begins_on = LocalDate::of(2026, 4, 1);
-  return plan;
-}
-
-const Instant t0 = *parse_instant("2026-04-08T01:30:00Z");  // half an hour before the floor's day ends
+const Instant day_end = *parse_instant("2026-04-08T01:30:00Z");  // half an hour before the floor's day ends
 
 TEST(FloorSource, TakenInSmallStepsIsWhatTheFloorTells) {
-  const Floor floor(plan_of(), sample_entries());
+  const Floor floor(april_plan(), sample_entries());
   const Duration ahead = Duration::hours(3);
-  const auto source = play(floor, {t0, t0, 1, ahead});
+  const auto source = play(floor, {day_end, day_end, 1, ahead});
   std::vector<Arrival> taken;
-  const Instant end = t0 + Duration::hours(2);
-  for (Instant now = t0; now < end; now = now + Duration::millis(9'973)) source->take(now, taken);
+  const Instant end = day_end + Duration::hours(2);
+  for (Instant now = day_end; now < end; now = now + Duration::millis(9'973)) source->take(now, taken);
   source->take(end, taken);
   std::vector<std::vector<Event>> by_machine(24);
   for (const Arrival& arrival : taken) by_machine[arrival.machine].push_back(arrival.event);
   for (std::size_t m = 0; m < 24; ++m) {
     std::vector<Event> told;
-    floor.tell(m, t0 + ahead, end + ahead, Detail::full, told);
+    floor.tell(m, day_end + ahead, end + ahead, Detail::full, told);
     ASSERT_EQ(by_machine[m].size(), told.size()) << m;
     for (std::size_t i = 0; i < told.size(); ++i) {
       EXPECT_EQ(by_machine[m][i].at + ahead, told[i].at);
@@ -42,23 +37,23 @@ TEST(FloorSource, TakenInSmallStepsIsWhatTheFloorTells) {
 }
 
 TEST(FloorSource, NothingComesFromTheFuture) {
-  const Floor floor(plan_of(), sample_entries());
-  const auto source = play(floor, {t0, t0 - Duration::hours(20), 3600, {}});
+  const Floor floor(april_plan(), sample_entries());
+  const auto source = play(floor, {day_end, day_end - Duration::hours(20), 3600, {}});
   std::vector<Arrival> taken;
   for (int s = 0; s <= 40; ++s) {
-    const Instant now = t0 + Duration::seconds(s);
+    const Instant now = day_end + Duration::seconds(s);
     source->take(now, taken);
     EXPECT_LE(source->taken_until(now), now);
     for (const Arrival& arrival : taken) ASSERT_LE(arrival.event.arrives_at, now);
   }
-  EXPECT_EQ(source->taken_until(t0 + Duration::seconds(40)), t0 + Duration::seconds(40));
+  EXPECT_EQ(source->taken_until(day_end + Duration::seconds(40)), day_end + Duration::seconds(40));
 }
 
 TEST(FloorSource, AfterALongSleepItComesInParts) {
-  const Floor floor(plan_of(), sample_entries());
-  const auto source = play(floor, {t0, t0, 1, {}});
+  const Floor floor(april_plan(), sample_entries());
+  const auto source = play(floor, {day_end, day_end, 1, {}});
   std::vector<Arrival> taken;
-  const Instant now = t0 + Duration::hours(60);
+  const Instant now = day_end + Duration::hours(60);
   int calls = 0;
   for (; source->taken_until(now) < now; ++calls) {
     taken.clear();
@@ -69,25 +64,25 @@ TEST(FloorSource, AfterALongSleepItComesInParts) {
 }
 
 TEST(FloorSource, StandingAndWhatFollowsLeaveNoGap) {
-  const Floor floor(plan_of(), sample_entries());
-  const auto source = play(floor, {t0, t0 - Duration::hours(4), 100, {}});
+  const Floor floor(april_plan(), sample_entries());
+  const auto source = play(floor, {day_end, day_end - Duration::hours(4), 100, {}});
   std::vector<Arrival> standing;
   source->take_standing(standing);
   ASSERT_FALSE(standing.empty());
-  EXPECT_EQ(standing.front().event.arrives_at, t0 - Duration::hours(4));
-  EXPECT_EQ(source->taken_until(t0 + Duration::seconds(5)), t0 - Duration::hours(4));
+  EXPECT_EQ(standing.front().event.arrives_at, day_end - Duration::hours(4));
+  EXPECT_EQ(source->taken_until(day_end + Duration::seconds(5)), day_end - Duration::hours(4));
 }
 
 TEST(ReplaySource, PlaysTheListAtItsPaceAndThenStays) {
-  const Floor floor(plan_of(), sample_entries());
+  const Floor floor(april_plan(), sample_entries());
   std::vector<Event> events;
-  floor.tell(0, t0 + Duration::hours(4), t0 + Duration::hours(6), Detail::full, events);
+  floor.tell(0, day_end + Duration::hours(4), day_end + Duration::hours(6), Detail::full, events);
   ASSERT_GT(events.size(), 100U);
   std::vector<Arrival> list;
   for (std::size_t i = 0; i < 100; ++i) list.push_back({0, events[i]});
   const auto source = replay(floor.machines(), list, 20);
   std::vector<Arrival> taken;
-  const Instant real = t0 + Duration::hours(1000);
+  const Instant real = day_end + Duration::hours(1000);
   EXPECT_EQ(source->taken_until(real), list[0].event.at);
   source->take(real, taken);
   EXPECT_EQ(taken.size(), 0U);

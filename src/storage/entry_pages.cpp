@@ -5,6 +5,7 @@
 #include "libs/values/small_letters.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/entry_reading.h"
+#include "src/storage/stored_text.h"
 
 namespace hw::storage {
 namespace {
@@ -17,8 +18,6 @@ struct Ordinals {
   std::int64_t last = std::numeric_limits<std::int64_t>::max();
 };
 
-std::int64_t millis(const std::optional<Instant>& at) { return at ? at->as_millis() : 0; }
-
 // No entry outside of them fits the filter.
 Result<Ordinals> ordinals_for(sql::Connection& db, const EntryFilter& filter) {
   Ordinals ordinals;
@@ -26,14 +25,14 @@ Result<Ordinals> ordinals_for(sql::Connection& db, const EntryFilter& filter) {
   if (filter.from) {
     HW_TAKE(first, db.query_value<std::int64_t>("select coalesce(min(ordinal), -1) from entry where plant = $1 and "
                                                 "happened_ms >= $2",
-                                                plant_key, millis(filter.from)));
+                                                plant_key, millis_of(filter.from).value_or(0)));
     ordinals.first = *first;
     if (ordinals.first < 0) ordinals.last = -1;
   }
   if (filter.until) {
     HW_TAKE(last, db.query_value<std::int64_t>("select coalesce(max(ordinal), -1) from entry where plant = $1 and "
                                                "happened_ms < $2",
-                                               plant_key, millis(filter.until)));
+                                               plant_key, millis_of(filter.until).value_or(0)));
     ordinals.last = std::min(ordinals.last, *last);
   }
   return ordinals;
@@ -71,8 +70,8 @@ std::string entries_query(const EntryFilter& filter) {
 
 Result<std::vector<Entry>> read_entries(sql::Connection& db, const EntryFilter& filter, int count_max) {
   HW_TAKE(ordinals, ordinals_for(db, filter));
-  const auto from = filter.from ? std::optional{filter.from->as_millis()} : std::nullopt;
-  const auto until = filter.until ? std::optional{filter.until->as_millis()} : std::nullopt;
+  const auto from = millis_of(filter.from);
+  const auto until = millis_of(filter.until);
   HW_TAKE(rows, db.query(entries_query(filter), plant_key, ordinals.first, ordinals.last, filter.machine, filter.kind,
                          filter.by, from, until));
   std::vector<Entry> entries;

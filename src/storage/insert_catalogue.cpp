@@ -2,6 +2,7 @@
 #include "src/service/task_text.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/logbook_rows.h"
+#include "src/storage/stored_text.h"
 
 namespace hw::storage {
 namespace {
@@ -54,10 +55,6 @@ Result<void> insert_places(sql::Connection& db, const MachineRecord& record) {
   return {};
 }
 
-std::optional<std::int64_t> millis(const std::optional<Instant>& at) {
-  return at ? std::optional{at->as_millis()} : std::nullopt;
-}
-
 }  // namespace
 
 Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
@@ -98,7 +95,7 @@ Result<void> put_task(sql::Connection& db, std::string_view machine, const servi
       "select $1, $2, $3, coalesce(max(ordinal), 0) + 1, $4, $5, $6, $7, $8, $9 from task "
       "where plant = $1 and machine = $2 on conflict(plant, machine, task) do update set version = excluded.version, "
       "retired_ms = excluded.retired_ms, body = excluded.body",
-      plant_key, machine, record.task.key, record.version, record.is_own, millis(record.retired_at),
+      plant_key, machine, record.task.key, record.version, record.is_own, millis_of(record.retired_at),
       record.began_at.as_millis(), formats::print_json(record.began_counters),
       formats::print_json(service::text_of(record.task))));
   return {};

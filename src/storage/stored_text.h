@@ -20,4 +20,8 @@ inline std::optional<Instant> instant_of(std::optional<std::int64_t> millis) {
   return millis ? std::optional{Instant::from_millis(*millis)} : std::nullopt;
 }
 
+inline std::optional<std::int64_t> millis_of(const std::optional<Instant>& at) {
+  return at ? std::optional{at->as_millis()} : std::nullopt;
+}
+
 }  // namespace hw::storage

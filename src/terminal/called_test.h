@@ -12,6 +12,9 @@
 
 namespace hw::terminal {
 
+// The folder of the recorded day.
+inline const std::string recorded_day = std::string(HW_SOURCE_DIR) + "/tests/recordings/day/";
+
 struct Called {
   int exit_status = 0;
   std::string output;

@@ -12,8 +12,7 @@
 namespace hw::terminal {
 namespace {
 
-const std::string day = std::string(HW_SOURCE_DIR) + "/tests/recordings/day/";
-const std::string devices = day + "devices.xml";
+const std::string devices = recorded_day + "devices.xml";
 
 class Folder {
  public:
@@ -110,23 +109,24 @@ TEST(HoursCommand, ReportsEveryMachineThatTheLogNames) {
 
 TEST(HoursCommand, RefusesInOneSentence) {
   const Folder folder;
-  const std::string log = day + "lathe-l_2016-05-23.shdr.xz";
+  const std::string log = recorded_day + "lathe-l_2016-05-23.shdr.xz";
   const auto hours = [&](std::vector<std::string> words) {
     words.insert(words.begin(), {"hours", "--devices", devices, "--json"});
     return call(words);
   };
-  expect_refused(hours({"--device", "lathe-l", day + "none.xml"}), 1, "none.xml");
+  expect_refused(hours({"--device", "lathe-l", recorded_day + "none.xml"}), 1, "none.xml");
   expect_refused(hours({"--device", "lathe-9", log}), 1, "millturn-m, lathe-l");
   expect_refused(hours({log}), 1, "--device");
   expect_refused(hours({folder.file("cut.xml", "<MTConnectStreams>\n<Header instanceId=")}), 1, "cut.xml, line 2");
   expect_refused(hours({folder.file("cut.xml.gz", std::string("\x1f\x8b\x08\0\0\0\0\0\0\3\1\2\3", 13))}), 1,
                  "cut.xml.gz");
-  expect_refused(hours({"--device", "millturn-m", day + "lathe-l_2016-05-23_streams_5.xml.xz"}), 1, "no observation");
+  expect_refused(hours({"--device", "millturn-m", recorded_day + "lathe-l_2016-05-23_streams_5.xml.xz"}), 1,
+                 "no observation");
   expect_refused(hours({"--device", "lathe-l", "--from", "2030-01-01T00:00:00Z", log}), 1, "empty");
 }
 
 TEST(HoursCommand, WrongUsageExitsWithTwo) {
-  const std::string log = day + "lathe-l_2016-05-23.shdr.xz";
+  const std::string log = recorded_day + "lathe-l_2016-05-23.shdr.xz";
   const auto hours = [&](std::vector<std::string> words) {
     words.insert(words.begin(), {"hours", "--devices", devices});
     return call(words);

@@ -12,20 +12,19 @@
 namespace hw::terminal {
 namespace {
 
-const std::string day = std::string(HW_SOURCE_DIR) + "/tests/recordings/day/";
-
 std::vector<std::string> documents() {
   std::vector<std::string> files;
-  for (int n = 1; n <= 5; ++n) files.push_back(day + "lathe-l_2016-05-23_streams_" + std::to_string(n) + ".xml.xz");
+  for (int n = 1; n <= 5; ++n)
+    files.push_back(recorded_day + "lathe-l_2016-05-23_streams_" + std::to_string(n) + ".xml.xz");
   return files;
 }
 
-const std::vector<std::string> log = {day + "lathe-l_2016-05-23.shdr.xz"};
+const std::vector<std::string> log = {recorded_day + "lathe-l_2016-05-23.shdr.xz"};
 
 boost::json::object hours_of(const std::vector<std::string>& files, const std::vector<std::string>& more = {}) {
   std::vector<std::string> words = {"hours",
                                     "--devices",
-                                    day + "devices.xml",
+                                    recorded_day + "devices.xml",
                                     "--device",
                                     "lathe-l",
                                     "--from",
@@ -108,10 +107,11 @@ TEST(Hours, ADocumentThatIsMissingIsListedAsAGap) {
 
 TEST(Hours, ByDayAreCutInTheZone) {
   const boost::json::object hours = hours_of(log, {"--by-day", "--zone", "Asia/Tokyo"});
-  const boost::json::object& days = hours.at("machines").at(0).at("counters").at("connected").at("by_day").as_object();
-  EXPECT_EQ(days.size(), 2U);
-  EXPECT_EQ(days.at("2016-05-23"), boost::json::value(12021.068534));  // up to 15:00Z
-  EXPECT_EQ(days.at("2016-05-24"), boost::json::value(19605.952169));
+  const boost::json::object& by_day =
+      hours.at("machines").at(0).at("counters").at("connected").at("by_day").as_object();
+  EXPECT_EQ(by_day.size(), 2U);
+  EXPECT_EQ(by_day.at("2016-05-23"), boost::json::value(12021.068534));  // up to 15:00Z
+  EXPECT_EQ(by_day.at("2016-05-24"), boost::json::value(19605.952169));
 }
 
 }  // namespace

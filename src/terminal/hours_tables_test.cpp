@@ -5,11 +5,9 @@
 namespace hw::terminal {
 namespace {
 
-const std::string day = std::string(HW_SOURCE_DIR) + "/tests/recordings/day/";
-
 TEST(HoursTables, PrintsHoursWithTheirDefinitionForPeople) {
-  const Called called = call({"hours", "--devices", day + "devices.xml", "--device", "lathe-l", "--by-day",
-                              "--load-above", "5", day + "lathe-l_2016-05-23.shdr.xz"});
+  const Called called = call({"hours", "--devices", recorded_day + "devices.xml", "--device", "lathe-l", "--by-day",
+                              "--load-above", "5", recorded_day + "lathe-l_2016-05-23.shdr.xz"});
   ASSERT_EQ(called.exit_status, 0) << called.errors;
   EXPECT_NE(called.output.find("operating"), std::string::npos);
   EXPECT_NE(called.output.find("Execution is ACTIVE"), std::string::npos);

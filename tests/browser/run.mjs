@@ -1,32 +1,73 @@
 // usage: npm test [-- PART OF A TEST'S NAME]
+// Several test files at a time, each in a process with a server and a browser of its own: a test waits more than it
+// computes. Within a file the tests follow one another. HOURWRIGHT_BROWSERS says how many at a time.
+import { fork } from 'node:child_process';
+import { cpus } from 'node:os';
+import { fileURLToPath } from 'node:url';
 import { isReal } from './server.mjs';
-import { runAll } from './suite.mjs';
+
+// The longest first, so that the last ones to end are short.
+const FILES = [
+  'access',
+  'round_walk',
+  'horizon',
+  'round_offline',
+  'connection',
+  'logbook',
+  'findings',
+  'outbox',
+  'keyboard',
+  'done',
+  'scan',
+  'german',
+  'plan',
+  'change_plan',
+  'labels',
+  'join',
+  'sizes',
+  'own_task',
+  'hour_display',
+  'floor',
+  'load',
+];
+
+const only = process.argv[2] ?? '';
+const atATime = Number(process.env.HOURWRIGHT_BROWSERS ?? cpus().length + 1);
+const waiting = [...FILES];
+const total = { passed: 0, failed: 0 };
+
+/** One process takes file after file until none is left; one that dies counts as a failed test of its file. */
+function work() {
+  const worker = fork(fileURLToPath(new URL('worker.mjs', import.meta.url)), [only]);
+  let file;
+  const next = () => {
+    file = waiting.shift();
+    worker.send({ file });
+  };
+  worker.on('message', ({ ready, lines, passed, failed }) => {
+    if (!ready) {
+      console.log(lines.join('\n'));
+      total.passed += passed;
+      total.failed += failed;
+    }
+    next();
+  });
+  return new Promise((resolve) => {
+    worker.on('exit', (code) => {
+      if (code !== 0) {
+        total.failed += 1;
+        console.log(`FAILED the process with ${file ?? 'no file yet'} ended with ${code}`);
+      }
+      resolve();
+    });
+  });
+}
 
 console.log(
   isReal ? 'Driving the real demo.' : 'build/hourwright is not there: driving the invented shop of app/fake.',
 );
-for (const file of [
-  'floor',
-  'done',
-  'own_task',
-  'hour_display',
-  'connection',
-  'keyboard',
-  'sizes',
-  'access',
-  'load',
-  'german',
-  'plan',
-  'logbook',
-  'labels',
-  'change_plan',
-  'scan',
-  'findings',
-  'join',
-  'horizon',
-  'round_walk',
-  'round_offline',
-  'outbox',
-])
-  await import(`./${file}.test.mjs`);
-process.exitCode = (await runAll(process.argv[2] ?? '')) === 0 ? 0 : 1;
+await Promise.all(Array.from({ length: Math.min(atATime, FILES.length) }, work));
+// A file that no process lived to take has failed too.
+total.failed += waiting.length;
+console.log(`${total.passed} passed, ${total.failed} failed`);
+process.exitCode = total.failed === 0 && total.passed > 0 ? 0 : 1;

@@ -1,8 +1,6 @@
-// A small runner: tests register themselves, run one after the other against one server and one browser, and the last
-// line says how many passed.
+// A small runner: tests register themselves, and run one after the other against one server and one browser.
 import assert from 'node:assert/strict';
-import { DESK, openChromium, openPage } from './chromium.mjs';
-import { Server } from './server.mjs';
+import { DESK, openPage } from './chromium.mjs';
 
 const TEST_MS_MAX = 300_000;
 const tests = [];
@@ -43,30 +41,26 @@ async function runOne(one, server, browser) {
   }
 }
 
-async function report(one, server, browser) {
+async function runTimed(one, server, browser) {
   const begin = Date.now();
   try {
     await runOne(one, server, browser);
-    console.log(`ok     ${one.name} (${((Date.now() - begin) / 1000).toFixed(1)} s)`);
-    return true;
+    return { passed: true, line: `ok     ${one.name} (${((Date.now() - begin) / 1000).toFixed(1)} s)` };
   } catch (error) {
-    console.log(`FAILED ${one.name}\n       ${String(error.stack ?? error).replaceAll('\n', '\n       ')}`);
-    return false;
+    const why = String(error.stack ?? error).replaceAll('\n', '\n       ');
+    return { passed: false, line: `FAILED ${one.name}\n       ${why}` };
   }
 }
 
-/** Runs all, or those whose name contains `only`; gives the number of failures. */
-export async function runAll(only = '') {
-  const server = await Server.open();
-  const browser = await openChromium();
-  const chosen = tests.filter((one) => one.name.includes(only));
-  let passed = 0;
-  try {
-    for (const one of chosen) if (await report(one, server, browser)) passed += 1;
-  } finally {
-    await browser.close();
-    await server.stop();
+/** Runs what was registered since the last call, or what of it has `only` in its name, at the place that `open` gives. */
+export async function runRegistered(only, open) {
+  const chosen = tests.splice(0).filter((one) => one.name.includes(only));
+  const result = { lines: [], passed: 0, failed: 0 };
+  for (const one of chosen) {
+    const { server, browser } = await open();
+    const { passed, line } = await runTimed(one, server, browser);
+    result[passed ? 'passed' : 'failed'] += 1;
+    result.lines.push(line);
   }
-  console.log(`${passed} passed, ${chosen.length - passed} failed`);
-  return chosen.length === 0 ? 1 : chosen.length - passed;
+  return result;
 }

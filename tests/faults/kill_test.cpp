@@ -24,7 +24,7 @@ namespace {
 
 // How far a total may fall because observations came out of order, or late because this computer was busy.
 constexpr Duration disorder = Duration::seconds(3);
-constexpr std::string_view feed = "feed-1";
+constexpr std::string_view feed_key = "feed-1";
 
 std::uint64_t number_from(const char* variable, std::uint64_t otherwise) {
   const char* text = std::getenv(variable);
@@ -96,7 +96,8 @@ struct Field {
     // Every item UNAVAILABLE, then the list.
     for (const auto& machine : scene.machines) items += machine.model.items.size();
     std::vector<ShopMachine> machines;
-    for (const auto& machine : scene.machines) machines.push_back({machine.entry.key, std::string(feed), agent->url()});
+    for (const auto& machine : scene.machines)
+      machines.push_back({machine.entry.key, std::string(feed_key), agent->url()});
     found_shop(folder.path() / "killed", machines);
   }
 
@@ -106,12 +107,12 @@ struct Field {
 
   static std::uint64_t read_until(const std::filesystem::path& data) {
     const auto positions = read_positions(data);
-    const auto position = positions.find(std::string(feed));
+    const auto position = positions.find(std::string(feed_key));
     return position == positions.end() ? 0 : position->second.next_sequence;
   }
   static Instant told_until(const std::filesystem::path& data) {
     const auto positions = read_positions(data);
-    const auto position = positions.find(std::string(feed));
+    const auto position = positions.find(std::string(feed_key));
     return position == positions.end() ? Instant{} : position->second.last_sign_at;
   }
   bool has_read_all(const std::filesystem::path& data) const {
@@ -307,7 +308,7 @@ TEST(Kill, AStoppedServerAndARestartedAgentLeaveUnknownTimeAndNoOther) {
 
   const std::uint64_t instance = field.agent->instance_id();
   ASSERT_TRUE(comes_true([&] {
-    const auto position = read_positions(field.killed()).at(std::string(feed));
+    const auto position = read_positions(field.killed()).at(std::string(feed_key));
     return position.instance_id == instance && position.next_sequence == field.agent->next_sequence() &&
            now() > field.scene.ends_at + Duration::seconds(1);
   })) << server.said();

@@ -1,0 +1,24 @@
+// Started by run.mjs: runs the test files that it is told, one after the other, on one server and in one browser.
+import { openChromium } from './chromium.mjs';
+import { Server } from './server.mjs';
+import { runRegistered } from './suite.mjs';
+
+const only = process.argv[2] ?? '';
+let server;
+let browser;
+
+async function runFile(file) {
+  await import(`./${file}.test.mjs`);
+  // A server and a browser only where there is something to run.
+  const place = async () => ({ server: (server ??= await Server.open()), browser: (browser ??= await openChromium()) });
+  process.send(await runRegistered(only, place));
+}
+
+async function end() {
+  await browser?.close();
+  await server?.stop();
+  process.disconnect();
+}
+
+process.on('message', ({ file }) => void (file ? runFile(file) : end()));
+process.send({ ready: true });
