@@ -46,7 +46,7 @@ function work() {
   };
   worker.on('message', ({ ready, lines, passed, failed }) => {
     if (!ready) {
-      console.log(lines.join('\n'));
+      if (lines.length > 0) console.log(lines.join('\n'));
       total.passed += passed;
       total.failed += failed;
     }
