@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
 import { takeJoining } from './join_pictures.mjs';
 import { findingOfShop, takePages } from './picture_pages.mjs';
+import { takeRounds } from './picture_rounds.mjs';
 import { isReal, Server } from './server.mjs';
 
 const folder = process.argv[2] ?? fileURLToPath(new URL('../../docs/pictures', import.meta.url));
@@ -83,6 +84,7 @@ async function takeAll(server, browser, placeName, look, { task, finding }) {
   await page.locator('form').waitFor();
   await shoot(page, `form-${end}`);
   await takePages(page, finding, (name) => shoot(page, `${name}-${end}`));
+  await takeRounds(page, server, (name) => shoot(page, `${name}-${end}`));
   for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
   await page.context().close();
 }

@@ -144,6 +144,8 @@ test('Offline: a newer build is put on in between; the page stays until a person
     await other.locator('.card').waitFor();
     assert.equal(await answeredCount(other), 2);
     assert.equal(await page.evaluate(() => document.documentElement.dataset.build), undefined);
+    const menu = page.locator('header .menu');
+    if (await menu.isVisible()) await menu.click();
     await page.locator('header nav a[href="/logbook"]').click();
     await until('the older build’s page came', async () => /Logbook/.test(await page.locator('h1').innerText()));
     while ((await openCheck(other)) !== null) await answerOpen(other, found);

@@ -1,0 +1,36 @@
+// The main pages, in the order of a person's day. A page more is a line more.
+
+import {
+  findingsAddress,
+  FLOOR_ADDRESS,
+  HORIZON_ADDRESS,
+  labelsAddress,
+  logbookAddress,
+  ROUNDS_ADDRESS,
+  SCAN_ADDRESS,
+  TODAY_ADDRESS,
+} from '../route.svelte';
+import type { Page } from '../route.svelte';
+import type { Key } from '../words/catalogue';
+
+export interface MainPage {
+  title: Key;
+  address: string;
+  /** The pages that belong to it, itself first. */
+  names: ReadonlyArray<Page['name']>;
+}
+
+export const MAIN_PAGES: ReadonlyArray<MainPage> = [
+  { title: 'today.title', address: TODAY_ADDRESS, names: ['today'] },
+  { title: 'floor.title', address: FLOOR_ADDRESS, names: ['floor', 'machine'] },
+  { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon', 'use changes', 'task date'] },
+  { title: 'rounds.title', address: ROUNDS_ADDRESS, names: ['rounds', 'round'] },
+  { title: 'findings.title', address: findingsAddress(), names: ['findings', 'finding', 'new finding'] },
+  { title: 'logbook.title', address: logbookAddress(), names: ['logbook'] },
+  { title: 'labels.title', address: labelsAddress(), names: ['labels'] },
+  { title: 'scan.short', address: SCAN_ADDRESS, names: ['scan'] },
+];
+
+/** The main page that a page belongs to, if it does. */
+export const mainPageOf = (name: Page['name']): MainPage | undefined =>
+  MAIN_PAGES.find((page) => page.names.includes(name));
