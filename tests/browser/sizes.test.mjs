@@ -59,6 +59,25 @@ test(
 );
 
 test(
+  'Phone: the page begins near the top; the choice of pages opens by one press, and is folded again on the next page',
+  async ({ page }) => {
+    await page.goto('/');
+    await loaded(page);
+    const title = await page.locator('h1').boundingBox();
+    assert.ok(title.y < PHONE.viewport.height / 5, `the title stands at ${title.y} px`);
+    const link = page.locator('header nav a[href="/logbook"]');
+    assert.equal(await link.isVisible(), false);
+    await page.locator('header .menu').click();
+    await measure(page);
+    await link.click();
+    await page.locator('h1', { hasText: 'Logbook' }).waitFor();
+    assert.equal(await link.isVisible(), false);
+    assert.equal(await page.locator('header .menu').getAttribute('aria-expanded'), 'false');
+  },
+  { place: PHONE },
+);
+
+test(
   'Phone: nothing is cut off at 320 px',
   async ({ page }) => {
     for (const path of PATHS) {
