@@ -31,6 +31,7 @@ GivenAnswer as_entered(const CheckAnswer& answer) {
 }
 
 Result<void> judge(GivenAnswer& given, const catalogue::TaskReading& reading) {
+  if (given.answer == "not so") given.says = fmt::format("{}: cannot be read", reading.what);
   if (!given.value) return {};
   HW_TRY(condition::check_unit(reading, *given.unit));
   HW_TRY(condition::check_value(reading, *given.value));

@@ -15,6 +15,7 @@ std::string refusal(const AnswersEdit& edit) {
 TEST(AnswersEdit, TakesWhatAPersonCanFindAtACheck) {
   EXPECT_EQ(refusal(one_answer(answer_of("look", "look", "not so"))), "");
   EXPECT_EQ(refusal(one_answer(reading_of(5))), "");
+  EXPECT_EQ(refusal(one_answer(answer_of("air/supply air", "reading", "not so"))), "");
   auto poured = answer_of("coolant", "top up");
   poured.quantity = 0;
   EXPECT_EQ(refusal(one_answer(poured)), "");
@@ -28,6 +29,8 @@ TEST(AnswersEdit, RefusesWhatNoCheckOfItsKindCanHave) {
   EXPECT_NE(refusal(one_answer(answer_of("a", "reading"))).find("answers[0]: value:"), std::string::npos);
   auto both = reading_of(5);
   both.answer = "as it should be";
+  EXPECT_NE(refusal(one_answer(both)).find("answer: a reading that was read has none"), std::string::npos);
+  both.answer = "not so";
   EXPECT_NE(refusal(one_answer(both)).find("answer: a reading that was read has none"), std::string::npos);
   EXPECT_NE(refusal(one_answer(answer_of("a", "look", "good"))).find("\"good\" is none of"), std::string::npos);
   auto none = answer_of("a", "look");

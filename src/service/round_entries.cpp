@@ -12,6 +12,7 @@ using catalogue::CheckKind;
 using catalogue::Rhythm;
 
 std::string answer_word(const GivenAnswer& answer) {
+  if (answer.kind == word_of(CheckKind::reading) && answer.answer == "not so") return "cannot be read";
   const bool is_work = answer.kind == word_of(CheckKind::clean) || answer.kind == word_of(CheckKind::top_up);
   if (!is_work) return answer.answer.value_or("");
   return answer.answer == "as it should be" ? "done" : "not done";

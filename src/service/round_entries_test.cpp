@@ -23,6 +23,7 @@ class RoundEntries : public testing::Test {
 TEST_F(RoundEntries, SayWhatWasFoundInASentence) {
   EXPECT_EQ(sentence(reading_of(6)), "Task air: supply air: 6 bar is as it should be");
   EXPECT_EQ(sentence(answer_of("window", "clean", "not so")), "Task window: not done");
+  EXPECT_EQ(sentence(answer_of("air/supply air", "reading", "not so")), "Task air: supply air: cannot be read");
   auto poured = answer_of("coolant", "top up");
   poured.quantity = 2.5;
   EXPECT_EQ(sentence(poured), "Task coolant: done, 2.5 l");

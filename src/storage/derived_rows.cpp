@@ -13,10 +13,10 @@ using service::Entry;
 using service::GivenAnswer;
 
 // Of a stray entry the answers count whose checks are there: they alone have a task.
-// Whoever looked, read, or said that it is clean or full now has done the task; who said that it is not has not.
+// Whoever looked, read, or said that it is clean or full now has done the task; who said that it is not, or that it
+// cannot be read, has not.
 bool does_its_task(const GivenAnswer& answer) {
-  const bool is_work = answer.kind == "clean" || answer.kind == "top up";
-  return answer.task && !(is_work && answer.answer == "not so");
+  return answer.task && (answer.kind == "look" || answer.answer != "not so");
 }
 
 std::set<std::string> tasks_done_by(const Entry& entry) {

@@ -27,6 +27,11 @@ TEST_F(StoreTest, AnswersOfARoundDoTheirTasksButForWorkThatWasNotDone) {
   ASSERT_TRUE(keep(*store, entry));
   EXPECT_FALSE(*store->last_done("l1", "filter"));
   EXPECT_EQ((*store->last_done("l1", "own"))->id, "e1");
+  entry.id = "e3";
+  entry.body.answers->at(1).value.reset();
+  entry.body.answers->at(1).answer = "not so";
+  ASSERT_TRUE(keep(*store, entry));
+  EXPECT_EQ((*store->last_done("l1", "own"))->id, "e1") << "what cannot be read was not read";
   entry.id = "e2";
   entry.body.stray = "the machine has no check \"own/pH\"";
   entry.body.answers->at(1).task.reset();

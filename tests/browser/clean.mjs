@@ -8,7 +8,10 @@ const Axe = AxeBuilder.default ?? AxeBuilder;
 /** No serious finding in this part of the page. */
 export async function expectClean(page, where, part = 'html') {
   // One document without frames, and of what is in order only that it is: twice as fast.
-  const axe = new Axe({ page }).include(part).options({ resultTypes: ['violations'] }).withTags(RULES);
+  const axe = new Axe({ page })
+    .include(part)
+    .options({ resultTypes: ['violations'] })
+    .withTags(RULES);
   const { violations, passes } = await axe.setLegacyMode().analyze();
   assert.ok(passes.length > 3, 'the rules ran');
   const serious = violations.filter((one) => one.impact === 'serious' || one.impact === 'critical');

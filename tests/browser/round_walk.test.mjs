@@ -126,6 +126,23 @@ test('Round: a reading is judged as it is typed; beyond action the finding goes 
   assert.equal(finding.walk, given.walk);
 });
 
+test('Round: a gauge that cannot be read is answered without a number, and its finding says so', async ({
+  page,
+  server,
+}) => {
+  const { found } = await begin(page, await pickRound(server));
+  const check = await open(page, found, isAir);
+  await ready(page).getByRole('button', { name: 'Cannot be read' }).click();
+  await page.getByRole('radio', { name: 'at the next stop' }).check({ force: true });
+  await page.locator('.card .main.answer').click();
+  await page.locator(`button[data-check="${check.key}"]`, { hasText: 'Cannot be read' }).waitFor();
+  await allSent(page);
+  const given = (await turnOf(server, found)).answers.find((one) => one.check === check.key);
+  assert.deepEqual([given.answer, given.value, given.state], ['not so', undefined, undefined]);
+  const { findings } = await server.get(`/api/findings?machine=${found.machine.machine}`);
+  assert.match(findings.find((one) => one.check === check.key).what, /supply air: cannot be read/);
+});
+
 /** A picture of noise, made by the page, larger than what may be sent. */
 async function bigPicture(page) {
   const base64 = await page.evaluate(async () => {

@@ -535,7 +535,7 @@ export interface AnswersEdit {
   photos?: PhotoName[];
 }
 
-/** look: answer. Reading: value with unit; or, by one press for the rest, answer: as it should be, not read. Clean: answer. Top up: answer, with the quantity filled in. */
+/** look: answer. Reading: value with unit; or answer: not so, where it cannot be read; or, by one press for the rest, answer: as it should be, not read. Clean: answer. Top up: answer, with the quantity filled in. */
 export interface CheckAnswer {
   check: string;
   kind: CheckKind;

@@ -25,7 +25,7 @@ const DONE_WORDS: Readonly<Partial<Record<CheckKind, 'check.done' | 'check.as_it
 /** "as it should be", "5.2 bar, warning", "filled in 0.5 l", "not read" */
 export function givenWords({ check, given }: CheckStanding): string {
   if (given === null) return '';
-  if (given.answer === 'not so') return say('check.not_so');
+  if (given.answer === 'not so') return say(given.kind === 'reading' ? 'check.unreadable' : 'check.not_so');
   if (given.value !== undefined) {
     const value = printReading({ what: check.reading?.what ?? '', unit: given.unit ?? '' }, given.value);
     return given.state ? `${value}, ${say(`judged.${given.state}`)}` : value;

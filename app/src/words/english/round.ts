@@ -59,6 +59,8 @@ export const round = {
   'check.as_it_should_be': 'As it should be',
   'check.not_so': 'Not so',
   'check.done': 'Done',
+  'check.unreadable': 'Cannot be read',
+  'check.unreadable_what': '{what}: cannot be read',
   'check.not_read': 'not read, as it should be',
   'check.filled': 'filled in {quantity}',
   'check.filled_in': 'Filled in',

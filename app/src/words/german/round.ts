@@ -68,6 +68,8 @@ export const round: Wording<typeof english> = {
   'check.as_it_should_be': 'In Ordnung',
   'check.not_so': 'Nicht in Ordnung',
   'check.done': 'Erledigt',
+  'check.unreadable': 'Nicht ablesbar',
+  'check.unreadable_what': '{what}: nicht ablesbar',
   'check.not_read': 'nicht abgelesen, in Ordnung',
   'check.filled': '{quantity} nachgefüllt',
   'check.filled_in': 'Nachgefüllt',
