@@ -59,6 +59,25 @@ test('Findings: nobody’s stand on top, the most severe first, overdue by a wor
   assert.match(page.url(), /owner=/);
 });
 
+test('Findings: the words of one that is being written outlive the tab, and go with it once it is written', async ({
+  page,
+}) => {
+  await page.goto('/new-finding?machine=m15');
+  await choosePerson(page);
+  await page.locator('#new-what').fill('The cover of the conveyor rattles');
+  await page.getByRole('radio', { name: 'watch' }).check({ force: true });
+  await page.reload();
+  await until('the words are there', async () => /rattles/.test(await page.locator('#new-what').inputValue()));
+  assert.ok(await page.getByRole('radio', { name: 'watch' }).isChecked());
+  await page.goto('/new-finding?machine=m16');
+  assert.equal(await page.locator('#new-what').inputValue(), '', 'another machine has words of its own');
+  await page.goto('/new-finding?machine=m15');
+  await page.locator('form .main').click();
+  await page.locator('#history-title').waitFor();
+  await page.goto('/new-finding?machine=m15');
+  assert.equal(await page.locator('#new-what').inputValue(), '');
+});
+
 test('Findings: one out of the blue, with photo, day and task; then it has a page', async ({ page, server }) => {
   const { tasks } = await server.get('/api/machines/m14');
   await page.goto('/machine/m14');

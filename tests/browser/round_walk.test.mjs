@@ -143,6 +143,22 @@ test('Round: a gauge that cannot be read is answered without a number, and its f
   assert.match(findings.find((one) => one.check === check.key).what, /supply air: cannot be read/);
 });
 
+test('Round: what is being written of a check that is not so outlives the tab', async ({ page, server }) => {
+  const { found } = await begin(page, await pickRound(server));
+  const key = await openCheck(page);
+  const check = found.round.checks.find((one) => one.key === key);
+  await ready(page)
+    .getByRole('button', { name: check.kind === 'reading' ? 'Cannot be read' : 'Not so' })
+    .click();
+  await page.locator('#not-so-what').fill('The seal hangs out at the left');
+  await page.reload();
+  await until('the words are there', async () => /seal hangs/.test(await page.locator('#not-so-what').inputValue()));
+  await page.getByRole('button', { name: 'Back' }).click();
+  await page.reload();
+  await ready(page).waitFor();
+  assert.equal(await page.locator('#not-so-what').count(), 0);
+});
+
 /** A picture of noise, made by the page, larger than what may be sent. */
 async function bigPicture(page) {
   const base64 = await page.evaluate(async () => {
