@@ -40,7 +40,8 @@ Help help_of_all(const CLI::App& app) {
 }
 
 Answer help_text(const CLI::App& app, const std::string& name) {
-  if (name.empty()) return app.help();
+  // App::help() would tell of the command that was called: of this one.
+  if (name.empty()) return app.get_formatter()->make_help(&app, app.get_name(), CLI::AppFormatMode::Normal);
   for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
     if (command->get_name() == name) return command->help();
   }

@@ -19,6 +19,14 @@ TEST(HelpCommand, ListsCommandsAndOptionsFromTheirOwnTable) {
   EXPECT_NE(std::find(options.begin(), options.end(), "--load-above"), options.end());
 }
 
+TEST(HelpCommand, WithoutANameListsTheCommands) {
+  const Called called = call({"help"});
+  EXPECT_EQ(called.exit_status, 0) << called.errors;
+  for (const char* command : {"hours", "due", "serve", "logbook"}) {
+    EXPECT_NE(called.output.find(std::string("  ") + command), std::string::npos) << called.output;
+  }
+}
+
 TEST(HelpCommand, TellsAboutOneCommand) {
   const Called called = call({"help", "hours"});
   EXPECT_EQ(called.exit_status, 0);
