@@ -6,6 +6,7 @@ import { measure } from './measure.mjs';
 import { newId } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 
+const MOUSE_PX = 24;
 const GERMAN = { locale: 'de-DE' };
 const says = (page) => page.locator('[data-says]').innerText();
 const rows = (page) => page.locator('[data-row]');
@@ -191,15 +192,42 @@ test('Machine: past forecasts are told in a sentence and beside simpler ones', a
   await page.getByText('Loss (pinball loss)').first().waitFor();
 });
 
-test('Machine and Floor: the forecast stands beside what is left', async ({ page, server }) => {
+/** One tap on a date that is shown leads to its working. */
+async function expectOpensItsWorking(page, date) {
+  await date.waitFor();
+  const { height } = await date.boundingBox();
+  assert.ok(height >= MOUSE_PX, `the date is ${height} px high`);
+  await date.click();
+  assert.match(page.url(), /\/machine\/[^/]+\/task-date\//);
+  await page.locator('h1').waitFor();
+}
+
+test('Machine and Floor: the forecast stands beside what is left, and leads to its working', async ({
+  page,
+  server,
+}) => {
   const { machine, task } = await rangedTask(server);
   await page.goto(`/machine/${machine.machine}`);
-  const date = page.locator(`[data-forecast="${task.task}"]`);
-  await date.first().waitFor();
-  assert.match(await date.first().innerText(), /80\s%/);
+  const date = page.locator(`[data-forecast="${task.task}"]`).first();
+  await date.waitFor();
+  assert.match(await date.innerText(), /80\s%/);
+  await expectOpensItsWorking(page, date);
   await page.goto('/');
-  await page.locator('[data-machine] [data-forecast]').first().waitFor();
+  await expectOpensItsWorking(page, page.locator('[data-machine] [data-forecast]').first());
 });
+
+test(
+  'Phone: dates on the Floor and at a machine are large and apart from what they stand beside',
+  async ({ page, server }) => {
+    const { machine } = await rangedTask(server);
+    for (const path of ['/', `/machine/${machine.machine}`]) {
+      await page.goto(path);
+      await page.locator('[data-forecast]').first().waitFor();
+      await measure(page);
+    }
+  },
+  { place: PHONE },
+);
 
 test('Today: every item has a sentence and one button, in groups', async ({ page, server }) => {
   await server.send('POST', '/api/machines/m02/findings', {
