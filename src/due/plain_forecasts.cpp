@@ -31,9 +31,10 @@ struct RecentUse {
 };
 
 std::array<double, 7> use_by_weekday(PlainForecast forecast, const PastUse& past) {
-  const RecentUse recent(past, forecast == PlainForecast::mean_365_days  ? 365
-                               : forecast == PlainForecast::mean_30_days ? 30
-                                                                         : 7);
+  RecentUse recent(past, forecast == PlainForecast::mean_365_days  ? 365
+                         : forecast == PlainForecast::mean_30_days ? 30
+                                                                   : 7);
+  if (recent.count == 0) recent = RecentUse(past, history_days_max);
   std::array<double, 7> use{};
   use.fill(recent.count > 0 ? recent.sum / recent.count : 0);
   if (forecast != PlainForecast::last_week) return use;

@@ -13,6 +13,7 @@ namespace hw::due {
 // mean_30_days     every day brings the mean of the known days among the last 30
 // last_week        the last seven days over and over, unknown ones as the mean of the known ones
 // mean_365_days    every day brings the mean of the known days among the last 365
+// Where none of its days is known, each goes by all known days.
 enum class PlainForecast { mean_30_days, last_week, mean_365_days };
 inline constexpr std::array<PlainForecast, 3> plain_forecasts = {PlainForecast::mean_30_days, PlainForecast::last_week,
                                                                  PlainForecast::mean_365_days};

@@ -22,6 +22,12 @@ TEST(PlainForecasts, EachGoesByItsOwnDays) {
   EXPECT_EQ(plain(PlainForecast::mean_365_days, history, 40), monday + 17);
 }
 
+TEST(PlainForecasts, WithoutAKnownDayOfItsOwnEachGoesByAllKnownDays) {
+  const UseHistory history = history_of(times(10, "4444444") + times(20, "......."));
+  EXPECT_EQ(plain(PlainForecast::last_week, history, 40), monday + 9);
+  EXPECT_EQ(plain(PlainForecast::mean_30_days, history, 40), monday + 9);
+}
+
 TEST(PlainForecasts, ClosedDaysBringNothing) {
   UseHistory history = history_of("8888888");
   history.closed = {monday, monday + 1};

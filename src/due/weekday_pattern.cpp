@@ -40,11 +40,15 @@ struct WeekdaySums {
 };
 
 // Use in units of its own mean, so that nothing below depends on the unit.
+// Days that are known together say nothing of weekdays; they count only where there are no others with use.
 WeekdaySums sum_by_weekday(const PastUse& past, double unit) {
+  const bool has_own_days = std::any_of(past.days.begin(), past.days.end(), [](const PastDay& day) {
+    return day.is_counted && !day.is_shared && day.used > 0;
+  });
   WeekdaySums sums;
   auto weekday = static_cast<std::size_t>(iso_weekday(past.first_on) - 1);
   for (std::size_t n = 0; n < past.days.size(); ++n, weekday = (weekday + 1) % 7) {
-    if (!past.days[n].is_counted) continue;
+    if (!past.days[n].is_counted || (has_own_days && past.days[n].is_shared)) continue;
     const double age_days = static_cast<double>(past.days.size() - 1 - n);
     sums.add(weekday, past.days[n].used / unit, std::exp2(-age_days / half_weight_days));
   }

@@ -14,8 +14,9 @@ namespace {
 struct CaseDay {
   LocalDate date;
   double used = 0;
+  std::optional<int> days;
 };
-BOOST_DESCRIBE_STRUCT(CaseDay, (), (date, used))
+BOOST_DESCRIBE_STRUCT(CaseDay, (), (date, used, days))
 
 struct CaseShifts {
   LocalDate from;
@@ -108,7 +109,7 @@ std::string day_text(const std::optional<LocalDate>& day) { return day ? print(*
 Result<DueCase> parse_due_case(std::string_view line) {
   HW_TAKE(parsed, formats::parse_json<Case>(line));
   DueCase one{parsed.id, {parsed.start, {}, parsed.closed.value_or(std::vector<LocalDate>{})}, {}, parsed.left};
-  for (const CaseDay& day : parsed.history) one.history.days.push_back({day.date, day.used});
+  for (const CaseDay& day : parsed.history) one.history.days.push_back({day.date, day.used, day.days.value_or(1)});
   if (parsed.unit == CaseUnit::h) one.history.unit = due::UseUnit::hours;
   if (parsed.shifts) {
     HW_TAKE(change, change_of(*parsed.shifts));

@@ -53,6 +53,15 @@ TEST(DueCase, WhatIsNeverReachedIsNull) {
   EXPECT_THAT(print_due_table(answer_due(case_with(idle), 1)), HasSubstr("never"));
 }
 
+TEST(DueCase, UseOfSeveralDaysIsKnownTogether) {
+  const std::string read = R"("history":[{"date":"2026-02-10","used":40,"days":7},)"
+                           R"({"date":"2026-02-24","used":80,"days":14}],"left":40)";
+  EXPECT_THAT(print_due_json(answer_due(case_with(read), 1)), HasSubstr("21 days of use from 2026-02-04"));
+  const std::string lapping = R"("history":[{"date":"2026-02-20","used":40,"days":7},)"
+                              R"({"date":"2026-02-24","used":80,"days":14}],"left":40)";
+  EXPECT_THAT(answer_due(case_with(lapping), 1).refused, HasSubstr("2026-02-11 stands there twice"));
+}
+
 TEST(DueCase, ShiftsAndLikeMachinesAreChecked) {
   const auto refusal = [](const std::string& field) {
     return answer_due(case_with(days + ",\"left\":1," + field), 1).refused;

@@ -36,7 +36,8 @@ Result<std::vector<NamedHistory>> daily_histories(const formats::CsvTable& table
   return histories;
 }
 
-// How much of each day is covered by readings, and what was used in it.
+// How much of each day is covered by readings, and what was used in it. Days between two readings are known together,
+// up to and with the day of the later one.
 class DailyRises {
  public:
   explicit DailyRises(const Zone& zone) : zone_(zone) {}
@@ -44,11 +45,13 @@ class DailyRises {
   void add(const Reading& from, const Reading& to) {
     if (to.value < from.value || to.at <= from.at) return;
     const double per_ns = (to.value - from.value) / static_cast<double>((to.at - from.at).ns);
-    for (LocalDate day = zone_.date_of(from.at); zone_.begin_of(day) < to.at; ++day) {
+    const LocalDate first = zone_.date_of(from.at);
+    for (LocalDate day = first; zone_.begin_of(day) < to.at; ++day) {
       const Duration part = std::min(to.at, zone_.end_of(day)) - std::max(from.at, zone_.begin_of(day));
       Day& one = days_[day];
       one.covered_ns += part.ns;
       one.used += per_ns * static_cast<double>(part.ns);
+      one.is_continued = one.is_continued || day - first > 1;
     }
   }
 
@@ -56,7 +59,12 @@ class DailyRises {
     due::UseHistory history;
     for (const auto& [on, day] : days_) {
       if (day.covered_ns < (zone_.end_of(on) - zone_.begin_of(on)).ns) continue;
-      history.days.push_back({on, day.used});
+      std::vector<due::UseDay>& days = history.days;
+      if (day.is_continued && !days.empty() && days.back().on == on - 1) {
+        days.back() = {on, days.back().used + day.used, days.back().days + 1};
+      } else {
+        days.push_back({on, day.used});
+      }
       history.start = on + 1;
     }
     return history;
@@ -66,6 +74,7 @@ class DailyRises {
   struct Day {
     std::int64_t covered_ns = 0;
     double used = 0;
+    bool is_continued = false;
   };
   Zone zone_;
   std::map<LocalDate, Day> days_;

@@ -36,10 +36,27 @@ TEST(HistoryFile, ReadingsAreSpreadOverTheDaysBetweenThem) {
   ASSERT_TRUE(histories) << histories.error().message;
   const due::UseHistory& history = histories->front().history;
   // 2 and 3 March are covered; the 4th and 5th not, since the counter fell; the 6th is again.
-  ASSERT_EQ(history.days.size(), 3U);
-  EXPECT_EQ(history.days[0].on, LocalDate::of(2026, 3, 2));
-  EXPECT_NEAR(history.days[0].used, 24, 1e-9);
-  EXPECT_EQ(history.days[2].on, LocalDate::of(2026, 3, 6));
+  // What lies between two readings is known together: 2 and 3 March.
+  ASSERT_EQ(history.days.size(), 2U);
+  EXPECT_EQ(history.days[0].on, LocalDate::of(2026, 3, 3));
+  EXPECT_EQ(history.days[0].days, 2);
+  EXPECT_NEAR(history.days[0].used, 48, 1e-9);
+  EXPECT_EQ(history.days[1].on, LocalDate::of(2026, 3, 6));
+  EXPECT_EQ(history.days[1].days, 1);
+}
+
+TEST(HistoryFile, ReadingsOfEachDayAreDaysByThemselves) {
+  const auto histories = read_history_file(file_with("counter,read_at,value\n"
+                                                     "hours,2026-03-01T12:00:00Z,100\n"
+                                                     "hours,2026-03-02T18:00:00Z,110\n"
+                                                     "hours,2026-03-03T09:00:00Z,112\n"
+                                                     "hours,2026-03-06T09:00:00Z,130\n"
+                                                     "hours,2026-03-07T09:00:00Z,136\n"),
+                                           Zone::utc());
+  ASSERT_TRUE(histories) << histories.error().message;
+  std::vector<int> lengths;
+  for (const auto& day : histories->front().history.days) lengths.push_back(day.days);
+  EXPECT_EQ(lengths, (std::vector<int>{1, 1, 3}));  // 2, 3, and 4 to 6 March
 }
 
 TEST(HistoryFile, DaysAreCutAtTheMidnightsOfTheZone) {
