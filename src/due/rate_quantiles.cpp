@@ -11,9 +11,10 @@ namespace hw::due {
 namespace {
 
 constexpr double relative_spread_max = 1.5;  // beyond it the cube root is no gamma distribution any more
-constexpr std::size_t coarse_nodes = 14;
-constexpr std::size_t fine_nodes = 20;
-constexpr double tail = 0.004;  // the fine nodes reach from this chance to its complement
+constexpr int coarse_steps = 6;
+constexpr double log_odds_max = 5.5;   // the chances that are asked for lie well within
+constexpr double log_odds_step = 0.8;  // from node to node: between them the log odds are nearly straight
+constexpr int halvings_max = 9;
 
 // One belief on the scale of the cube root.
 struct CubeRoot {
@@ -51,37 +52,46 @@ Span widest(const Mixture& mixture) {
   return {std::max(0.0, span.low), span.high};
 }
 
+double log_odds(double chance) {
+  const double bounded = std::clamp(chance, 1e-9, 1 - 1e-9);
+  return std::clamp(std::log(bounded / (1 - bounded)), -log_odds_max, log_odds_max);
+}
+
 struct Node {
   double root = 0;    // cube root of the rate
   double chance = 0;  // of reaching it
+  double odds = 0;    // its log odds, bounded
 };
 
-std::vector<Node> nodes_of(const Mixture& mixture, const Span& span, std::size_t count) {
-  std::vector<Node> nodes(count);
-  for (std::size_t n = 0; n < count; ++n) {
-    nodes[n].root = span.low + (span.high - span.low) * static_cast<double>(n) / static_cast<double>(count - 1);
-    nodes[n].chance = exceeds(mixture, nodes[n].root);
+// Nodes lie close where the chance falls steeply: a narrow belief may stand within a wide one.
+class Nodes {
+ public:
+  explicit Nodes(const Mixture& mixture) : mixture_(mixture) {
+    const Span span = widest(mixture);
+    nodes_.push_back(node_at(span.low));
+    for (int n = 1; n <= coarse_steps; ++n) add(node_at(span.low + (span.high - span.low) * n / coarse_steps), 0);
   }
-  return nodes;
-}
+  std::vector<Node> all() && { return std::move(nodes_); }
 
-// The part of the coarse nodes' span in which the chance lies between the tails.
-Span narrowed(const std::vector<Node>& nodes) {
-  Span span{nodes.front().root, nodes.back().root};
-  for (const Node& node : nodes) {
-    if (node.chance > 1 - tail) span.low = node.root;
-    if (node.chance < tail) {
-      span.high = node.root;
-      break;
+ private:
+  Node node_at(double root) const {
+    const double chance = exceeds(mixture_, root);
+    return {root, chance, log_odds(chance)};
+  }
+  // Everything between the last node and `end`, and `end` itself.
+  void add(const Node& end, int halvings) {
+    const Node& last = nodes_.back();
+    if (halvings < halvings_max && last.odds - end.odds > log_odds_step) {
+      add(node_at((last.root + end.root) / 2), halvings + 1);
+      add(end, halvings + 1);
+    } else {
+      nodes_.push_back(end);
     }
   }
-  return span;
-}
 
-double log_odds(double chance) {
-  const double bounded = std::clamp(chance, 1e-9, 1 - 1e-9);
-  return std::log(bounded / (1 - bounded));
-}
+  const Mixture& mixture_;
+  std::vector<Node> nodes_;
+};
 
 // Between two nodes the log odds are taken as straight; what is likelier than the first node is no use at all.
 double root_at(const std::vector<Node>& nodes, double chance) {
@@ -90,8 +100,8 @@ double root_at(const std::vector<Node>& nodes, double chance) {
   while (above + 1 < nodes.size() && nodes[above].chance > chance) ++above;
   const Node& a = nodes[above - 1];
   const Node& b = nodes[above];
-  const double fall = log_odds(a.chance) - log_odds(b.chance);
-  return fall > 1e-12 ? a.root + (b.root - a.root) * (log_odds(a.chance) - log_odds(chance)) / fall : b.root;
+  const double fall = a.odds - b.odds;
+  return fall > 1e-12 ? a.root + (b.root - a.root) * (a.odds - log_odds(chance)) / fall : b.root;
 }
 
 }  // namespace
@@ -99,8 +109,7 @@ double root_at(const std::vector<Node>& nodes, double chance) {
 std::array<double, chances.size()> rates_exceeded(std::span<const WeightedRate> mixture) {
   HW_ASSERT(!mixture.empty(), "at least one belief");
   const Mixture roots(mixture.begin(), mixture.end());
-  const Span narrow = narrowed(nodes_of(roots, widest(roots), coarse_nodes));
-  const std::vector<Node> nodes = nodes_of(roots, narrow, fine_nodes);
+  const std::vector<Node> nodes = Nodes(roots).all();
   std::array<double, chances.size()> rates{};
   double last = 1e300;
   for (std::size_t n = 0; n < chances.size(); ++n) {

@@ -1,10 +1,13 @@
 #include "src/due/rate_quantiles.h"
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
 #include <boost/math/distributions/gamma.hpp>
 #include <gtest/gtest.h>
+
+#include "libs/numerics/random.h"
 
 namespace hw::due {
 namespace {
@@ -36,6 +39,24 @@ TEST(RateQuantiles, TwoNarrowBeliefsFarApartStayApart) {
   const auto rates = rates_exceeded(two);
   EXPECT_NEAR(rates[3], 10, 0.5);
   EXPECT_NEAR(rates[11], 2, 0.5);
+}
+
+// What a mixture says is held against its own definition, T drawn by chance.
+TEST(RateQuantiles, ANarrowBeliefWithinAWideOneIsMetBySimulation) {
+  const std::vector<WeightedRate> two = {{0.9, 10, 0.04, 200}, {0.1, 10, 36, 30}};
+  const auto rates = rates_exceeded(two);
+  numerics::Random random(20261126);
+  std::vector<double> drawn(400'000);
+  for (double& rate : drawn) {
+    const WeightedRate& one = two[random.chance(two[0].weight) ? 0 : 1];
+    const double c = std::sqrt(one.variance) / one.mean;
+    const double student = random.normal() / std::sqrt(random.gamma(one.degrees / 2) * 2 / one.degrees);
+    rate = one.mean * std::pow(std::max(0.0, 1 - c * c / 9 + c / 3 * student), 3);
+  }
+  for (std::size_t n = 0; n < chances.size(); ++n) {
+    const auto reached = std::count_if(drawn.begin(), drawn.end(), [&](double rate) { return rate >= rates[n]; });
+    EXPECT_NEAR(static_cast<double>(reached) / static_cast<double>(drawn.size()), chances[n], 0.02) << chances[n];
+  }
 }
 
 }  // namespace
