@@ -1,7 +1,10 @@
 #include "src/due/due_dates.h"
 
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
+#include "libs/numerics/random.h"
 #include "src/catalogue/plant_calendar.h"
 #include "src/due/life_test.h"
 #include "src/due/task_state.h"
@@ -44,6 +47,34 @@ TEST(DueDates, ACalendarDateCutsOffWhatIsLater) {
     EXPECT_EQ(days[6], monday + 6);
   }
   EXPECT_TRUE(first_of({}, Together::alike).empty());
+}
+
+DueDistribution any_distribution(numerics::Random& random) {
+  DueDistribution due;
+  LocalDate day = monday;
+  for (double chance = random.uniform(); chance < 1; chance += random.between(0.01, 0.4)) {
+    day = day + random.whole_between(1, 30);
+    due.push_back({day, chance});
+  }
+  return due;
+}
+
+TEST(DueDates, Property_TheFirstOfSeveralIsNeverLaterThanEach) {
+  numerics::Random random(41);
+  const LocalDate never = monday + 100'000;
+  for (int n = 0; n < 300; ++n) {
+    std::vector<DueDistribution> dues(static_cast<std::size_t>(random.whole_between(1, 4)));
+    for (DueDistribution& due : dues) due = any_distribution(random);
+    if (random.chance(0.3)) dues.push_back(on_calendar(monday + random.whole_between(0, 200)));
+    const DueDistribution alike = first_of(dues, Together::alike), apart = first_of(dues, Together::independent);
+    for (const double chance : shown_chances) {
+      const LocalDate first = quantile(alike, chance).value_or(never);
+      EXPECT_LE(quantile(apart, chance).value_or(never), first);
+      LocalDate earliest = never;
+      for (const DueDistribution& due : dues) earliest = std::min(earliest, quantile(due, chance).value_or(never));
+      EXPECT_EQ(first, earliest);
+    }
+  }
 }
 
 LocalDate calendar_due(const char* zone, const char* done_at, catalogue::CalendarInterval interval) {

@@ -17,6 +17,9 @@ constexpr double drift_prior = 0.4;
 constexpr double season_prior = 0.15;
 constexpr double weight_kept = 0.98;
 constexpr std::size_t hypotheses_kept_max = 14;
+constexpr double change_shape = 1.5, change_days = 700;
+constexpr double change_variance = 0.06, change_variance_lumpy = 0.8;  // relative to the level's square
+constexpr double change_degrees = 30;
 constexpr double rate_min = 0.03;  // of the history's mean: no level is taken to be lower over long
 
 struct Candidate {
@@ -66,9 +69,42 @@ void merge_behind(std::vector<WeightedAhead>& rates, std::size_t begin) {
   rates.push_back(rest);
 }
 
+// The level may change as nothing in the history foretells: work is lost, a second shift begins. How often that happens
+// has a gamma belief of `change_shape` changes in `change_days`, none seen in the h days from the first block to the
+// last:
+//   P(a change since) = 1 - ((change_days + h) / (change_days + h + t))^change_shape,   t days from the last block on.
+// The new level's relative variance is change_variance, and change_variance_lumpy more where a day's use scatters as
+// much as it is large: who works by the job changes by the job. It holds for a part of the t days, evenly spread from
+// none to all: the mean of its square is a third.
+void add_changed(std::vector<WeightedAhead>& rates, const BlockRun& run, double days) {
+  std::vector<WeightedAhead> all = rates;
+  merge_behind(all, 0);
+  WeightedAhead& changed = all.front();
+  const double square = changed.rate.mean * changed.rate.mean;
+  const double lumpy = std::min(1.0, changed.rate.noise / square);
+  const double seen = run.blocks.empty() ? 0 : run.blocks.back().middle - run.blocks.front().middle;
+  const double unseen = run.blocks.empty() ? 0 : run.days - run.blocks.back().middle;
+  const double past = change_days + seen;
+  changed.weight = 1 - std::pow(past / (past + unseen + days), change_shape);
+  changed.degrees = change_degrees;
+  changed.rate.level_variance += (change_variance + change_variance_lumpy * lumpy) / 3 * square;
+  for (WeightedAhead& one : rates) one.weight *= 1 - changed.weight;
+  rates.push_back(changed);
+}
+
 int block_days(std::size_t history_days) {
   if (history_days < 21) return 1;
   return history_days < 70 ? 3 : 7;
+}
+
+// Days that are known together are never cut: the block ends before them, or holds all of them.
+std::size_t begin_of_block(const PastUse& past, std::size_t end, std::size_t length) {
+  std::size_t begin = end > length ? end - length : 0;
+  std::size_t behind = begin;
+  while (behind < end && past.days[behind].is_continued) ++behind;
+  if (behind < end) return behind;
+  while (begin > 0 && past.days[begin].is_continued) --begin;
+  return begin;
 }
 
 }  // namespace
@@ -104,6 +140,7 @@ std::vector<WeightedAhead> rates_ahead(const std::vector<WeightedBelief>& levels
     rates.push_back({level.weight, rate, level.belief.degrees});
   }
   if (rates.size() > count_max) merge_behind(rates, count_max - 1);
+  add_changed(rates, run, days);
   return rates;
 }
 
@@ -112,7 +149,7 @@ BlockRun blocks_of(const PastUse& past, const WeekdayShares& shares, double unit
   const auto length = static_cast<std::size_t>(block_days(past.days.size()));
   const auto first_weekday = static_cast<std::size_t>(iso_weekday(past.first_on) - 1);
   for (std::size_t end = past.days.size(); end > 0;) {
-    const std::size_t begin = end > length ? end - length : 0;
+    const std::size_t begin = begin_of_block(past, end, length);
     UseBlock block{static_cast<double>(begin + end) / 2, 0, 0, 0, 0};
     block.year_cos = std::cos(run.year_phase + radians_per_day * block.middle);
     block.year_sin = std::sin(run.year_phase + radians_per_day * block.middle);

@@ -24,7 +24,8 @@ struct WeightedAhead {
   double degrees = 0;
 };
 
-// At most `count_max` (at least 1), the heaviest by themselves and the others as one of the same mean and variance.
+// At most `count_max` (at least 1), the heaviest by themselves and the others as one of the same mean and variance; and
+// one more for a level that changes in those days as the history does not foretell.
 std::vector<WeightedAhead> rates_ahead(const std::vector<WeightedBelief>& levels, const BlockRun& run, double days,
                                        std::size_t count_max);
 

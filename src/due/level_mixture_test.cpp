@@ -45,5 +45,35 @@ TEST(LevelMixture, BlocksKeepAllUseAndLeaveUnknownDaysOut) {
   EXPECT_EQ(run.blocks.size(), 11U);
 }
 
+TEST(LevelMixture, AChangeThatNothingForetoldIsLikelierFartherAheadAndAfterAShorterHistory) {
+  const auto change_chance = [](int weeks, double days) {
+    const BlockRun run = blocks_of(*arrange(history_of(times(weeks, "7878878"))), every_day, 7.5);
+    return rates_ahead(weigh_levels(run, {}), run, days, 3).back().weight;
+  };
+  EXPECT_LT(change_chance(20, 10), change_chance(20, 100));
+  EXPECT_LT(change_chance(100, 100), change_chance(20, 100));
+  EXPECT_LT(change_chance(2, 1), 0.01);
+  EXPECT_GT(change_chance(2, 3000), 0.9);
+}
+
+TEST(LevelMixture, ALevelLongUnseenMayHaveChangedSince) {
+  const PastUse seen = *arrange(history_of(times(20, "7878878")));
+  const PastUse unseen = *arrange(history_of(times(20, "7878878") + times(30, ".......")));
+  const auto change_chance = [](const PastUse& past) {
+    const BlockRun run = blocks_of(past, every_day, 7.5);
+    return rates_ahead(weigh_levels(run, {}), run, 30, 3).back().weight;
+  };
+  EXPECT_GT(change_chance(unseen), 2 * change_chance(seen));
+}
+
+TEST(LevelMixture, DaysThatAreKnownTogetherAreNeverCut) {
+  UseHistory history = history_of(times(6, "7878878"));
+  history.days.push_back({monday - 42 - 1, 100, 30});
+  const BlockRun run = blocks_of(*arrange(history), every_day, 7.5);
+  ASSERT_EQ(run.blocks.size(), 7U);
+  EXPECT_NEAR(run.blocks.front().shares, 30, 1e-9);
+  EXPECT_NEAR(run.blocks.front().used, 100 / 7.5, 1e-9);
+}
+
 }  // namespace
 }  // namespace hw::due

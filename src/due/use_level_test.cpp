@@ -50,6 +50,45 @@ TEST(UseLevel, ADeviationFadesAndUncertaintyGrows) {
   EXPECT_GT(rate_ahead(belief, run, 45).level_variance, week.level_variance);
 }
 
+// The mean rate over the days ahead, a path of the level at a time, in steps of a fifth of a day.
+double simulated_mean_rate(const LevelBelief& b, int days, numerics::Random& random) {
+  constexpr int steps = 5;
+  const Hypothesis& h = b.hypothesis;
+  const double first = random.normal();
+  double u = b.mean[0] + std::sqrt(b.spread[0][0]) * first;
+  const double tied = b.spread[0][1] / std::sqrt(b.spread[0][0]);
+  double m = b.mean[1] + tied * first + std::sqrt(b.spread[1][1] - tied * tied) * random.normal();
+  const double kept = std::exp(-1.0 / steps / h.memory_days);
+  const double wander = std::sqrt(4 * h.unrest / h.memory_days * b.noise * (1 - kept * kept));
+  double sum = 0;
+  for (int step = 0; step < days * steps; ++step) {
+    u = kept * u + wander * random.normal();
+    m += std::sqrt(h.drift * b.noise / steps) * random.normal();
+    sum += u + m;
+  }
+  return sum / (days * steps);
+}
+
+TEST(UseLevel, TheClosedFormsOfTheDaysAheadAreWhatASeededSimulationFinds) {
+  const Hypothesis h{45, 5, false, 6e-4};
+  const BlockRun run = wandering(h, 60, 4);
+  const LevelBelief belief = learn_level(h, run, {});
+  numerics::Random random(20261126);
+  for (const int days : {7, 60, 200}) {
+    constexpr int paths = 4000;
+    double sum = 0, squares = 0;
+    for (int path = 0; path < paths; ++path) {
+      const double rate = simulated_mean_rate(belief, days, random);
+      sum += rate;
+      squares += rate * rate;
+    }
+    const double mean = sum / paths, variance = squares / paths - mean * mean;
+    const RateAhead ahead = rate_ahead(belief, run, days);
+    EXPECT_NEAR(ahead.mean, mean, 4 * std::sqrt(variance / paths)) << days;
+    EXPECT_NEAR(ahead.level_variance / variance, 1, 0.08) << days;
+  }
+}
+
 TEST(UseLevel, ASeasonIsFollowedThroughTheYear) {
   BlockRun run{{}, 730, 0};
   for (double day = 3.5; day < 730; day += 7) {
