@@ -1,0 +1,39 @@
+#pragma once
+// The cheapest days for one recurring thing on its own: a shortest path over days.
+//
+// cost(d1 < d2 < ... < dk) = first[d1] + node[d1] + gap[d2 - d1] + node[d2] + ... + node[dk] + last[dk], or `never` for
+// no day at all. Exact by dynamic programming; days * gaps steps, a few microseconds. The same bits on every computer:
+// only minima and sums of two numbers.
+
+#include <vector>
+
+namespace hw::plan {
+
+// Number is float or double. All costs are finite; what must not be has a huge one.
+template <class Number>
+struct RouteTable {
+  int days = 0;
+  int gap_min = 1;                // 1 or more
+  int gap_max = 0;                // less than `days`; below gap_min: one day at most
+  const Number* first = nullptr;  // by day
+  const Number* gap = nullptr;    // by gap, from 0 to gap_max
+  const Number* last = nullptr;   // by day
+  Number never = 0;
+};
+
+// Room that route functions work in, kept so that they need not ask for memory.
+template <class Number>
+struct RouteRoom {
+  std::vector<Number> arrive;  // the cheapest cost of coming to that day, without its node
+  std::vector<Number> leave;   // with it
+};
+
+// `node`: what the thing costs on each day. `days` becomes the chosen days, rising. Gives back their cost.
+float cheapest_route(const RouteTable<float>& table, const float* node, RouteRoom<float>& room, std::vector<int>& days);
+double cheapest_route(const RouteTable<double>& table, const double* node, RouteRoom<double>& room,
+                      std::vector<int>& days);
+
+// What the given days cost without their nodes.
+double timing_cost(const RouteTable<double>& table, const std::vector<int>& days);
+
+}  // namespace hw::plan

@@ -1,0 +1,76 @@
+#include "src/plan/draft.h"
+
+#include <gtest/gtest.h>
+
+#include "src/plan/draft_plan.h"
+#include "src/plan/machine_moves.h"
+#include "src/plan/tiny_instance_test.h"
+
+namespace hw::plan {
+namespace {
+
+Instance crowded_instance() {
+  numerics::Random random(5);
+  std::vector<Machine> machines;
+  for (int m = 0; m < 4; ++m) {
+    std::vector<Task> tasks;
+    for (int t = 0; t < 8; ++t) {
+      tasks.push_back(chance_task("t" + std::to_string(t), random));
+      tasks.back().first_latest_day.reset();
+    }
+    machines.push_back(machine_with("m" + std::to_string(m), tasks, 2));
+  }
+  Instance instance = instance_with(machines, 28, 2);
+  instance.crews[0].hours = every_shift(2, 8);
+  return instance;
+}
+
+void place_every(Draft& draft) {
+  for (int m = 0; m < static_cast<int>(draft.choice().size()); ++m) {
+    for (int t = 0; t < static_cast<int>(draft.choice()[static_cast<std::size_t>(m)].size()); ++t) draft.place({m, t});
+  }
+}
+
+TEST(Draft, CostsWhatItsPlanCostsByDefinition) {
+  const Instance instance = crowded_instance();
+  const Model model = build_model(instance);
+  Draft draft(model);
+  place_every(draft);
+  const PlanVerdict verdict = evaluate_plan(instance, plan_of(instance, draft));
+  EXPECT_TRUE(draft.tasks_without_place().empty());
+  EXPECT_TRUE(verdict.problems.empty()) << verdict.problems.front();
+  EXPECT_NEAR(draft.cost(), verdict.cost.total(), 1e-6);
+}
+
+TEST(Draft, PlacingATaskAnewNeverMakesThePlanDearer) {
+  const Instance instance = crowded_instance();
+  const Model model = build_model(instance);
+  Draft draft(model);
+  place_every(draft);
+  for (int i = 0; i < 100; ++i) {
+    const double before = draft.cost();
+    draft.place({i % 4, i / 4 % 8});
+    EXPECT_LE(draft.cost(), before + 1e-6);
+  }
+}
+
+TEST(MachineMoves, Property_LeaveAPlanThatKeepsAllLimitsAndCostsWhatTheDraftSays) {
+  const Instance instance = crowded_instance();
+  const Model model = build_model(instance);
+  Draft draft(model);
+  place_every(draft);
+  MachineMoves moves(draft);
+  numerics::Random random(3);
+  for (int i = 0; i < 2000; ++i) {
+    const double before = draft.cost();
+    const bool is_kept = moves.try_one(i % 4, {i % 2 == 0 ? 0.0 : 20.0}, random);
+    EXPECT_TRUE((is_kept && i % 2 != 0) || draft.cost() <= before + 1e-6);
+    if (i % 100 != 0) continue;
+    const PlanVerdict verdict = evaluate_plan(instance, plan_of(instance, draft));
+    ASSERT_TRUE(verdict.problems.empty()) << verdict.problems.front();
+    ASSERT_NEAR(draft.cost(), verdict.cost.total(), 1e-5);
+  }
+}
+
+}  // namespace
+}  // namespace hw::plan

@@ -1,0 +1,37 @@
+#include "src/plan/model.h"
+
+#include <gtest/gtest.h>
+
+#include "src/plan/tiny_instance_test.h"
+
+namespace hw::plan {
+namespace {
+
+TEST(Model, SlotsOfAShiftLieDayByDayAndDaysOffHaveNoHours) {
+  Instance instance = instance_with({machine_with("m", {weekly_task("oil")}, 2)}, 9, 2);
+  instance.crews[0].hours[1] = {3, 4};  // Tuesdays
+  instance.crews[0].days_off = {8, 100};
+  const Model model = build_model(instance);
+  EXPECT_EQ(model.slots(), 18u);
+  EXPECT_EQ(model.day_of(9 + 1), 1u);
+  EXPECT_EQ(model.crews[0].hours[1], 3);
+  EXPECT_EQ(model.crews[0].hours[9 + 1], 4);
+  EXPECT_EQ(model.crews[0].hours_max[9 + 1], 5);
+  EXPECT_EQ(model.crews[0].hours_max[8], 0);
+}
+
+TEST(Model, WhatMustNotBeIsForbidden) {
+  Task task = weekly_task("oil");
+  task.first_earliest_day = 2;
+  task.first_latest_day.emplace(4);
+  const TaskModel made = build_model(instance_with({machine_with("m", {task})}, 20)).machines[0].tasks[0];
+  EXPECT_FALSE(is_allowed(made.first_cost[1]));
+  EXPECT_TRUE(is_allowed(made.first_cost[2]));
+  EXPECT_FALSE(is_allowed(made.first_cost[5]));
+  EXPECT_FALSE(is_allowed(made.never_cost));
+  EXPECT_FALSE(is_allowed(made.last_cost[7]));  // 12 days later the horizon is not over
+  EXPECT_TRUE(is_allowed(made.last_cost[8]));
+}
+
+}  // namespace
+}  // namespace hw::plan

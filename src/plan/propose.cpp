@@ -1,0 +1,90 @@
+#include "src/plan/propose.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "src/plan/draft_plan.h"
+#include "src/plan/price_ascent.h"
+#include "src/plan/stop_search.h"
+
+namespace hw::plan {
+namespace {
+
+constexpr double ascent_share = 0.3;            // of effort and time, for the bound
+constexpr double seconds_per_relaxed = 3.5e-6;  // effort of one task in one step of the ascent
+constexpr double seconds_per_placing = 8e-6;    // and of one placing in the search
+constexpr std::size_t moves_per_round = 400;    // on each thread
+constexpr int rounds_for_places = 25;           // also after the time is over, while a task has no place
+constexpr double coldest = 0.5;                 // money; the leniency at the end
+constexpr double warmest_share = 0.15;          // of what the dearest stops cost, the leniency at the start
+
+std::size_t task_count(const Model& model) {
+  std::size_t count = 0;
+  for (const MachineModel& machine : model.machines) count += machine.tasks.size();
+  return count;
+}
+
+// The share of what was planned that is done: by work or by the clock, whichever is further.
+double progress(double work_done, double work_planned, double time_used) {
+  return std::max(work_done / std::max(work_planned, 1e-9), time_used);
+}
+
+double ascend(PriceAscent& ascent, const Model& model, const ProposeOptions& options) {
+  const double step_work =
+      static_cast<double>(task_count(model)) * seconds_per_relaxed / static_cast<double>(options.threads);
+  double work = 0;
+  while (progress(work, options.effort, options.time_used()) < ascent_share && !ascent.is_settled()) {
+    ascent.step();
+    work += step_work;
+  }
+  return work;
+}
+
+double warmest(const Model& model) {
+  double sum = 1;
+  for (const MachineModel& machine : model.machines) sum += machine.locked.cost;
+  return warmest_share * sum / static_cast<double>(std::max<std::size_t>(1, model.machines.size()));
+}
+
+void search(StopSearch& stops, const Model& model, const ProposeOptions& options, double work_begun, double bound) {
+  const double begin = progress(work_begun, options.effort, options.time_used());
+  const double hot = warmest(model);
+  for (double done = begin; done < 1;) {
+    const double cooled = (done - begin) / std::max(1e-9, 1 - begin);
+    stops.round(moves_per_round, {hot * std::pow(coldest / hot, cooled)});
+    if (stops.best_cost() - bound <= options.gap_target * stops.best_cost()) return;
+    const double work =
+        static_cast<double>(stops.placings()) * seconds_per_placing / static_cast<double>(options.threads);
+    done = progress(work_begun + work, options.effort, options.time_used());
+  }
+}
+
+// A plan that leaves a task out is none: some work is done for it whatever the clock says.
+void find_places(StopSearch& stops, const Model& model) {
+  for (int i = 0; i < rounds_for_places && stops.best_cost() >= Draft::price_of_no_place; ++i) {
+    stops.round(moves_per_round, {warmest(model)});
+  }
+}
+
+}  // namespace
+
+Proposal propose_stops(const Instance& instance, const Model& model, const ProposeOptions& options) {
+  PriceAscent ascent(model, options.threads);
+  const double work = ascend(ascent, model, options);
+  StopSearch stops(model, options.threads, options.seed);
+  search(stops, model, options, work, ascent.best_bound());
+  find_places(stops, model);
+  Draft best(model);
+  best.put_all(stops.best());
+  Proposal proposal;
+  proposal.plan = plan_of(instance, best);
+  proposal.choice = best.choice();
+  proposal.without_place = best.tasks_without_place();
+  proposal.cost = evaluate_plan(instance, proposal.plan).cost;
+  proposal.bound = std::min(ascent.best_bound(), proposal.cost.total());
+  proposal.plan.claimed_cost = proposal.cost.total();
+  proposal.plan.claimed_bound = proposal.bound;
+  return proposal;
+}
+
+}  // namespace hw::plan

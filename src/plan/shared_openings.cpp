@@ -1,0 +1,233 @@
+#include "src/plan/shared_openings.h"
+
+#include <algorithm>
+#include <numeric>
+
+namespace hw::plan {
+namespace {
+
+constexpr float shut_price = 1e15F;
+constexpr float keep_direction = 0.9F;       // of the direction, at each step
+constexpr float opening_margin = 1 - 1e-5F;  // shares are kept below what opening costs by this, for rounding
+
+// Room for one thread.
+struct RelaxRoom {
+  std::vector<float> slot_price;
+  std::vector<float> day_price;
+  std::vector<int> days;
+  std::vector<float> sum;  // by slot
+  std::vector<float> count;
+  RouteRoom<float> route;
+};
+
+RelaxRoom& room() {
+  thread_local RelaxRoom mine;
+  return mine;
+}
+
+}  // namespace
+
+SharedOpenings::SharedOpenings(const Model& model, const MachineModel& machine)
+    : machine_(&machine),
+      days_(model.days),
+      slots_(model.slots()),
+      place_price_(slots_),
+      routes_(machine.tasks.size()) {
+  for (std::size_t slot = 0; slot < slots_; ++slot) {
+    loss_.push_back(static_cast<float>(machine.loss_per_hour[slot]));
+    shut_running_.push_back(loss_[slot] > 0 ? 0 : shut_price);
+    shut_stop_.push_back(machine.may_stop[slot] != 0 ? 0 : shut_price);
+  }
+  for (std::size_t t = 0; t < machine.tasks.size(); ++t) {
+    if (machine.tasks[t].state == EnergyState::stopped) stopped_.push_back(static_cast<int>(t));
+    if (machine.tasks[t].state == EnergyState::locked) locked_.push_back(static_cast<int>(t));
+  }
+  sharing_ = stopped_;
+  sharing_.insert(sharing_.end(), locked_.begin(), locked_.end());
+  fill_tables(model);
+  start_shares();
+}
+
+void SharedOpenings::fill_tables(const Model& model) {
+  std::vector<std::size_t> begins;
+  const auto append = [&](const std::vector<double>& costs) {
+    for (const double cost : costs) numbers_.push_back(static_cast<float>(cost));
+  };
+  std::size_t count = 0;
+  for (const TaskModel& task : machine_->tasks) count += 2 * days_ + task.gap_cost.size() + 2 * slots_;
+  numbers_.reserve(count);
+  for (const TaskModel& task : machine_->tasks) {
+    TaskCosts& made = tasks_.emplace_back();
+    const std::size_t begin = numbers_.size();
+    append(task.first_cost);
+    append(task.last_cost);
+    append(task.gap_cost);
+    const bool is_running = task.state == EnergyState::running;
+    const float* at = numbers_.data() + begin;
+    made.table = {.days = static_cast<int>(model.days),
+                  .gap_min = task.gap_min,
+                  .gap_max = static_cast<int>(task.gap_cost.size()) - 1,
+                  .first = at,
+                  .gap = at + 2 * days_,
+                  .last = at + days_,
+                  .never = static_cast<float>(task.never_cost)};
+    made.shut = is_running ? shut_running_.data() : shut_stop_.data();
+    made.labour_hours = static_cast<float>(task.labour_hours);
+    made.down_hours = is_running ? 0 : static_cast<float>(task.down_hours);
+    made.crew = task.crew;
+    if (is_running) continue;
+    made.shares = numbers_.data() + numbers_.size();
+    made.direction = made.shares + slots_;
+    numbers_.resize(numbers_.size() + 2 * slots_);
+  }
+}
+
+float SharedOpenings::opening_price(EnergyState state, std::size_t slot) const {
+  return static_cast<float>(machine_->opening_cost(state, slot)) + place_price_[slot];
+}
+
+std::span<const float> SharedOpenings::shares(std::size_t task) const {
+  return tasks_[task].shares == nullptr ? std::span<const float>()
+                                        : std::span<const float>(tasks_[task].shares, slots_);
+}
+
+// All tasks alike, stopped ones no more than they may.
+void SharedOpenings::start_shares() {
+  const auto stopped = static_cast<float>(stopped_.size());
+  const auto locked = static_cast<float>(locked_.size());
+  for (std::size_t slot = 0; slot < slots_; ++slot) {
+    const float all = opening_price(EnergyState::locked, slot) * opening_margin;
+    const float some = opening_price(EnergyState::stopped, slot) * opening_margin;
+    const float share = std::min(all / (stopped + locked), some / stopped);
+    for (const int t : stopped_) tasks_[static_cast<std::size_t>(t)].shares[slot] = share;
+    for (const int t : locked_) tasks_[static_cast<std::size_t>(t)].shares[slot] = (all - share * stopped) / locked;
+  }
+}
+
+void SharedOpenings::price_days(const TaskCosts& task, const std::vector<float>& labour) {
+  std::vector<float>& slot_price = room().slot_price;
+  std::vector<float>& day_price = room().day_price;
+  slot_price.resize(slots_);
+  day_price.resize(days_);
+  float* __restrict price = slot_price.data();
+  for (std::size_t slot = 0; slot < slots_; ++slot) {
+    price[slot] = task.labour_hours * labour[slot] + task.down_hours * loss_[slot] + task.shut[slot];
+  }
+  if (task.shares != nullptr) {
+    for (std::size_t slot = 0; slot < slots_; ++slot) price[slot] += task.shares[slot];
+  }
+  std::copy_n(price, days_, day_price.begin());
+  for (std::size_t slot = days_; slot < slots_; slot += days_) {
+    for (std::size_t day = 0; day < days_; ++day) day_price[day] = std::min(day_price[day], price[slot + day]);
+  }
+}
+
+double SharedOpenings::relax(std::span<const std::vector<float>> labour, std::span<const float> place_price,
+                             Usage& usage) {
+  place_price_.assign(place_price.begin(), place_price.end());
+  double sum = 0;
+  for (std::size_t t = 0; t < tasks_.size(); ++t) {
+    const TaskCosts& task = tasks_[t];
+    price_days(task, labour[static_cast<std::size_t>(task.crew)]);
+    RelaxRoom& work = room();
+    sum += static_cast<double>(cheapest_route(task.table, work.day_price.data(), work.route, work.days));
+    routes_[t].clear();
+    for (const int day : work.days) {
+      auto slot = static_cast<std::size_t>(day);
+      while (work.slot_price[slot] != work.day_price[static_cast<std::size_t>(day)]) slot += days_;
+      routes_[t].push_back(static_cast<int>(slot));
+    }
+    use(t, usage);
+  }
+  bound_ = sum * (1 - static_cast<double>(2 * days_ + 16) * 0x1p-24);
+  return bound_;
+}
+
+void SharedOpenings::use(std::size_t t, Usage& usage) const {
+  const TaskCosts& task = tasks_[t];
+  for (const int s : routes_[t]) {
+    const auto slot = static_cast<std::size_t>(s);
+    usage.crew_hours[static_cast<std::size_t>(task.crew)][slot] += static_cast<double>(task.labour_hours);
+    if (task.shares == nullptr) continue;
+    const float price = opening_price(EnergyState::locked, slot);
+    if (price > 0)
+      usage.cell_places[static_cast<std::size_t>(machine_->cell)][slot] +=
+          static_cast<double>(task.shares[slot] / price);
+  }
+}
+
+// The direction forgets a little of the former routes and takes in the latest.
+void SharedOpenings::follow_routes(float keep) {
+  for (std::size_t t = 0; t < tasks_.size(); ++t) {
+    float* direction = tasks_[t].direction;
+    if (direction == nullptr) continue;
+    for (std::size_t slot = 0; slot < slots_; ++slot) direction[slot] *= keep;
+    for (const int slot : routes_[t]) direction[slot] += 1 - keep;
+  }
+}
+
+// Adds the same to each of these tasks' shares in a slot, none going below 0, so that they sum to sum_max, or nearly.
+void SharedOpenings::project(std::span<const int> tasks, const std::vector<float>& sum_max) {
+  std::vector<float>& sum = room().sum;
+  std::vector<float>& count = room().count;
+  for (int round = 0; round < 2; ++round) {
+    sum.assign(slots_, 0);
+    count.assign(slots_, 0);
+    for (const int t : tasks) {
+      const float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
+      for (std::size_t slot = 0; slot < slots_; ++slot) {
+        sum[slot] += shares[slot];
+        count[slot] += shares[slot] > 0 ? 1.0F : 0.0F;
+      }
+    }
+    for (std::size_t slot = 0; slot < slots_; ++slot)
+      sum[slot] = (sum_max[slot] - sum[slot]) / std::max(count[slot], 1.0F);
+    for (const int t : tasks) {
+      float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
+      for (std::size_t slot = 0; slot < slots_; ++slot) shares[slot] = std::max(0.0F, shares[slot] + sum[slot]);
+    }
+  }
+}
+
+// Shares that sum to more than sum_max shrink in proportion.
+void SharedOpenings::shrink(std::span<const int> tasks, const std::vector<float>& sum_max) {
+  std::vector<float>& sum = room().sum;
+  sum.assign(slots_, 0);
+  for (const int t : tasks) {
+    const float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
+    for (std::size_t slot = 0; slot < slots_; ++slot) sum[slot] += shares[slot];
+  }
+  for (std::size_t slot = 0; slot < slots_; ++slot)
+    sum[slot] = sum[slot] > sum_max[slot] ? sum_max[slot] / sum[slot] : 1;
+  for (const int t : tasks) {
+    float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
+    for (std::size_t slot = 0; slot < slots_; ++slot) shares[slot] *= sum[slot];
+  }
+}
+
+void SharedOpenings::raise(float step, std::span<const float> place_price) {
+  std::size_t uses = 1;
+  for (const int t : sharing_) uses += routes_[static_cast<std::size_t>(t)].size();
+  const float length = step * static_cast<float>(bound_) / static_cast<float>(uses);
+  follow_routes(keep_direction);
+  for (const int t : sharing_) {
+    const TaskCosts& task = tasks_[static_cast<std::size_t>(t)];
+    for (std::size_t slot = 0; slot < slots_; ++slot) task.shares[slot] += length * task.direction[slot];
+  }
+  place_price_.assign(place_price.begin(), place_price.end());
+  std::vector<float> some(slots_);
+  std::vector<float> all(slots_);
+  for (std::size_t slot = 0; slot < slots_; ++slot) {
+    some[slot] = opening_price(EnergyState::stopped, slot) * opening_margin;
+    all[slot] = opening_price(EnergyState::locked, slot) * opening_margin;
+  }
+  if (locked_.empty()) {
+    project(stopped_, some);
+  } else {
+    project(sharing_, all);
+  }
+  shrink(stopped_, some);
+  shrink(sharing_, all);
+}
+
+}  // namespace hw::plan

@@ -1,0 +1,108 @@
+#include "src/plan/stop_search.h"
+
+#include <algorithm>
+
+#include "src/plan/workers.h"
+
+namespace hw::plan {
+namespace {
+
+constexpr int placings_at_start = 4;  // of every task
+
+}  // namespace
+
+StopSearch::StopSearch(const Model& model, std::size_t threads, std::uint64_t seed) : model_(&model) {
+  for (std::size_t part = 0; part < threads; ++part) {
+    parts_.push_back(std::make_unique<Part>(model, seed * 1000 + part));
+  }
+  split_machines();
+  MachineMoves& moves = parts_[0]->moves;
+  for (int i = 0; i < placings_at_start; ++i) {
+    for (std::size_t m = 0; m < model.machines.size(); ++m) moves.place_all(static_cast<int>(m));
+  }
+  for (std::size_t part = 1; part < threads; ++part) parts_[part]->draft.put_all(parts_[0]->draft.choice());
+  best_ = draft().choice();
+  best_cost_ = draft().cost();
+}
+
+// Whole cells, in order, so that each part gets about as many machines.
+void StopSearch::split_machines() {
+  std::vector<std::vector<int>> by_cell(model_->cell_max_down.size());
+  for (std::size_t m = 0; m < model_->machines.size(); ++m) {
+    by_cell[static_cast<std::size_t>(model_->machines[m].cell)].push_back(static_cast<int>(m));
+  }
+  std::vector<int> part_of_crew(model_->crews.size(), -1);
+  is_shared_.assign(model_->crews.size(), 0);
+  std::size_t done = 0;
+  for (const std::vector<int>& machines : by_cell) {
+    const std::size_t part = done * parts_.size() / std::max<std::size_t>(1, model_->machines.size());
+    done += machines.size();
+    for (const int m : machines) {
+      parts_[part]->machines.push_back(m);
+      for (const TaskModel& task : model_->machines[static_cast<std::size_t>(m)].tasks) {
+        int& owner = part_of_crew[static_cast<std::size_t>(task.crew)];
+        if (owner < 0) owner = static_cast<int>(part);
+        if (owner != static_cast<int>(part)) is_shared_[static_cast<std::size_t>(task.crew)] = 1;
+      }
+    }
+  }
+}
+
+void StopSearch::share_crews(std::size_t part) {
+  for (std::size_t crew = 0; crew < is_shared_.size(); ++crew) {
+    if (is_shared_[crew] == 0) continue;
+    for (std::size_t slot = 0; slot < model_->slots(); ++slot) {
+      const bool is_mine = (crew + slot + rounds_) % parts_.size() == part;
+      parts_[part]->draft.limit_crew(static_cast<int>(crew), static_cast<int>(slot), is_mine);
+    }
+  }
+}
+
+void StopSearch::round(std::size_t moves, Leniency leniency) {
+  share_out(parts_.size(), [&](std::size_t number) {
+    Part& part = *parts_[number];
+    if (part.machines.empty()) return;
+    share_crews(number);
+    const int last = static_cast<int>(part.machines.size()) - 1;
+    for (std::size_t i = 0; i < moves; ++i) {
+      const int machine = part.machines[static_cast<std::size_t>(part.random.whole_between(0, last))];
+      part.moves.try_one(machine, leniency, part.random);
+    }
+  });
+  ++rounds_;
+  bring_together();
+  keep_best();
+}
+
+void StopSearch::bring_together() {
+  const std::size_t parts = parts_.size();
+  if (parts == 1) return parts_[0]->draft.recount();
+  std::vector<Choice> chosen(parts);  // what each part did with its own machines
+  for (std::size_t part = 0; part < parts; ++part) {
+    for (const int m : parts_[part]->machines) {
+      chosen[part].push_back(parts_[part]->draft.choice()[static_cast<std::size_t>(m)]);
+    }
+  }
+  share_out(parts, [&](std::size_t part) {
+    Draft& draft = parts_[part]->draft;
+    for (std::size_t other = 0; other < parts; ++other) {
+      if (other == part) continue;
+      for (std::size_t i = 0; i < chosen[other].size(); ++i) draft.adopt(parts_[other]->machines[i], chosen[other][i]);
+    }
+    draft.recount();
+  });
+}
+
+void StopSearch::keep_best() {
+  if (draft().cost() >= best_cost_) return;
+  best_ = draft().choice();
+  best_cost_ = draft().cost();
+}
+
+std::size_t StopSearch::placings() const {
+  std::size_t sum = 0;
+  for (const auto& part : parts_) sum += part->moves.placings();
+  return sum;
+}
+
+}  // namespace hw::plan

@@ -1,0 +1,52 @@
+#pragma once
+// The search for a good plan: every machine's stops are changed again and again (machine_moves.h), worse plans are
+// accepted less and less, and the work is split among threads by cells.
+//
+// Each thread has a draft of the whole plan and changes its own machines. Of a crew that machines of several threads
+// need, the free hours of a slot belong to one thread a round, by turns; so what the threads chose fits together. As
+// overtime gets dearer with every hour, together they cost no more than each thread thought.
+
+#include <memory>
+#include <vector>
+
+#include "src/plan/machine_moves.h"
+
+namespace hw::plan {
+
+class StopSearch {
+ public:
+  // Starts from a draft in which every task was placed a few times. The model must outlive this.
+  StopSearch(const Model& model, std::size_t threads, std::uint64_t seed);
+
+  // Tries `moves` changes on every thread. `leniency`: how much worse they may be.
+  void round(std::size_t moves, Leniency leniency);
+
+  const Draft& draft() const { return parts_[0]->draft; }
+  // The cheapest choice at the end of a round so far.
+  const Choice& best() const { return best_; }
+  double best_cost() const { return best_cost_; }
+  std::size_t placings() const;  // so far, of all threads
+
+ private:
+  struct Part {
+    Part(const Model& model, std::uint64_t seed) : draft(model), moves(draft), random(seed) {}
+    Draft draft;
+    MachineMoves moves;
+    numerics::Random random;
+    std::vector<int> machines;
+  };
+
+  void split_machines();
+  void share_crews(std::size_t part);
+  void bring_together();
+  void keep_best();
+
+  const Model* model_;
+  std::vector<std::unique_ptr<Part>> parts_;
+  std::vector<char> is_shared_;  // by crew: needed by several parts
+  std::uint64_t rounds_ = 0;
+  Choice best_;
+  double best_cost_ = 0;
+};
+
+}  // namespace hw::plan
