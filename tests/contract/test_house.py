@@ -90,6 +90,10 @@ class House(unittest.TestCase):
             new = ratchet.grown(before, path.read_text()) if before is not None else []
             self.assertEqual(new, [], f"{path.name} may only get shorter: mend these instead of listing them")
 
+    def test_operations_are_on_their_page(self):
+        self.assertGreater(len(documented.operations_of(repository().texts[documented.CONTRACT])), 40)
+        self.holds(documented.operations_on_their_page(repository()))
+
     def test_commands_and_settings_are_in_the_documents(self):
         if not PROGRAM.exists():
             if "HW_PROGRAM_REQUIRED" in os.environ:

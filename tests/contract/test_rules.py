@@ -175,6 +175,15 @@ class RulesFindViolations(unittest.TestCase):
                                       files={"docs/a.md": "`hourwright life fit --json-lines`; listen"})))
         self.passes(documented.all_in_the_documents, "docs/a.md", "`hourwright life fit [--json]`; `listen`", told)
 
+    def test_operation_without_a_row_and_row_without_an_operation(self):
+        contract = {"api/openapi.yaml": "paths:\n  /a/{b}:\n    get:\n      operationId: a\n    put:\n      operationId: b\n"}
+        page = "docs/api/README.md"
+        self.finds(documented.operations_on_their_page, page, "| `GET /a/{b}` | one |\n", 1, beside=contract)
+        self.finds(documented.operations_on_their_page, page, "| [`GET /a/{b}`](#a) | |\n| `PUT /a/{b}` | two |\n", 1, beside=contract)
+        both = "| [`GET /a/{b}`](#a) | one |\n| `PUT /a/{b}` | two |\n"
+        self.passes(documented.operations_on_their_page, page, both, beside=contract)
+        self.finds(documented.operations_on_their_page, page, both + "| `GET /gone` | three |\n", 3, beside=contract)
+
     def test_ratchet_that_grew(self):
         self.assertEqual(["b.cpp"], ratchet.grown("# a\na.cpp\n", "# a\na.cpp\nb.cpp\n"))
         self.assertEqual(["a.cpp f"], ratchet.grown("# a\na.cpp f 70\n", "# a\na.cpp f 71\n"))

@@ -1,4 +1,5 @@
-"""Every command, option and setting stands in the documents. The program itself says which there are."""
+"""Every command, option, setting and operation stands in the documents. The program itself says which commands and settings
+there are, api/openapi.yaml which operations."""
 
 import re
 
@@ -29,3 +30,30 @@ def all_in_the_documents(tree: Tree, told: dict) -> list[Violation]:
     found += [Violation("docs/settings.md", 1, f"the setting `{setting}` is not described")
               for setting in told.get("settings", []) if not any(_mentions(text, setting) for text in texts)]
     return found
+
+
+CONTRACT, OPERATIONS_PAGE = "api/openapi.yaml", "docs/api/README.md"
+
+
+def operations_of(contract: str) -> set[str]:
+    """ "GET /api/floor" and so on, of a contract laid out as ours is: paths two blanks in, methods four."""
+    operations, path = set(), ""
+    for line in contract.partition("\ncomponents:")[0].split("\n"):
+        if named := re.fullmatch(r"  (/\S*):", line):
+            path = named.group(1)
+        elif method := re.fullmatch(r"    (get|post|put|delete|patch):", line):
+            operations.add(f"{method.group(1).upper()} {path}")
+    return operations
+
+
+def operations_on_their_page(tree: Tree) -> list[Violation]:
+    """Each operation has a row in the table of OPERATIONS_PAGE that says what it is for, and each row its operation."""
+    operations = operations_of(tree.texts.get(CONTRACT, ""))
+    rows = {}
+    for number, line in enumerate(tree.texts.get(OPERATIONS_PAGE, "").split("\n"), start=1):
+        row = re.match(r"\| \[?`([A-Z]+ /\S*)`(?:\]\([^)]*\))? \|\s*(.*?)\s*\|$", line)
+        if row and row.group(2):
+            rows[row.group(1)] = number
+    missing = [Violation(OPERATIONS_PAGE, 1, f"`{one}` has no row that says what it is for") for one in operations - rows.keys()]
+    stale = [Violation(OPERATIONS_PAGE, rows[one], f"`{one}` is no operation of {CONTRACT}") for one in rows.keys() - operations]
+    return missing + stale
