@@ -7,6 +7,7 @@ programs=$1
 millions=${2:-10}
 results=$(mktemp -d)
 trap 'rm -rf "$results"' EXIT
+cut -d' ' -f1 /proc/loadavg >"$results/load"
 echo "counting $millions million observations ..."
 "$programs/hours_bench" "$root/tests/recordings/day" "$millions" >"$results/hours.json"
 echo "the same with pandas ..."

@@ -76,8 +76,9 @@ def main():
     print("# How fast hours are counted\n")
     print("Written by `make bench`. The day of tests/recordings/day, repeated; one thread, its processor time, the best of three runs;")
     print("texts lie in memory. All seven counters and every item's own are counted; pandas counts five.\n")
+    load = (results / "load").read_text().strip()
     print(f"{processor()}, {os.cpu_count()} processors, {memory_gib()} GiB, {platform.system()} {platform.release()}, "
-          f"{datetime.date.today()}; {hours['observations'] / 1e6:.1f} million observations in memory, "
+          f"{datetime.date.today()}, load at the beginning {load}; {hours['observations'] / 1e6:.1f} million observations in memory, "
           f"{hours['shdr_bytes'] / 1e6:.0f} MB SHDR, {hours['xml_bytes'] / 1e6:.0f} MB XML.\n")
     print("| what | observations, bytes | aim | |\n| --- | --- | --- | --- |")
     for row in rows(hours, pandas):
