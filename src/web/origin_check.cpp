@@ -44,16 +44,6 @@ bool is_photo(const http::Request& request) {
   return request.method == "PUT" && request.path.starts_with("/api/photos/");
 }
 
-std::optional<http::Response> check_type(const http::Request& request) {
-  const std::string type = media_type_of(request);
-  if (is_photo(request)) {
-    if (service::is_photo_type(type)) return std::nullopt;
-    return http::problem(415, "Content-Type: of a photo it is image/jpeg, image/png or image/webp");
-  }
-  if (type == "application/json") return std::nullopt;
-  return http::problem(415, "Content-Type: it is application/json");
-}
-
 std::string_view host_of(const http::Request& request) { return request.headers.find("Host").value_or(""); }
 
 std::string answers_at(const Reach& reach) {
@@ -88,7 +78,18 @@ std::optional<http::Response> check_origin(const http::Request& request, const R
   if (origin && !http::same_name(*origin, fmt::format("{}://{}", request.is_tls ? "https" : "http", host))) {
     return http::problem(403, fmt::format("a page of {} cannot change anything here", origin->substr(0, 60)));
   }
-  return check_type(request);
+  return std::nullopt;
+}
+
+std::optional<http::Response> check_body_type(const http::Request& request) {
+  if (!changes(request)) return std::nullopt;
+  const std::string type = media_type_of(request);
+  if (is_photo(request)) {
+    if (service::is_photo_type(type)) return std::nullopt;
+    return http::problem(415, "Content-Type: of a photo it is image/jpeg, image/png or image/webp");
+  }
+  if (type == "application/json") return std::nullopt;
+  return http::problem(415, "Content-Type: it is application/json");
 }
 
 }  // namespace hw::web

@@ -18,9 +18,13 @@ bool is_this_computer(const http::Request& request);
 
 // Refuses 421 a Host that is neither this computer's (is_this_computer) nor a name by which other devices reach the
 // server, with any port; of requests other than GET, HEAD and OPTIONS also 403 an Origin that is not http:// (https://
-// over TLS) and that Host, and 415 a body that is not application/json (or, under
-// /api/photos/, one of the three kinds of photo), which a browser sends to another site without asking first.
+// over TLS) and that Host.
 std::optional<http::Response> check_origin(const http::Request& request, const Reach& reach);
+
+// Refuses 415, of requests other than GET, HEAD and OPTIONS, a body that is not application/json (or, of a photo that
+// is put, one of the three kinds of photo), which a browser sends to another site without asking first. Who is not let
+// in is told so first.
+std::optional<http::Response> check_body_type(const http::Request& request);
 
 // What the request says that its body is: "image/png" of "Image/PNG ; q=1"; empty where it says nothing.
 std::string media_type_of(const http::Request& request);

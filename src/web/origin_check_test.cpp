@@ -23,7 +23,9 @@ http::Request request_of(std::string method, http::Headers headers, const Came& 
 
 int status_of(std::string method, http::Headers headers, const Came& came = {}) {
   const Reach reach({*certificates::parse_host_name("shop.example"), *certificates::parse_host_name("10.0.0.7")});
-  const auto refusal = check_origin(request_of(std::move(method), std::move(headers), came), reach);
+  const auto request = request_of(std::move(method), std::move(headers), came);
+  if (const auto refusal = check_origin(request, reach)) return refusal->status;
+  const auto refusal = check_body_type(request);
   return refusal ? refusal->status : 0;
 }
 

@@ -121,6 +121,7 @@ Result<void> WebServer::open_tls(const TlsOptions& options) {
 http::Response WebServer::answer(http::Request request) const {
   if (auto refusal = check_origin(request, reach_)) return *std::move(refusal);
   if (auto refusal = check_admission(request, *devices_, clock_())) return *std::move(refusal);
+  if (auto refusal = check_body_type(request)) return *std::move(refusal);
   return router_.answer(std::move(request));
 }
 
