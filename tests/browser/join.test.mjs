@@ -214,3 +214,14 @@ test('Join: while only this computer reaches the server, its page says how to ch
   assert.match(await page.locator('pre').first().innerText(), /^hourwright tls init --data/);
   await expectClean(page, 'join, only here');
 });
+
+joinTest('Labels: at the desk the address is proposed by which phones reach the server', async ({ desk, server }) => {
+  const page = await desk();
+  await page.goto(new URL('/labels', server.ownUrl).href);
+  const { addresses } = await (await fetch(new URL('/api/join', server.ownUrl))).json();
+  assert.match(addresses[0], /^https:/);
+  await until('it is proposed', async () => (await page.locator('#base').inputValue()) === addresses[0]);
+  assert.equal(await page.locator('.notice.care').count(), 0);
+  await page.locator('#base').fill('http://other.example');
+  assert.equal(await page.locator('#base').inputValue(), 'http://other.example');
+});
