@@ -17,7 +17,10 @@ const normal = (z) => 1 / (1 + Math.exp(-1.702 * z));
 
 function counterDays(machine, trigger) {
   if (machine.key === NEW_MACHINE && trigger.counter === 'cutting')
-    return { refused: 'There is no day yet on which this counter rose.' };
+    return {
+      refused: 'This machine does not count it yet.',
+      refusal: { code: 'use-not-counted', texts: {}, numbers: {} },
+    };
   if (machine.key === STANDING_MACHINE) return { middle: TEN_YEARS * 2, spread: 0 };
   const middle = Math.max(0, trigger.left / meanPerDay(trigger.counter));
   return { middle, spread: 0.9 * Math.sqrt(middle) + 0.09 * middle };
@@ -37,11 +40,13 @@ function quantilesOf(days) {
 const daysOf = (machine, trigger) =>
   trigger.counter ? counterDays(machine, trigger) : { middle: Math.max(0, trigger.days_left), spread: 0 };
 
+const refusalOf = ({ refused, refusal }) => ({ refused, refusal });
+
 function forecastOf(machine, task) {
   const all = task.triggers.map((trigger) => ({ ...daysOf(machine, trigger), trigger }));
   const known = all.filter((one) => one.refused === undefined);
   if (known.length === 0)
-    return { first: null, median: null, last: null, overdue_median: null, leads: '', refused: all[0].refused };
+    return { first: null, median: null, last: null, overdue_median: null, leads: '', ...refusalOf(all[0]) };
   const { p10, p50, p90 } = quantilesOf(known);
   const leader = known.reduce((best, one) => (one.middle < best.middle ? one : best));
   const late = leader.trigger.tolerance_days ?? (leader.trigger.tolerance ?? 0) / meanPerDay(leader.trigger.counter);
@@ -117,11 +122,13 @@ export class Dates {
     const { counter } = trigger;
     const head = { counter, unit: 'h', left: trigger.left, used_today: 0.3 * meanPerDay(counter) };
     if (days.refused)
-      return { ...head, quantiles: quantilesOf([{ middle: Infinity, spread: 0 }]), basis: '', refused: days.refused };
+      return { ...head, quantiles: quantilesOf([{ middle: Infinity, spread: 0 }]), basis: '', ...refusalOf(days) };
     const history = historyOf(machine, counter, 400);
     return {
       ...head,
       quantiles: quantilesOf([days]),
+      first_on: history[0].date,
+      last_on: history.at(-1).date,
       basis: `${history.length} known days since ${history[0].date}; Monday to Friday, hardly any use at weekends; the level wanders.`,
       history,
       chances: chancesOf(days),

@@ -75,7 +75,7 @@ export class Shop {
     this.findings = new Findings(this);
     this.dates = new Dates(this);
     const sets = readSets();
-    this.kinds = sets.map((set) => ({ key: set.kind, title: set.title }));
+    this.kinds = sets.map((set) => ({ key: set.kind, title: set.title, title_de: set.title_de }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
     this.rounds = new RoundBook(this);
   }
@@ -254,6 +254,7 @@ export class Shop {
       last_sign_at: instantOf(machine.feed === 'lost' ? this.started - 75 * 60_000 : Date.now()),
       behind: machine.feed === 'catching up' ? 1840 : 0,
       says,
+      ...(says === '' ? {} : { saying: { code: 'feed-late', texts: {}, numbers: {} } }),
     };
   }
 

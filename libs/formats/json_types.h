@@ -16,6 +16,13 @@
 #include "libs/values/instant.h"
 #include "libs/values/local_date.h"
 #include "libs/values/result.h"
+#include "libs/values/saying.h"
+
+namespace hw {
+
+BOOST_DESCRIBE_STRUCT(Saying, (), (code, texts, numbers))
+
+}  // namespace hw
 
 namespace hw::formats {
 

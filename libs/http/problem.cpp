@@ -1,6 +1,9 @@
 #include "libs/http/problem.h"
 
+#include <vector>
+
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include "libs/http/utf8.h"
 #include "libs/values/assert.h"
@@ -26,6 +29,20 @@ std::string quoted(std::string_view text) {
     at += length == 0 ? 1 : length;
   }
   return out + '"';
+}
+
+template <class Value, class Print>
+std::string object_of(const std::map<std::string, Value>& values, Print print) {
+  std::vector<std::string> members;
+  for (const auto& [name, value] : values)
+    members.push_back(fmt::format("{}:{}", quoted(std::string_view{name}), print(value)));
+  return fmt::format("{{{}}}", fmt::join(members, ","));
+}
+
+std::string printed(const Saying& saying) {
+  return fmt::format(R"(,"saying":{{"code":{},"texts":{},"numbers":{}}})", quoted(std::string_view{saying.code}),
+                     object_of(saying.texts, quoted),
+                     object_of(saying.numbers, [](double number) { return fmt::format("{}", number); }));
 }
 
 Response answer(int status, std::string_view detail, std::string_view more) {
@@ -68,7 +85,8 @@ int status_of(ErrorCode code) {
 }
 
 Response problem(const Error& error) {
-  return answer(status_of(error.code), error.message, fmt::format(R"(,"code":"{}")", word_of(error.code)));
+  const std::string saying = error.saying ? printed(*error.saying) : "";
+  return answer(status_of(error.code), error.message, fmt::format(R"(,"code":"{}"{})", word_of(error.code), saying));
 }
 
 Response problem(int status, std::string_view detail) { return answer(status, detail, ""); }

@@ -1,5 +1,6 @@
 #pragma once
-// Refusals as RFC 9457 problem details: application/problem+json with "type", "title", "status", "detail" and "code".
+// Refusals as RFC 9457 problem details: application/problem+json with "type", "title", "status", "detail", "code" and
+// "saying".
 
 #include <string_view>
 

@@ -40,6 +40,6 @@ std::string_view word_of(ErrorCode code) {
   HW_ASSERT(false, "an error code without a word");
 }
 
-Error Error::at(std::string_view place) const { return {code, fmt::format("{}: {}", place, message)}; }
+Error Error::at(std::string_view place) const { return {code, fmt::format("{}: {}", place, message), saying}; }
 
 }  // namespace hw

@@ -2,9 +2,12 @@
 // One table of the ways in which a request can be refused. The API maps each code to an HTTP status, the command line
 // to its exit status; nothing else decides by the text of a message.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
+
+#include "libs/values/saying.h"
 
 namespace hw {
 
@@ -30,7 +33,8 @@ std::string_view word_of(ErrorCode code);
 
 struct Error {
   ErrorCode code = ErrorCode::bad_input;
-  std::string message;  // one sentence: what, where (file, line, field), what would be right
+  std::string message;                // one sentence: what, where (file, line, field), what would be right
+  std::optional<Saying> saying = {};  // what the message says, where it is one that people meet
 
   // The same refusal with the place put in front: "devices.xml, line 7: ...".
   Error at(std::string_view place) const;

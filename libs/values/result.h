@@ -17,6 +17,13 @@ tl::unexpected<Error> refuse(ErrorCode code, fmt::format_string<Args...> form, A
   return tl::make_unexpected(Error{code, fmt::format(form, std::forward<Args>(args)...)});
 }
 
+// The same for a sentence that people meet, so that it can be said in another language.
+// return refuse(ErrorCode::conflict, Saying{"undo-twice"}, "it was taken back already");
+template <class... Args>
+tl::unexpected<Error> refuse(ErrorCode code, Saying saying, fmt::format_string<Args...> form, Args&&... args) {
+  return tl::make_unexpected(Error{code, fmt::format(form, std::forward<Args>(args)...), std::move(saying)});
+}
+
 inline tl::unexpected<Error> refuse(Error error) { return tl::make_unexpected(std::move(error)); }
 
 }  // namespace hw

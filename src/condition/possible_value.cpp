@@ -46,29 +46,41 @@ bool is_same_unit(std::string_view a, std::string_view b) {
                     [](unsigned char one, unsigned char other) { return std::tolower(one) == std::tolower(other); });
 }
 
+struct ValueAndEnd {
+  double value;
+  double end;
+};
+Saying said(std::string code, const TaskReading& reading, ValueAndEnd beyond) {
+  return {std::move(code),
+          {{"what", reading.what}, {"unit", reading.unit}},
+          {{"value", beyond.value}, {"end", beyond.end}}};
+}
+
 }  // namespace
 
 Result<void> check_value(const TaskReading& reading, double value) {
   if (!(std::abs(value) <= value_max)) {
-    return refuse(ErrorCode::bad_input, "{}: {} is more than any gauge shows; look again", reading.what, value);
+    return refuse(ErrorCode::bad_input, Saying{"value-beyond", {{"what", reading.what}}},
+                  "{}: {} is more than any gauge shows; look again", reading.what, value);
   }
   const auto range = std::find_if(unit_ranges.begin(), unit_ranges.end(),
                                   [&](const UnitRange& one) { return is_same_unit(one.unit, reading.unit); });
   if (range == unit_ranges.end()) return {};
   if (value < range->min) {
-    return refuse(ErrorCode::bad_input, "{}: {} {} cannot be; it is {} or more", reading.what, value, reading.unit,
-                  range->min);
+    return refuse(ErrorCode::bad_input, said("value-too-low", reading, {value, range->min}),
+                  "{}: {} {} cannot be; it is {} or more", reading.what, value, reading.unit, range->min);
   }
   if (value > range->max) {
-    return refuse(ErrorCode::bad_input, "{}: {} {} cannot be; it is {} or less", reading.what, value, reading.unit,
-                  range->max);
+    return refuse(ErrorCode::bad_input, said("value-too-high", reading, {value, range->max}),
+                  "{}: {} {} cannot be; it is {} or less", reading.what, value, reading.unit, range->max);
   }
   return {};
 }
 
 Result<void> check_unit(const TaskReading& reading, std::string_view unit) {
   if (is_same_unit(unit, reading.unit)) return {};
-  return refuse(ErrorCode::bad_input, "{}: \"{}\" is not its unit; read it in {}", reading.what, unit, reading.unit);
+  return refuse(ErrorCode::bad_input, Saying{"reading-unit", {{"what", reading.what}, {"unit", reading.unit}}},
+                "{}: \"{}\" is not its unit; read it in {}", reading.what, unit, reading.unit);
 }
 
 }  // namespace hw::condition

@@ -15,16 +15,15 @@ std::string print(const TaskReading& reading, double value) {
   return reading.unit == reading.what ? fmt::format("{}", value) : fmt::format("{} {}", value, reading.unit);
 }
 
-std::string beyond(const TaskReading& reading, double value, std::string_view side, std::string_view limit, double at) {
-  return fmt::format("{}: {} is {} the {} limit of {}", reading.what, print(reading, value), side, limit,
-                     print(reading, at));
-}
-
 // What the value is beyond, or nothing where it lies within.
-std::string beyond(const TaskReading& reading, double value, const Bounds& bounds, std::string_view limit) {
-  if (bounds.min && value < *bounds.min) return beyond(reading, value, "below", limit, *bounds.min);
-  if (bounds.max && value > *bounds.max) return beyond(reading, value, "above", limit, *bounds.max);
-  return "";
+struct Beyond {
+  std::string_view side;
+  double limit;
+};
+std::optional<Beyond> beyond(const Bounds& bounds, double value) {
+  if (bounds.min && value < *bounds.min) return Beyond{"below", *bounds.min};
+  if (bounds.max && value > *bounds.max) return Beyond{"above", *bounds.max};
+  return std::nullopt;
 }
 
 }  // namespace
@@ -49,9 +48,13 @@ Judgement judge(const TaskReading& reading, double value) {
   if (reading.warning == Bounds{} && reading.action == Bounds{}) {
     return {ReadingState::not_judged, measured + ", no limits are set"};
   }
-  if (auto says = beyond(reading, value, reading.action, "action"); !says.empty()) return {ReadingState::action, says};
-  if (auto says = beyond(reading, value, reading.warning, "warning"); !says.empty()) {
-    return {ReadingState::warning, says};
+  for (const ReadingState state : {ReadingState::action, ReadingState::warning}) {
+    const auto found = beyond(state == ReadingState::action ? reading.action : reading.warning, value);
+    if (!found) continue;
+    return {
+        state,
+        fmt::format("{} is {} the {} limit of {}", measured, found->side, word_of(state), print(reading, found->limit)),
+        found->limit};
   }
   return {ReadingState::as_it_should_be, measured + " is as it should be"};
 }

@@ -8,6 +8,7 @@
 // down but not judged: that nobody set a limit does not make it good. The sentence says what stands against which
 // limit, never that a machine is safe.
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -22,7 +23,8 @@ std::string_view word_of(ReadingState state);
 
 struct Judgement {
   ReadingState state = ReadingState::not_judged;
-  std::string says;  // "supply air: 5.2 bar is below the warning limit of 5.5 bar"
+  std::string says;                  // "supply air: 5.2 bar is below the warning limit of 5.5 bar"
+  std::optional<double> limit = {};  // that the value is beyond, in the reading's unit
 };
 
 // `value` is finite, in the reading's unit.

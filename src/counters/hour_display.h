@@ -8,6 +8,7 @@
 #include <string>
 
 #include "libs/values/instant.h"
+#include "libs/values/saying.h"
 
 namespace hw::counters {
 
@@ -23,6 +24,7 @@ struct DisplayVerdict {
   double offset_h = 0;      // display - counted: what separates the two in this period of the display
   double difference_h = 0;  // rise of the display - rise of the counted hours; the whole offset for the first reading
   std::string says;         // one sentence
+  Saying saying;            // what it says; hours with one decimal
 };
 
 // Rounding of displays and of the moment of reading, hours.

@@ -96,8 +96,10 @@ Result<PastUse> arrange(const UseHistory& history) {
   past.unknown_days = static_cast<int>(std::count_if(
       past.days.begin(), past.days.end(), [](const PastDay& day) { return !day.is_counted && !day.is_closed; }));
   if (counted < history_days_min) {
-    return refuse(ErrorCode::bad_input, "history: {} open days with a record carry no range; at least {} are needed",
-                  counted, history_days_min);
+    return refuse(ErrorCode::bad_input,
+                  Saying{"use-few-days", {}, {{"count", static_cast<double>(counted)}, {"needed", history_days_min}}},
+                  "history: {} open days with a record carry no range; at least {} are needed", counted,
+                  history_days_min);
   }
   return past;
 }

@@ -131,7 +131,7 @@ bool AgentFollower::hand_over(Outcome outcome) {
     const auto taken = sink_.take(*outcome.batch);
     if (taken) break;
     const Instant again_at = clock_() + retry_after;
-    publish_trouble(taken.error().message, again_at);
+    publish_trouble(taken.error(), again_at);
     if (!wait_until(again_at)) return true;
     publish();
   }
@@ -148,9 +148,10 @@ void AgentFollower::publish() {
   shown_ = state_.view();
 }
 
-void AgentFollower::publish_trouble(const std::string& message, Instant next_try_at) {
+void AgentFollower::publish_trouble(const Error& error, Instant next_try_at) {
   const std::lock_guard lock(mutex_);
-  shown_.last_error = message;
+  shown_.last_error = error.message;
+  shown_.last_error_code = error.code;
   shown_.next_try_at = next_try_at;
 }
 

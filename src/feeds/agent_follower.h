@@ -38,7 +38,7 @@ class AgentFollower {
   bool hand_over(Outcome outcome);
   void failed(const Error& error);
   void publish();
-  void publish_trouble(const std::string& message, Instant next_try_at);
+  void publish_trouble(const Error& error, Instant next_try_at);
   bool wait_until(Instant time) const;
 
   AgentAddress address_;

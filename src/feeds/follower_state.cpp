@@ -383,6 +383,7 @@ void FollowerState::failed(const Error& error, Instant now) {
   not_before_ = now + back_off_.after_failure();
   view_.connected_since.reset();
   view_.last_error = error.message;
+  view_.last_error_code = error.code;
   view_.next_try_at = not_before_;
 }
 

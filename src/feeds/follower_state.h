@@ -51,6 +51,7 @@ struct FollowerView {
   std::optional<Instant> last_sign_at;     // the last document that was one
   std::uint64_t behind = 0;                // observations that the agent has and we have not
   std::string last_error;                  // empty while all is well
+  ErrorCode last_error_code{};             // of that error
   std::optional<Instant> next_try_at;      // after an error
 };
 

@@ -29,14 +29,17 @@ Result<void> check(const OpenShop& shop, const UseChangeEdit& edit) {
   HW_TRY(check_signature(edit.id, edit.by));
   if (edit.machine) HW_TRY(shop.find(*edit.machine));
   if (edit.until && *edit.until < edit.from) {
-    return refuse(ErrorCode::bad_input, "until: {} is before {}, its first day", print(*edit.until), print(edit.from));
+    return refuse(ErrorCode::bad_input,
+                  Saying{"dates-turned", {{"from", print(edit.from)}, {"to", print(*edit.until)}}},
+                  "until: {} is before {}, its first day", print(*edit.until), print(edit.from));
   }
   if (!std::isfinite(edit.factor) || edit.factor < 0 || edit.factor > factor_max) {
     return refuse(ErrorCode::bad_input, "factor: {} must be 0 to {}; 1.5 is half as much again", edit.factor,
                   factor_max);
   }
   if (edit.why.empty() || characters_in(edit.why) > why_max) {
-    return refuse(ErrorCode::bad_input, "why: say it in 1 to {} characters", why_max);
+    return refuse(ErrorCode::bad_input, Saying{"text-length", {}, {{"most", double{why_max}}}},
+                  "why: say it in 1 to {} characters", why_max);
   }
   return {};
 }
@@ -88,10 +91,12 @@ Result<UseChangeView> withdraw_use(OpenShop& shop, std::string_view id, const Si
   const std::string machine = change.machine.value_or(std::string{whole_plant});
   HW_TAKE(before, repeated(shop, signature.id, {use_withdrawn, machine}));
   if (before && before->undoes == id) return change;
-  if (before) return refuse(ErrorCode::conflict, "id: {} withdrew another change; an id is used once", signature.id);
-  if (change.withdrawn) return refuse(ErrorCode::conflict, "it was withdrawn already");
+  if (before)
+    return refuse(ErrorCode::conflict, id_used, "id: {} withdrew another change; an id is used once", signature.id);
+  if (change.withdrawn) return refuse(ErrorCode::conflict, Saying{"withdrawn"}, "it was withdrawn already");
   Entry entry = bare_entry(shop, machine, use_withdrawn, signature, now);
   entry.undoes = change.id;
+  entry.body.use = UseChangeText{change.from, change.until, change.factor};
   entry.says = fmt::format("withdrawn: {} times the usual use from {} on", change.factor, print(change.from));
   HW_TRY(keep(shop.store(), entry));
   {

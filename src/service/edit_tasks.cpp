@@ -66,8 +66,16 @@ Result<TaskView> as_it_is(const OpenShop& shop, OpenMachine& machine, std::strin
 
 // What separates two states of a task, for the record: "interval 400 -> 500" would need words for every field, so the
 // entry names the task and its new version, and the rows keep the rest.
-std::string says(const catalogue::Task& task, std::string_view what, int version) {
-  return fmt::format("{}: {} (version {})", task.title, what, version);
+void tell(Entry& entry, const TaskRecord& record, std::string_view what) {
+  entry.task = record.task.key;
+  entry.body.title = record.task.title;
+  entry.body.version = record.version;
+  entry.says = fmt::format("{}: {} (version {})", record.task.title, what, record.version);
+}
+
+tl::unexpected<Error> refuse_retired(const TaskRecord& record) {
+  return refuse(ErrorCode::conflict, Saying{"task-retired", {{"title", record.task.title}}},
+                "\"{}\" was retired already", record.task.title);
 }
 
 }  // namespace
@@ -93,8 +101,7 @@ Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& 
               .began_counters = entry.counters,
               .last_done = {}};
   }
-  entry.task = record.task.key;
-  entry.says = says(record.task, "added", 1);
+  tell(entry, record, "added");
   return keep_task(shop, *machine, entry, std::move(record), now);
 }
 
@@ -110,12 +117,13 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
   {
     const auto lock = shop.look();
     HW_TAKE(present, find_task(*machine, task_key));
-    if (present->retired_at) return refuse(ErrorCode::conflict, "\"{}\" was retired", present->task.title);
+    if (present->retired_at) return refuse_retired(*present);
     if (!edit.version)
       return refuse(ErrorCode::bad_input, "version: it is missing; it is the version that was changed");
     if (*edit.version != present->version) {
-      return refuse(ErrorCode::conflict, "\"{}\" was changed meanwhile: it is at version {}, not {}; look again",
-                    present->task.title, present->version, *edit.version);
+      return refuse(ErrorCode::conflict, Saying{"task-changed", {{"title", present->task.title}}},
+                    "\"{}\" was changed meanwhile: it is at version {}, not {}; look again", present->task.title,
+                    present->version, *edit.version);
     }
     HW_TAKE(task, task_for(*machine, std::string{task_key}, edit, now));
     keep_unsaid(task, edit, present->task);
@@ -125,8 +133,7 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
     entry = std::move(made);
   }
   ++record.version;
-  entry.task = task_key;
-  entry.says = says(record.task, "changed", record.version);
+  tell(entry, record, "changed");
   return keep_task(shop, *machine, entry, std::move(record), now);
 }
 
@@ -142,15 +149,14 @@ Result<EntryView> retire_task(OpenShop& shop, std::string_view key, std::string_
   {
     const auto lock = shop.look();
     HW_TAKE(present, find_task(*machine, task));
-    if (present->retired_at) return refuse(ErrorCode::conflict, "\"{}\" was retired already", present->task.title);
+    if (present->retired_at) return refuse_retired(*present);
     record = *present;
     HW_TAKE(made, new_entry(shop, *machine, "task retired", signature, now));
     entry = std::move(made);
   }
   record.retired_at = entry.at;
   ++record.version;
-  entry.task = task;
-  entry.says = says(record.task, "retired", record.version);
+  tell(entry, record, "retired");
   HW_TRY(keep_task(shop, *machine, entry, std::move(record), now));
   return view_of(entry);
 }

@@ -37,7 +37,8 @@ Result<void> check_id(std::string_view field, std::string_view id) {
 Result<void> check_signature(std::string_view id, std::string_view by) {
   HW_TRY(check_id("id", id));
   if (by.empty() || characters_in(by) > name_max) {
-    return refuse(ErrorCode::bad_input, "by: say who it was, in 1 to {} characters", name_max);
+    return refuse(ErrorCode::bad_input, Saying{"name-missing", {}, {{"most", double{name_max}}}},
+                  "by: say who it was, in 1 to {} characters", name_max);
   }
   return {};
 }
@@ -50,7 +51,8 @@ Result<void> check_key(std::string_view field, std::string_view key) {
 Result<void> check_photos(const std::optional<std::vector<PhotoName>>& photos) {
   if (!photos) return {};
   if (photos->size() > photos_max) {
-    return refuse(ErrorCode::too_large, "photos: at most {} at once, not {}", photos_max, photos->size());
+    return refuse(ErrorCode::too_large, Saying{"photos-many", {}, {{"most", double{photos_max}}}},
+                  "photos: at most {} at once, not {}", photos_max, photos->size());
   }
   for (const PhotoName& photo : *photos) {
     HW_TRY(check_id("photos", photo.id));
@@ -63,7 +65,8 @@ Result<void> check_photos(const std::optional<std::vector<PhotoName>>& photos) {
 
 Result<void> check_note(const std::optional<std::string>& note) {
   if (!note || characters_in(*note) <= note_max) return {};
-  return refuse(ErrorCode::bad_input, "note: it has at most {} characters", note_max);
+  return refuse(ErrorCode::bad_input, Saying{"text-long", {}, {{"most", double{note_max}}}},
+                "note: it has at most {} characters", note_max);
 }
 
 }  // namespace hw::service

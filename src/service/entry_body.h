@@ -9,7 +9,9 @@
 
 #include <boost/describe.hpp>
 
+#include "libs/formats/json_types.h"
 #include "libs/values/local_date.h"
+#include "libs/values/saying.h"
 
 namespace hw::service {
 
@@ -31,12 +33,14 @@ struct GivenAnswer {
   std::optional<std::string> unit = {};
   std::optional<std::string> state = {};  // of a reading that was read: see condition::word_of
   std::optional<std::string> says = {};   // the judgement in a sentence
+  std::optional<double> limit = {};       // that the value is beyond
   std::optional<double> quantity = {};    // filled in, in `quantity_unit`
   std::optional<std::string> quantity_unit = {};
   std::optional<std::string> note = {};
 };
 BOOST_DESCRIBE_STRUCT(GivenAnswer, (),
-                      (check, task, kind, title, answer, value, unit, state, says, quantity, quantity_unit, note))
+                      (check, task, kind, title, answer, value, unit, state, says, limit, quantity, quantity_unit,
+                       note))
 
 // Where a point is on its machine's plan, 0 to 1 from the left and from the back.
 struct PointPlace {
@@ -53,6 +57,15 @@ struct UseChangeText {
   double factor = 1;
 };
 BOOST_DESCRIBE_STRUCT(UseChangeText, (), (from, until, factor))
+
+// An hour display as it was read, or what was said of a reading later.
+struct DisplayTold {
+  std::string counter;
+  double display_h = 0;
+  std::optional<Saying> verdict = {};
+  std::optional<std::string> settled_as = {};
+};
+BOOST_DESCRIBE_STRUCT(DisplayTold, (), (counter, display_h, verdict, settled_as))
 
 struct EntryBody {
   std::optional<double> device_off_s;              // the device's clock was ahead by that much; below zero: behind
@@ -74,11 +87,19 @@ struct EntryBody {
   std::optional<std::string> corrects;            // of "correction": the entry of which it says what is right
   std::optional<std::string> stray;               // why it could not count for what it was meant for
   std::optional<std::vector<PointPlace>> points;  // of "points moved"
-  std::optional<UseChangeText> use;               // of "use announced"
+  std::optional<UseChangeText> use;               // of "use announced" and "use withdrawn"
   std::optional<std::vector<int>> order;          // of "walk changed"; empty: computed from the points' places
+  std::optional<std::string> title;               // of the task or finding that it is about, as it was called then
+  std::optional<int> version;                     // of the task that was added, changed or retired
+  std::optional<DisplayTold> display;             // of "hours read" and "hours settled"
+  std::optional<std::int64_t> corrects_ordinal;   // of "correction", as is right
+  std::optional<std::string> right;
+  std::optional<Saying> unlinked;      // of "finding made": why the task that was to settle it is left out
+  std::optional<Saying> stray_saying;  // what `stray` says
 };
 BOOST_DESCRIBE_STRUCT(EntryBody, (),
                       (device_off_s, walk, rhythm, checks, answers, finding, what, point, check, severity, owner,
-                       due_on, settling_task, done, why, photos, corrects, stray, points, use, order))
+                       due_on, settling_task, done, why, photos, corrects, stray, points, use, order, title, version,
+                       display, corrects_ordinal, right, unlinked, stray_saying))
 
 }  // namespace hw::service

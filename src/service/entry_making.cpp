@@ -7,7 +7,7 @@ namespace hw::service {
 Result<std::optional<Entry>> repeated(const OpenShop& shop, std::string_view id, const EditPlace& place) {
   HW_TAKE(entry, shop.store().entry(id));
   if (entry && (entry->kind != place.kind || entry->machine != place.machine || entry->task != place.task)) {
-    return refuse(ErrorCode::conflict, "id: {} is the id of another entry ({} on {}); an id is used once", id,
+    return refuse(ErrorCode::conflict, id_used, "id: {} is the id of another entry ({} on {}); an id is used once", id,
                   entry->kind, entry->machine);
   }
   return std::move(entry);
@@ -17,7 +17,14 @@ Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key) {
   for (TaskRecord& record : machine.record.tasks) {
     if (record.task.key == key) return &record;
   }
-  return refuse(ErrorCode::not_found, "{} has no task \"{}\"", machine.record.machine.key, key.substr(0, 60));
+  return refuse(ErrorCode::not_found,
+                Saying{"no-task", {{"machine", machine.record.machine.key}, {"task", std::string{key.substr(0, 60)}}}},
+                "{} has no task \"{}\"", machine.record.machine.key, key.substr(0, 60));
+}
+
+void make_stray(Entry& entry, const Error& why) {
+  entry.body.stray = why.message;
+  entry.body.stray_saying = why.saying;
 }
 
 Instant as_kept(Instant at) { return Instant::from_millis(at.as_millis()); }
@@ -74,7 +81,7 @@ Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine,
   if (open) return new_entry(shop, **open, kind, signature, now);
   HW_TRY(check_key("machine", machine));
   Entry entry = bare_entry(shop, machine, kind, signature, now);
-  entry.body.stray = open.error().message;
+  make_stray(entry, open.error());
   return entry;
 }
 

@@ -17,6 +17,12 @@ struct EditPlace {
 // entry or one of another machine or task.
 Result<std::optional<Entry>> repeated(const OpenShop& shop, std::string_view id, const EditPlace& place);
 
+// An id that was used for something else.
+inline const Saying id_used{"id-used"};
+
+// Keeps why the entry cannot count for what it was meant for.
+void make_stray(Entry& entry, const Error& why);
+
 // The task of an open machine. Refuses (not_found) where there is none.
 Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key);
 

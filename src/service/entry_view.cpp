@@ -3,6 +3,32 @@
 
 namespace hw::service {
 
+namespace {
+
+EntryTold told_of(const EntryBody& body) {
+  EntryTold told{.title = body.title,
+                 .version = body.version,
+                 .display = body.display,
+                 .checks = {},
+                 .what = body.what,
+                 .severity = body.severity,
+                 .owner = body.owner,
+                 .due_on = body.due_on,
+                 .settling_task = body.settling_task,
+                 .unlinked = body.unlinked,
+                 .done = body.done,
+                 .why = body.why,
+                 .corrects_ordinal = body.corrects_ordinal,
+                 .right = body.right,
+                 .points = body.points,
+                 .order = body.order,
+                 .use = body.use};
+  if (body.checks) told.checks = static_cast<int>(body.checks->size());
+  return told;
+}
+
+}  // namespace
+
 EntryView view_of(const Entry& entry) {
   const EntryBody& body = entry.body;
   EntryView view{.id = entry.id,
@@ -27,7 +53,9 @@ EntryView view_of(const Entry& entry) {
                  .photos = body.photos,
                  .corrects = body.corrects,
                  .corrected_by = {},
-                 .stray = body.stray};
+                 .stray = body.stray,
+                 .stray_saying = body.stray_saying,
+                 .told = told_of(body)};
   if (entry.kind == "task done") view.undo_until = entry.at + undo_within;
   if (entry.is_undone) view.undone = true;
   if (!entry.corrected_by.empty()) view.corrected_by = entry.corrected_by;

@@ -25,11 +25,14 @@ OpenMachine* FeedSink::machine_of(std::string_view name) {
   return nullptr;
 }
 
-std::string FeedSink::trouble_of(const OpenMachine& machine) const {
+std::optional<Error> FeedSink::trouble_of(const OpenMachine& machine) const {
   const counters::MachineModel* model = machine.count.model();
   const bool is_told = model && std::find(devices_.begin(), devices_.end(), model->name) != devices_.end();
-  if (devices_.empty() || is_told) return "";
-  return fmt::format("the agent has no device \"{}\"; it has: {}", machine.record.device, fmt::join(devices_, ", "));
+  if (devices_.empty() || is_told) return std::nullopt;
+  const std::string& device = machine.record.device;
+  const std::string others = fmt::format("{}", fmt::join(devices_, ", "));
+  return Error{ErrorCode::not_found, fmt::format("the agent has no device \"{}\"; it has: {}", device, others),
+               Saying{"feed-no-device", {{"device", device}, {"others", others}}}};
 }
 
 void FeedSink::check_fills(const OpenMachine& machine, const counters::MachineModel& model) {

@@ -23,9 +23,9 @@ class FeedSink : public feeds::Sink {
   Result<void> take(const feeds::Batch& batch) override;
 
   const std::string& feed() const { return feed_; }
-  // Why the feed brings nothing for this machine although the agent answers; empty when it does. The caller holds a
+  // Why the feed brings nothing for this machine although the agent answers; nothing when it does. The caller holds a
   // lock.
-  std::string trouble_of(const OpenMachine& machine) const;
+  std::optional<Error> trouble_of(const OpenMachine& machine) const;
   // The position behind all that has been counted. The caller holds a lock on the shop.
   FeedPosition position() const { return {feed_, position_.instance_id, position_.next_sequence, alive_at_}; }
   // Something came since the position was stored.

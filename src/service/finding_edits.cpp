@@ -15,12 +15,14 @@ constexpr std::size_t named_key_max = 200;  // of a check: a task's key, with wh
 Result<void> check_text(std::string_view field, std::string_view text) {
   const bool is_blank = text.find_first_not_of(" \t\r\n") == std::string_view::npos;
   if (!is_blank && characters_in(text) <= text_max) return {};
-  return refuse(ErrorCode::bad_input, "{}: say it in 1 to {} characters", field, text_max);
+  return refuse(ErrorCode::bad_input, Saying{"text-length", {}, {{"most", double{text_max}}}},
+                "{}: say it in 1 to {} characters", field, text_max);
 }
 
 Result<void> check_length(std::string_view field, const std::optional<std::string>& text, std::size_t most) {
   if (!text || characters_in(*text) <= most) return {};
-  return refuse(ErrorCode::bad_input, "{}: it has at most {} characters", field, most);
+  return refuse(ErrorCode::bad_input, Saying{"text-long", {}, {{"most", static_cast<double>(most)}}},
+                "{}: it has at most {} characters", field, most);
 }
 
 Result<void> check_walk(const std::optional<std::string>& walk) {
@@ -56,7 +58,7 @@ Result<void> check(const FindingChange& edit) {
   const bool has_note = edit.note && !edit.note->empty();
   const bool has_photos = edit.photos && !edit.photos->empty();
   if (edit.severity || edit.owner || edit.due_on || edit.task || has_note || has_photos) return {};
-  return refuse(ErrorCode::bad_input,
+  return refuse(ErrorCode::bad_input, Saying{"changes-nothing"},
                 "it changes nothing; right is one at least of severity, owner, due_on, task, note, photos");
 }
 

@@ -21,7 +21,10 @@ Result<Entry> entry_of_now(const OpenShop& shop, std::string_view machine, std::
 Result<void> check_settling_task(const OpenShop& shop, std::string_view machine, const std::string& key) {
   HW_TAKE(open, shop.find(machine));
   HW_TAKE(task, find_task(*open, key));
-  if (task->retired_at) return refuse(ErrorCode::conflict, "\"{}\" was retired", task->task.title);
+  if (task->retired_at) {
+    return refuse(ErrorCode::conflict, Saying{"task-retired", {{"title", task->task.title}}}, "\"{}\" was retired",
+                  task->task.title);
+  }
   return {};
 }
 
@@ -33,6 +36,7 @@ void unlink_missing_task(const OpenShop& shop, Entry& entry) {
   const auto there = check_settling_task(shop, entry.machine, *task);
   if (there) return;
   task.reset();
+  entry.body.unlinked = there.error().saying;
   entry.says += fmt::format("; without the task that was to settle it: {}", there.error().message);
 }
 
@@ -47,7 +51,7 @@ Result<Finding> keep_and_reload(OpenShop& shop, Entry& entry) {
 
 Result<Finding> stored_finding(const OpenShop& shop, std::string_view id) {
   HW_TAKE(finding, shop.store().finding(id));
-  if (!finding) return refuse(ErrorCode::not_found, "there is no finding {}", id.substr(0, 40));
+  if (!finding) return refuse(ErrorCode::not_found, Saying{"no-finding"}, "there is no finding {}", id.substr(0, 40));
   return *std::move(finding);
 }
 
@@ -56,7 +60,8 @@ Result<bool> is_repeated(const OpenShop& shop, std::string_view id, std::string_
   HW_TAKE(before, repeated(shop, id, {kind, finding.machine}));
   if (!before) return false;
   if (before->body.finding == finding.id) return true;
-  return refuse(ErrorCode::conflict, "id: {} is the id of an entry about another finding; an id is used once", id);
+  return refuse(ErrorCode::conflict, id_used, "id: {} is the id of an entry about another finding; an id is used once",
+                id);
 }
 
 // What changing, settling and reopening do alike: `tell` gives the entry what it says.
@@ -97,7 +102,7 @@ Result<FindingView> change_finding(OpenShop& shop, std::string_view id, const Fi
   if (!is_again && change.task && !change.task->empty()) {
     const auto lock = shop.look();
     const auto there = check_settling_task(shop, finding.machine, *change.task);
-    if (!there) return refuse(ErrorCode::bad_input, "task: {}", there.error().message);
+    if (!there) return refuse(Error{ErrorCode::bad_input, there.error().message, there.error().saying}.at("task"));
   }
   return follow_up(shop, finding, "finding changed", change, tell_changed, now);
 }

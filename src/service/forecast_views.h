@@ -24,8 +24,9 @@ struct ForecastView {
   OrNull<LocalDate> overdue_median;
   std::string leads;
   std::optional<std::string> refused;
+  std::optional<Saying> refusal = {};  // what `refused` says
 };
-BOOST_DESCRIBE_STRUCT(ForecastView, (), (first, median, last, overdue_median, leads, refused))
+BOOST_DESCRIBE_STRUCT(ForecastView, (), (first, median, last, overdue_median, leads, refused, refusal))
 
 struct HorizonTaskView {
   std::string task;
@@ -102,11 +103,14 @@ struct TriggerWorkingView {
   std::optional<double> change_factor;
   std::optional<std::vector<std::string>> lent_by;
   std::optional<std::string> refused;
+  std::optional<Saying> refusal = {};
+  std::optional<LocalDate> first_on;
+  std::optional<LocalDate> last_on;
 };
 BOOST_DESCRIBE_STRUCT(TriggerWorkingView, (),
                       (counter, calendar, unit, left, used_today, quantiles, basis, history, chances, weekdays, ahead,
                        mean_per_day, known_days, unknown_days, memory_days, season_weight, idle_days, change_from,
-                       change_factor, lent_by, refused))
+                       change_factor, lent_by, refused, refusal, first_on, last_on))
 
 struct ForecastWorkingView {
   std::string machine;
@@ -140,9 +144,10 @@ struct BacktestView {
   int last = 0;           // of the latest forecasts that came to an end, at most 50, ...
   int last_inside80 = 0;  // ... how many came true inside the 80 % range
   std::optional<std::string> refused;
+  std::optional<Saying> refusal = {};
   std::vector<BacktestRowView> rows;
 };
-BOOST_DESCRIBE_STRUCT(BacktestView, (), (machine, counter, unit, days, last, last_inside80, refused, rows))
+BOOST_DESCRIBE_STRUCT(BacktestView, (), (machine, counter, unit, days, last, last_inside80, refused, refusal, rows))
 
 struct UseChangeView {
   std::string id;

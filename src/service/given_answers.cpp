@@ -39,6 +39,7 @@ Result<void> judge(GivenAnswer& given, const catalogue::TaskReading& reading) {
   given.unit = reading.unit;
   given.state = word_of(judged.state);
   given.says = judged.says;
+  given.limit = judged.limit;
   return {};
 }
 
@@ -66,7 +67,10 @@ Result<GivenAnswers> given_answers(const OpenMachine* machine, const AnswersEdit
     out.answers.push_back(std::move(*given));
   }
   if (machine && !gone.empty()) {
-    out.stray = fmt::format("{} has no check {} (any more)", machine->record.machine.key, fmt::join(gone, ", "));
+    const std::string& key = machine->record.machine.key;
+    const std::string checks = fmt::format("{}", fmt::join(gone, ", "));
+    out.stray = Error{ErrorCode::not_found, fmt::format("{} has no check {} (any more)", key, checks),
+                      Saying{"no-check", {{"machine", key}, {"checks", checks}}}};
   }
   return out;
 }

@@ -9,7 +9,7 @@ namespace hw::service {
 
 struct GivenAnswers {
   std::vector<GivenAnswer> answers;  // in the order of the edit
-  std::optional<std::string> stray;  // which of their checks are not there (any more)
+  std::optional<Error> stray = {};   // which of their checks are not there (any more)
 };
 
 // Looks the checks up in all rounds of the machine, since a check may have moved from the shift to the day meanwhile;

@@ -39,7 +39,7 @@ TEST_F(GivenAnswersTest, AtACheckThatIsNotThereItIsKeptAsItWasEntered) {
   edit.answers[0].title = "Read the air";
   const auto given = given_answers(&machine, edit);
   ASSERT_TRUE(given);
-  EXPECT_EQ(given->stray, "m1 has no check \"Read the air\" (any more)");
+  EXPECT_EQ(given->stray->message, "m1 has no check \"Read the air\" (any more)");
   EXPECT_FALSE(given->answers.at(0).task);
   EXPECT_EQ(given->answers.at(0).value, 75);
   EXPECT_EQ(given->answers.at(0).title, "Read the air");

@@ -59,7 +59,9 @@ Result<HourReading> judged_reading(const OpenShop& shop, const OpenMachine& mach
   const auto present = machine.count.at(now).counters;
   const CounterNow* counter = find_counter(present, edit.counter);
   if (!counter && machine.count.model()) {
-    return refuse(ErrorCode::bad_input, "counter: {} has no counter \"{}\"", machine.record.machine.key, edit.counter);
+    return refuse(ErrorCode::bad_input,
+                  Saying{"no-counter", {{"machine", machine.record.machine.key}, {"counter", edit.counter}}},
+                  "counter: {} has no counter \"{}\"", machine.record.machine.key, edit.counter);
   }
   HourReading reading{.id = edit.id,
                       .machine = machine.record.machine.key,
@@ -85,6 +87,7 @@ Result<HourReading> judged_reading(const OpenShop& shop, const OpenMachine& mach
   reading.offset_h = verdict.offset_h;
   reading.difference_h = verdict.difference_h;
   reading.says = verdict.says;
+  reading.saying = verdict.saying;
   return reading;
 }
 
@@ -101,8 +104,8 @@ Result<void> check_is_newest(const OpenShop& shop, const HourReading& reading) {
   for (const HourReading& newer : readings) {
     if (newer.id == reading.id) break;
     if (newer.counter != reading.counter || newer.settled_as == misread) continue;
-    return refuse(ErrorCode::conflict, "a newer reading of {:.1f} h is there; say of that one that the {}",
-                  newer.display_h, display_right);
+    return refuse(ErrorCode::conflict, Saying{"reading-newer", {}, {{"hours", newer.display_h}}},
+                  "a newer reading of {:.1f} h is there; say of that one that the {}", newer.display_h, display_right);
   }
   return {};
 }
@@ -130,6 +133,7 @@ Result<void> keep_settlement(OpenShop& shop, OpenMachine& machine, const HourRea
     HW_TAKE(made, new_entry(shop, machine, "hours settled", {edit.id, edit.by, {}, {}}, now));
     entry = std::move(made);
   }
+  entry.body.display = DisplayTold{reading.counter, reading.display_h, {}, edit.settled_as};
   entry.says = fmt::format("hour display {:.1f} h ({}): {}", reading.display_h, reading.counter, edit.settled_as);
   const Adjustment adjustment{reading.machine, reading.counter,
                               edit.settled_as == display_right ? reading.difference_h : 0, is_first, now};
@@ -165,6 +169,7 @@ Result<HourReadingView> read_hours(OpenShop& shop, std::string_view key, const H
     entry = std::move(made);
   }
   entry.device_at = as_kept(edit.read_at);
+  entry.body.display = DisplayTold{reading.counter, reading.display_h, reading.saying, {}};
   entry.says = fmt::format("hour display read: {:.1f} h ({}); {}", reading.display_h, reading.counter, reading.says);
   HW_TAKE(writing, shop.store().begin());
   HW_TRY(writing->add_entry(entry));
@@ -183,10 +188,15 @@ Result<HourReadingView> settle_hours(OpenShop& shop, std::string_view key, std::
   HW_TAKE(before, repeated(shop, edit.id, {"hours settled", key}));
   HW_TAKE(reading, stored_reading(shop, key, id));
   if (before && reading.settled_as == edit.settled_as) return view_of(reading);
-  if (before) return refuse(ErrorCode::conflict, "id: {} settled another reading; an id is used once", edit.id);
-  if (reading.settled_as) return refuse(ErrorCode::conflict, "it was settled already: {}", *reading.settled_as);
+  if (before)
+    return refuse(ErrorCode::conflict, id_used, "id: {} settled another reading; an id is used once", edit.id);
+  if (reading.settled_as) {
+    return refuse(ErrorCode::conflict, Saying{"reading-settled", {{"settled_as", *reading.settled_as}}},
+                  "it was settled already: {}", *reading.settled_as);
+  }
   if (reading.fits && edit.settled_as != display_right) {
-    return refuse(ErrorCode::conflict, "it fits; all that can be said of it is: {}", display_right);
+    return refuse(ErrorCode::conflict, Saying{"reading-fits"}, "it fits; all that can be said of it is: {}",
+                  display_right);
   }
   if (edit.settled_as == display_right) HW_TRY(check_is_newest(shop, reading));
   HW_TAKE(is_first, is_first_reading(shop, reading));

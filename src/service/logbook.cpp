@@ -27,7 +27,9 @@ Result<void> check(const LogbookQuery& query) {
                   fmt::join(entry_kinds, ", "));
   }
   if (query.first && query.last && *query.first > *query.last) {
-    return refuse(ErrorCode::bad_input, "from: {} is after {}", print(*query.first), print(*query.last));
+    return refuse(ErrorCode::bad_input,
+                  Saying{"dates-turned", {{"from", print(*query.first)}, {"to", print(*query.last)}}},
+                  "from: {} is after {}", print(*query.first), print(*query.last));
   }
   if (query.count < 1 || query.count > count_max) {
     return refuse(ErrorCode::bad_input, "count: {} is out of range; right is 1 to {}", query.count, count_max);
@@ -72,8 +74,8 @@ Result<std::vector<EntryView>> list_logbook(const OpenShop& shop, const LogbookQ
   HW_TRY(check(query));
   HW_TAKE(entries, shop.store().entries(filter_of(query, shop.calendar().zone), entries_listed_max + 1));
   if (static_cast<int>(entries.size()) > entries_listed_max) {
-    return refuse(ErrorCode::too_large, "these are more than {} entries; choose fewer by from and to",
-                  entries_listed_max);
+    return refuse(ErrorCode::too_large, Saying{"entries-many", {}, {{"most", double{entries_listed_max}}}},
+                  "these are more than {} entries; choose fewer by from and to", entries_listed_max);
   }
   return views_of(entries);
 }
@@ -84,10 +86,11 @@ Result<EntryView> correct_entry(OpenShop& shop, std::string_view id, const Corre
   HW_TRY(check(edit));
   const auto turn = shop.edit();
   HW_TAKE(corrected, shop.store().entry(id));
-  if (!corrected) return refuse(ErrorCode::not_found, "there is no entry {}", id.substr(0, 40));
+  if (!corrected) return refuse(ErrorCode::not_found, Saying{"no-entry"}, "there is no entry {}", id.substr(0, 40));
   HW_TAKE(before, repeated(shop, edit.id, {"correction", corrected->machine, corrected->task}));
   if (before && before->body.corrects == corrected->id) return view_of(*before);
-  if (before) return refuse(ErrorCode::conflict, "id: {} corrected another entry; an id is used once", edit.id);
+  if (before)
+    return refuse(ErrorCode::conflict, id_used, "id: {} corrected another entry; an id is used once", edit.id);
   Entry entry;
   {
     const auto lock = shop.look();
@@ -98,6 +101,9 @@ Result<EntryView> correct_entry(OpenShop& shop, std::string_view id, const Corre
   entry.body.corrects = corrected->id;
   entry.body.finding = corrected->body.finding;
   entry.body.stray.reset();  // a correction is meant for the entry, which is there
+  entry.body.stray_saying.reset();
+  entry.body.corrects_ordinal = corrected->ordinal;
+  entry.body.right = edit.says;
   entry.says = fmt::format("to entry {}: {}", corrected->ordinal, edit.says);
   HW_TRY(keep(shop.store(), entry));
   const auto lock = shop.change();

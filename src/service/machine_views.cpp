@@ -86,7 +86,8 @@ void describe(MachineView& view, const MachineRecord& record) {
 }  // namespace
 
 FeedView feed_view(const FeedStatus& feed) {
-  FeedView view{.state = feed.state, .last_sign_at = {}, .behind = feed.behind, .says = feed.says};
+  FeedView view{
+      .state = feed.state, .last_sign_at = {}, .behind = feed.behind, .says = feed.says, .saying = feed.saying};
   if (feed.last_sign_at) view.last_sign_at = *feed.last_sign_at;
   return view;
 }

@@ -5,13 +5,14 @@
 namespace hw::service {
 namespace {
 
-// Why the entry cannot count for its task; nothing where it can.
-std::optional<std::string> why_stray(const OpenShop& shop, OpenMachine& machine, std::string_view task) {
-  const auto record = find_task(machine, task);
-  if (!record) return record.error().message;
-  if (!(*record)->retired_at) return std::nullopt;
-  return fmt::format("\"{}\" was retired on {}", (*record)->task.title,
-                     print(shop.calendar().zone.date_of(*(*record)->retired_at)));
+// Refuses where the entry cannot count for its task.
+Result<void> check_counts(const OpenShop& shop, OpenMachine& machine, std::string_view task) {
+  HW_TAKE(record, find_task(machine, task));
+  if (!record->retired_at) return {};
+  const std::string& title = record->task.title;
+  const std::string date = print(shop.calendar().zone.date_of(*record->retired_at));
+  return refuse(ErrorCode::conflict, Saying{"task-retired-on", {{"title", title}, {"date", date}}},
+                "\"{}\" was retired on {}", title, date);
 }
 
 std::string title_of(OpenMachine& machine, std::string_view task) {
@@ -29,19 +30,23 @@ Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::st
   entry.task = task;
   entry.note = edit.note;
   const auto open = shop.find(machine);
-  if (open) entry.body.stray = why_stray(shop, **open, task);
-  entry.says = fmt::format("{}: done", open ? title_of(**open, task) : std::string{task});
+  if (open) {
+    if (const auto counts = check_counts(shop, **open, task); !counts) make_stray(entry, counts.error());
+  }
+  entry.body.title = open ? title_of(**open, task) : std::string{task};
+  entry.says = fmt::format("{}: done", *entry.body.title);
   return std::move(entry);
 }
 
 Result<void> check_undo(const Entry& undone, const Signature& signature, Instant now) {
   if (undone.kind != "task done") return refuse(ErrorCode::conflict, "only a task done can be taken back");
-  if (undone.is_undone) return refuse(ErrorCode::conflict, "it was taken back already");
+  if (undone.is_undone) return refuse(ErrorCode::conflict, Saying{"undo-twice"}, "it was taken back already");
   if (undone.by != signature.by) {
-    return refuse(ErrorCode::conflict, "it is {}'s entry, so only {} can take it back", undone.by, undone.by);
+    return refuse(ErrorCode::conflict, Saying{"undo-not-own", {{"by", undone.by}}},
+                  "it is {}'s entry, so only {} can take it back", undone.by, undone.by);
   }
   if (now - undone.at > undo_within) {
-    return refuse(ErrorCode::conflict,
+    return refuse(ErrorCode::conflict, Saying{"undo-late", {}, {{"count", undo_within.as_seconds()}}},
                   "it can be taken back for {:.0f} s only; make a new entry that says what is right",
                   undo_within.as_seconds());
   }
@@ -67,10 +72,11 @@ Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& sig
   HW_TRY(check_signature(signature.id, signature.by));
   const auto turn = shop.edit();
   HW_TAKE(undone, shop.store().entry(id));
-  if (!undone) return refuse(ErrorCode::not_found, "there is no entry {}", id.substr(0, 40));
+  if (!undone) return refuse(ErrorCode::not_found, Saying{"no-entry"}, "there is no entry {}", id.substr(0, 40));
   HW_TAKE(before, repeated(shop, signature.id, {"undone", undone->machine, undone->task}));
   if (before && before->undoes == undone->id) return view_of(*before);
-  if (before) return refuse(ErrorCode::conflict, "id: {} took back another entry; an id is used once", signature.id);
+  if (before)
+    return refuse(ErrorCode::conflict, id_used, "id: {} took back another entry; an id is used once", signature.id);
   HW_TRY(check_undo(*undone, signature, now));
   Entry entry;
   {
@@ -80,6 +86,7 @@ Result<EntryView> undo(OpenShop& shop, std::string_view id, const Signature& sig
   }
   entry.task = undone->task;
   entry.undoes = undone->id;
+  entry.body.title = undone->body.title;
   entry.says = fmt::format("taken back: {}", undone->says);
   HW_TRY(keep(shop.store(), entry));
   if (shop.find(undone->machine)) HW_TRY(reload_last_done(shop, undone->machine, {*undone->task}));

@@ -62,7 +62,8 @@ Result<OpenMachine*> OpenShop::find(std::string_view key) const {
   for (const auto& machine : machines_) {
     if (machine->record.machine.key == key) return machine.get();
   }
-  return refuse(ErrorCode::not_found, "there is no machine \"{}\"", key.substr(0, 60));
+  return refuse(ErrorCode::not_found, Saying{"no-machine", {{"machine", std::string{key.substr(0, 60)}}}},
+                "there is no machine \"{}\"", key.substr(0, 60));
 }
 
 void OpenShop::add_use_change(UseChange change) {

@@ -22,6 +22,7 @@ struct FeedStatus {
   std::optional<Instant> last_sign_at;
   std::int64_t behind = 0;  // observations still to be read
   std::string says;         // the last trouble in a sentence
+  std::optional<Saying> saying = {};
 };
 
 struct OpenMachine {

@@ -9,11 +9,13 @@ namespace {
 Result<Photo> checked(const PhotoEdit& edit) {
   HW_TRY(check_id("photo", edit.id));
   if (edit.bytes.size() > photo_bytes_max) {
-    return refuse(ErrorCode::too_large, "a photo has at most {} bytes, not {}", photo_bytes_max, edit.bytes.size());
+    return refuse(ErrorCode::too_large, Saying{"photo-large"}, "a photo has at most {} bytes, not {}", photo_bytes_max,
+                  edit.bytes.size());
   }
   const auto type = photo_type_of(edit.bytes);
   if (!type) {
-    return refuse(ErrorCode::bad_input, "the body begins like no photo that is kept; right is a JPEG, PNG or WebP");
+    return refuse(ErrorCode::bad_input, Saying{"photo-kind"},
+                  "the body begins like no photo that is kept; right is a JPEG, PNG or WebP");
   }
   if (*type != edit.content_type) {
     return refuse(ErrorCode::bad_input, "Content-Type: it says {}, but the body is {}", edit.content_type.substr(0, 60),
@@ -33,7 +35,9 @@ Result<PhotoView> keep_photo(OpenShop& shop, const PhotoEdit& edit) {
   const auto turn = shop.edit();
   HW_TAKE(before, shop.store().photo(photo.id));
   if (before && before->sha256 == photo.sha256) return view_of(*before);
-  if (before) return refuse(ErrorCode::conflict, "{} is the id of another photo; an id is used once", photo.id);
+  if (before)
+    return refuse(ErrorCode::conflict, Saying{"id-used"}, "{} is the id of another photo; an id is used once",
+                  photo.id);
   HW_TAKE(writing, shop.store().begin());
   HW_TRY(writing->add_photo(photo));
   HW_TRY(writing->commit());

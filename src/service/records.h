@@ -67,6 +67,7 @@ struct MachineRecord {
 struct KindTitle {
   std::string key;
   std::string title;
+  std::string title_de = {};  // in German
 };
 
 // All but the machines.
@@ -119,6 +120,7 @@ struct HourReading {
   double difference_h = 0;  // rise of the display - rise of the counted hours since the reading before
   bool fits = true;
   std::string says;
+  std::optional<Saying> saying = {};  // what `says` says
   std::optional<std::string> settled_as;
 };
 

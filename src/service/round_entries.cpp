@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "src/service/entry_making.h"
 #include "src/service/given_answers.h"
 #include "src/service/round_standing.h"
 
@@ -47,7 +48,10 @@ void tell_begun(Entry& entry, const OpenMachine* machine, Rhythm rhythm, const W
   if (!machine) return;
   const auto rhythms = rhythms_of(*machine);
   if (std::find(rhythms.begin(), rhythms.end(), rhythm) != rhythms.end()) return;
-  entry.body.stray = fmt::format("{} has no such round (any more): {}", machine->record.machine.key, word_of(rhythm));
+  const std::string& key = machine->record.machine.key;
+  const Saying saying{"no-round", {{"machine", key}, {"rhythm", std::string{word_of(rhythm)}}}};
+  make_stray(entry,
+             {ErrorCode::not_found, fmt::format("{} has no such round (any more): {}", key, word_of(rhythm)), saying});
 }
 
 Result<void> tell_answers(Entry& entry, const OpenMachine* machine, Rhythm rhythm, const AnswersEdit& edit) {
@@ -55,7 +59,7 @@ Result<void> tell_answers(Entry& entry, const OpenMachine* machine, Rhythm rhyth
   entry.body.walk = edit.walk;
   entry.body.rhythm = word_of(rhythm);
   entry.body.photos = edit.photos;
-  if (given.stray) entry.body.stray = given.stray;
+  if (given.stray) make_stray(entry, *given.stray);
   entry.says = sentence_of(given.answers, edit.others);
   if (!edit.others) entry.note = given.answers.front().note;
   entry.body.answers = std::move(given.answers);

@@ -55,6 +55,21 @@ Result<std::optional<feeds::Stored>> stored_feed(const OpenShop& shop, const Fee
   return std::optional{std::move(stored)};
 }
 
+// The sentence says more; what people need to know first is which kind of trouble it is.
+std::optional<Saying> saying_of(const feeds::FollowerView& view) {
+  if (view.last_error.empty()) return std::nullopt;
+  switch (view.last_error_code) {
+    case ErrorCode::unreachable:
+      return Saying{"feed-unreachable"};
+    case ErrorCode::timed_out:
+      return Saying{"feed-late"};
+    case ErrorCode::disk_full:
+      return Saying{"disk-full"};
+    default:
+      return Saying{"feed-odd"};
+  }
+}
+
 std::string state_of(const feeds::FollowerView& view) {
   if (!view.connected_since) return "lost";
   return view.behind > 0 ? "catching up" : "live";
@@ -147,10 +162,12 @@ void RunningFeeds::show_states() {
     const feeds::FollowerView view = feed->view();
     for (const auto& machine : shop_.machines()) {
       if (machine->record.feed != feed->sink().feed()) continue;
-      FeedStatus status{state_of(view), view.last_sign_at, static_cast<std::int64_t>(view.behind), view.last_error};
-      if (const std::string trouble = feed->sink().trouble_of(*machine); !trouble.empty()) {
+      FeedStatus status{state_of(view), view.last_sign_at, static_cast<std::int64_t>(view.behind), view.last_error,
+                        saying_of(view)};
+      if (const auto trouble = feed->sink().trouble_of(*machine)) {
         status.state = "lost";
-        status.says = trouble;
+        status.says = trouble->message;
+        status.saying = trouble->saying;
       }
       show_state(*machine, std::move(status));
     }

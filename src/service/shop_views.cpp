@@ -27,7 +27,7 @@ ShopView show_shop(const OpenShop& shop, Instant now) {
   view.plant = {record.plant, record.calendar.zone.name(), record.calendar.zone.date_of(now)};
   view.version = program_version;
   for (const auto& cell : record.cells) view.cells.push_back({cell.key, cell.title});
-  for (const auto& kind : record.kinds) view.kinds.push_back({kind.key, kind.title});
+  for (const auto& kind : record.kinds) view.kinds.push_back({kind.key, kind.title, kind.title_de});
   for (const auto& person : record.people) view.people.push_back({person.name, std::string{word_of(person.skill)}});
   for (std::size_t i = 0; i < counters::machine_counters; ++i) {
     view.counter_words.push_back(word_view(static_cast<counters::CounterKind>(i)));
@@ -39,7 +39,7 @@ HourReadingView view_of(const HourReading& reading) {
   const std::string state = reading.settled_as ? "settled" : reading.fits ? "fits" : "to be settled";
   return {reading.id, reading.counter,   reading.display_h, reading.read_at,
           reading.by, reading.counted_h, reading.offset_h,  reading.difference_h,
-          state,      reading.says,      reading.settled_as};
+          state,      reading.says,      reading.saying,    reading.settled_as};
 }
 
 Result<CounterDaysView> show_days(const OpenShop& shop, std::string_view machine, std::string_view counter,
@@ -47,9 +47,13 @@ Result<CounterDaysView> show_days(const OpenShop& shop, std::string_view machine
   HW_TAKE(key, counters::parse_counter_key(counter));
   const LocalDate end = last.value_or(shop.calendar().zone.date_of(now));
   const LocalDate begin = first.value_or(end - (days_shown - 1));
-  if (begin > end) return refuse(ErrorCode::bad_input, "from: {} is after {}", print(begin), print(end));
+  if (begin > end) {
+    return refuse(ErrorCode::bad_input, Saying{"dates-turned", {{"from", print(begin)}, {"to", print(end)}}},
+                  "from: {} is after {}", print(begin), print(end));
+  }
   if (end - begin >= days_max) {
-    return refuse(ErrorCode::bad_input, "from: {} to {} is more than {} days", print(begin), print(end), days_max);
+    return refuse(ErrorCode::bad_input, Saying{"days-many", {}, {{"most", double{days_max}}}},
+                  "from: {} to {} is more than {} days", print(begin), print(end), days_max);
   }
   HW_TAKE(days, days_of(shop, machine, std::string{counter}, {begin, end}, now));
   CounterDaysView view{std::string{machine}, std::string{counter}, std::string{counters::unit_of(key.kind)}, {}};

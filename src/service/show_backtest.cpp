@@ -49,6 +49,7 @@ Result<BacktestView> show_backtest(UseForecasts& forecasts, std::string_view mac
   const auto tested = due::backtest(use->history);
   if (!tested) {
     view.refused = tested.error().message;
+    view.refusal = tested.error().saying;
     return view;
   }
   for (const due::HorizonScores& horizon : tested->horizons) view.rows.push_back(row_view(horizon));

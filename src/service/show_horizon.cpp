@@ -39,6 +39,11 @@ QuantilesView quantiles_view(const due::DueQuantiles& days) {
   return view;
 }
 
+void tell_refusal(TriggerWorkingView& view, const Error& refused) {
+  view.refused = refused.message;
+  view.refusal = refused.saying;
+}
+
 // What the forecast of a counter rests on, in numbers.
 void add_working(TriggerWorkingView& view, const CounterUse& use, double left) {
   view.history.emplace();
@@ -48,11 +53,13 @@ void add_working(TriggerWorkingView& view, const CounterUse& use, double left) {
   }
   if (!use.lent_by.empty()) view.lent_by = use.lent_by;
   if (!use.forecast) {
-    view.refused = use.refused;
+    tell_refusal(view, *use.refused);
     return;
   }
   const due::UseWorking& working = use.forecast->working();
   view.basis = use.forecast->basis();
+  view.first_on = working.first_on;
+  view.last_on = working.last_known_on;
   view.chances.emplace();
   for (const due::DueStep& step : use.forecast->distribution(left)) view.chances->push_back({step.on, step.chance});
   view.weekdays.emplace(working.weekdays.shares.begin(), working.weekdays.shares.end());
@@ -79,7 +86,7 @@ TriggerWorkingView trigger_view(const TriggerView& trigger, const TriggerForecas
   view.unit = trigger.unit;
   view.left = forecast.left;
   view.used_today = used_today;
-  if (!forecast.refused.empty()) view.refused = forecast.refused;
+  if (forecast.refused) tell_refusal(view, *forecast.refused);
   if (use) add_working(view, *use, *forecast.left);
   return view;
 }

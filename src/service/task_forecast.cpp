@@ -42,7 +42,8 @@ TriggerForecast forecast_of(const TriggerView& trigger, LocalDate today, const U
   if (*trigger.left <= 0) out.days = on_day(today);
   const CounterUse* use = use_of(*trigger.counter);
   if (!use || !use->forecast) {
-    out.refused = use ? use->refused : "this machine does not count it yet";
+    out.refused = use ? use->refused
+                      : Error{ErrorCode::not_found, "this machine does not count it yet", Saying{"use-not-counted"}};
     return out;
   }
   if (*trigger.left > 0) out.days = use->forecast->due_days(*out.left);
@@ -67,7 +68,10 @@ ForecastView forecast_view(const TaskView& task, LocalDate today, const UseOf& u
   std::optional<LocalDate> leading;
   for (const TriggerView& trigger : task.triggers) {
     const TriggerForecast one = forecast_of(trigger, today, use_of, used_today);
-    if (!one.refused.empty() && !view.refused) view.refused = one.refused;
+    if (one.refused && !view.refused) {
+      view.refused = one.refused->message;
+      view.refusal = one.refused->saying;
+    }
     if (view.leads.empty() || is_earlier(one.days[at_50], leading)) {
       leading = one.days[at_50];
       view.leads = trigger.counter ? *trigger.counter : *trigger.calendar;

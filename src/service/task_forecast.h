@@ -20,10 +20,10 @@ using UseOf = std::function<const CounterUse*(const std::string& counter)>;
 using UsedToday = std::function<double(const std::string& counter)>;
 
 struct TriggerForecast {
-  due::DueQuantiles days{};     // used up
-  due::DueQuantiles overdue{};  // the tolerance used up too
-  std::optional<double> left;   // of a counter: at the beginning of today
-  std::string refused;          // why there is none
+  due::DueQuantiles days{};           // used up
+  due::DueQuantiles overdue{};        // the tolerance used up too
+  std::optional<double> left;         // of a counter: at the beginning of today
+  std::optional<Error> refused = {};  // why there is none
 };
 
 TriggerForecast forecast_of(const TriggerView& trigger, LocalDate today, const UseOf& use_of,

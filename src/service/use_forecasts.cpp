@@ -143,7 +143,7 @@ Result<UseForecasts::Kept> UseForecasts::learn(const OpenMachine& machine, const
   if (forecast) {
     use.forecast = std::move(*forecast);
   } else {
-    use.refused = forecast.error().message;
+    use.refused = forecast.error();
   }
   kept.use = std::make_shared<const CounterUse>(std::move(use));
   return kept;

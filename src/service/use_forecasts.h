@@ -29,7 +29,7 @@ struct CounterUse {
   due::UseHistory history;                   // `start` is that day; in the terms of an ordinary day (use_change.h)
   std::vector<due::UseDay> counted;          // the same days as they were counted
   std::optional<due::UseForecast> forecast;  // nothing: see `refused`
-  std::string refused;                       // why there is none
+  std::optional<Error> refused;              // why there is none
   std::vector<std::string> lent_by;          // keys of the machines that helped out
 };
 

@@ -24,6 +24,13 @@ struct TitledView {
 };
 BOOST_DESCRIBE_STRUCT(TitledView, (), (key, title))
 
+struct KindView {
+  std::string key;
+  std::string title;
+  std::string title_de;
+};
+BOOST_DESCRIBE_STRUCT(KindView, (), (key, title, title_de))
+
 struct PersonView {
   std::string name;
   std::string skill;
@@ -48,7 +55,7 @@ BOOST_DESCRIBE_STRUCT(PlantView, (), (name, zone, today))
 struct ShopView {
   PlantView plant;
   std::vector<TitledView> cells;
-  std::vector<TitledView> kinds;
+  std::vector<KindView> kinds;
   std::vector<PersonView> people;
   std::vector<CounterWordView> counter_words;
   bool loopback_only = true;
@@ -67,8 +74,9 @@ struct FeedView {
   OrNull<Instant> last_sign_at;
   std::int64_t behind = 0;
   std::string says;
+  std::optional<Saying> saying = {};
 };
-BOOST_DESCRIBE_STRUCT(FeedView, (), (state, last_sign_at, behind, says))
+BOOST_DESCRIBE_STRUCT(FeedView, (), (state, last_sign_at, behind, says, saying))
 
 struct CounterView {
   std::string key;
@@ -104,6 +112,30 @@ struct CounterDaysView {
 };
 BOOST_DESCRIBE_STRUCT(CounterDaysView, (), (machine, counter, unit, days))
 
+// What an entry's sentence says beside the entry's other fields.
+struct EntryTold {
+  std::optional<std::string> title;
+  std::optional<int> version;
+  std::optional<DisplayTold> display;
+  std::optional<int> checks;
+  std::optional<std::string> what;
+  std::optional<std::string> severity;
+  std::optional<std::string> owner;
+  std::optional<std::string> due_on;
+  std::optional<std::string> settling_task;
+  std::optional<Saying> unlinked;
+  std::optional<std::string> done;
+  std::optional<std::string> why;
+  std::optional<std::int64_t> corrects_ordinal;
+  std::optional<std::string> right;
+  std::optional<std::vector<PointPlace>> points;
+  std::optional<std::vector<int>> order;
+  std::optional<UseChangeText> use;
+};
+BOOST_DESCRIBE_STRUCT(EntryTold, (),
+                      (title, version, display, checks, what, severity, owner, due_on, settling_task, unlinked, done,
+                       why, corrects_ordinal, right, points, order, use))
+
 struct EntryView {
   std::string id;
   std::int64_t ordinal = 0;
@@ -128,11 +160,13 @@ struct EntryView {
   std::optional<std::string> corrects;
   std::optional<std::vector<std::string>> corrected_by;
   std::optional<std::string> stray;
+  std::optional<Saying> stray_saying;
+  std::optional<EntryTold> told;
 };
 BOOST_DESCRIBE_STRUCT(EntryView, (),
                       (id, ordinal, kind, machine, task, by, at, device_at, device_off_s, happened_at, says, note,
                        counters, undo_until, undone, walk, rhythm, answers, finding, photos, corrects, corrected_by,
-                       stray))
+                       stray, stray_saying, told))
 
 struct TriggerView {
   std::optional<std::string> counter;
@@ -241,10 +275,12 @@ struct HourReadingView {
   double difference_h = 0;
   std::string state;
   std::string says;
+  std::optional<Saying> saying;
   std::optional<std::string> settled_as;
 };
 BOOST_DESCRIBE_STRUCT(HourReadingView, (),
-                      (id, counter, display_h, read_at, by, counted_h, offset_h, difference_h, state, says, settled_as))
+                      (id, counter, display_h, read_at, by, counted_h, offset_h, difference_h, state, says, saying,
+                       settled_as))
 
 struct FindingView {
   std::string id;

@@ -31,7 +31,7 @@ void draw_words(PdfCanvas& canvas, const LabelParts& parts, const LabelledMachin
 Result<void> draw_address(PdfCanvas& canvas, const TextPart& part, const std::string& address) {
   const TextStyle style{part.size_mm, TextAlign::centre, TextWeight::normal};
   if (canvas.text(address, part.box, style) == formats::TextShown::whole) return {};
-  return refuse(ErrorCode::bad_input,
+  return refuse(ErrorCode::bad_input, Saying{"label-address", {{"address", address}}},
                 "base: {} does not fit below the code in two lines; right is a shorter base or a larger label",
                 address);
 }
@@ -40,7 +40,7 @@ Result<void> draw_code(PdfCanvas& canvas, const formats::MmBox& box, const std::
   HW_TAKE(code, formats::encode_qr(address, level));
   const double module_mm = canvas.qr(code, box);
   if (module_mm >= module_mm_min) return {};
-  return refuse(ErrorCode::bad_input,
+  return refuse(ErrorCode::bad_input, Saying{"label-code", {{"address", address}}, {{"least", module_mm_min}}},
                 "label_width_mm, label_height_mm: the code of {} would have modules of {:.2f} mm, too small to be read "
                 "surely; right is {} mm or more, by a larger label or a shorter base",
                 address, module_mm, module_mm_min);

@@ -77,6 +77,7 @@ std::vector<service::Entry> demo_entries(const service::MachineRecord& machine, 
     entry.machine = machine.machine.key;
     entry.task = record.task.key;
     entry.by = somebody(shop, record.task.skill, dice);
+    entry.body.title = record.task.title;
     entry.says = fmt::format("{}: done", record.task.title);
     entry.counters = use.totals_ago((now - entry.at).as_hours() / 24);
     entries.push_back(std::move(entry));

@@ -14,6 +14,16 @@ std::optional<Entry> first_of(std::vector<Entry> entries) {
   return entries.empty() ? std::nullopt : std::optional{std::move(entries.front())};
 }
 
+std::optional<std::string> printed(const std::optional<Saying>& saying) {
+  return saying ? std::optional{formats::print_json(*saying)} : std::nullopt;
+}
+
+Result<std::optional<Saying>> saying_in(const std::optional<std::string>& text) {
+  if (!text) return std::optional<Saying>{};
+  HW_TAKE(saying, stored(formats::parse_json<Saying>(*text), "hour_reading.saying"));
+  return std::optional{std::move(saying)};
+}
+
 }  // namespace
 
 Result<std::optional<Entry>> read_entry(sql::Connection& db, std::string_view id) {
@@ -46,12 +56,12 @@ Result<std::optional<Entry>> read_last_done(sql::Connection& db, std::string_vie
 Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading) {
   HW_TRY(
       db.execute("insert into hour_reading(plant, id, ordinal, machine, counter, display_h, read_ms, by_name, "
-                 "counted_h, unknown_h, offset_h, difference_h, fits, says) select $1, $2, "
-                 "coalesce(max(ordinal), 0) + 1, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13 from hour_reading "
+                 "counted_h, unknown_h, offset_h, difference_h, fits, says, saying) select $1, $2, "
+                 "coalesce(max(ordinal), 0) + 1, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14 from hour_reading "
                  "where plant = $1",
                  plant_key, reading.id, reading.machine, reading.counter, reading.display_h,
                  reading.read_at.as_millis(), reading.by, reading.counted_h, reading.unknown_h, reading.offset_h,
-                 reading.difference_h, reading.fits, reading.says));
+                 reading.difference_h, reading.fits, reading.says, printed(reading.saying)));
   return {};
 }
 
@@ -66,15 +76,17 @@ Result<std::vector<service::HourReading>> read_hour_readings(sql::Connection& db
   std::vector<service::HourReading> readings;
   HW_TAKE(rows,
           db.query("select r.id, r.machine, r.counter, r.display_h, r.read_ms, r.by_name, r.counted_h, r.unknown_h, "
-                   "r.offset_h, r.difference_h, r.fits, r.says, s.settled_as from hour_reading r "
+                   "r.offset_h, r.difference_h, r.fits, r.says, r.saying, s.settled_as from hour_reading r "
                    "left join hour_settlement s on s.plant = r.plant and s.reading = r.id "
                    "where r.plant = $1 and r.machine = $2 order by r.ordinal desc",
                    plant_key, machine));
   while (rows.next()) {
+    HW_TAKE(saying, saying_in(rows.get<std::optional<std::string>>(12)));
     readings.push_back({rows.get<std::string>(0), rows.get<std::string>(1), rows.get<std::string>(2),
                         rows.get<double>(3), Instant::from_millis(rows.get<std::int64_t>(4)), rows.get<std::string>(5),
                         rows.get<double>(6), rows.get<double>(7), rows.get<double>(8), rows.get<double>(9),
-                        rows.get<int>(10) != 0, rows.get<std::string>(11), rows.get<std::optional<std::string>>(12)});
+                        rows.get<int>(10) != 0, rows.get<std::string>(11), std::move(saying),
+                        rows.get<std::optional<std::string>>(13)});
   }
   return readings;
 }

@@ -69,7 +69,8 @@ Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
   }
   HW_TRY(insert_people(db, shop.people));
   for (const auto& kind : shop.kinds) {
-    HW_TRY(db.execute("insert into kind(plant, kind, title) values($1, $2, $3)", plant_key, kind.key, kind.title));
+    HW_TRY(db.execute("insert into kind(plant, kind, title, title_de) values($1, $2, $3, $4)", plant_key, kind.key,
+                      kind.title, kind.title_de));
   }
   for (const auto& feed : shop.feeds) {
     HW_TRY(db.execute("insert into feed(plant, feed, url) values($1, $2, $3)", plant_key, feed.key, feed.url));

@@ -41,8 +41,10 @@ Result<void> read_people(sql::Connection& db, ShopRecord& shop) {
 Result<void> read_lists(sql::Connection& db, ShopRecord& shop) {
   HW_TAKE(cells, db.query("select cell, title from cell where plant = $1 order by ordinal", plant_key));
   while (cells.next()) shop.cells.push_back({cells.get<std::string>(0), cells.get<std::string>(1)});
-  HW_TAKE(kinds, db.query("select kind, title from kind where plant = $1 order by kind", plant_key));
-  while (kinds.next()) shop.kinds.push_back({kinds.get<std::string>(0), kinds.get<std::string>(1)});
+  HW_TAKE(kinds, db.query("select kind, title, title_de from kind where plant = $1 order by kind", plant_key));
+  while (kinds.next()) {
+    shop.kinds.push_back({kinds.get<std::string>(0), kinds.get<std::string>(1), kinds.get<std::string>(2)});
+  }
   HW_TAKE(feeds, db.query("select feed, url from feed where plant = $1 order by feed", plant_key));
   while (feeds.next()) shop.feeds.push_back({feeds.get<std::string>(0), feeds.get<std::string>(1)});
   return {};

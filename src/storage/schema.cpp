@@ -20,7 +20,8 @@ create table person(
   plant text not null references plant, ordinal integer not null, name text not null, skill text not null,
   is_lead integer not null, primary key(plant, name)) strict;
 create table kind(
-  plant text not null references plant, kind text not null, title text not null, primary key(plant, kind)) strict;
+  plant text not null references plant, kind text not null, title text not null, title_de text not null,
+  primary key(plant, kind)) strict;
 create table feed(
   plant text not null references plant, feed text not null, url text not null, primary key(plant, feed)) strict;
 create table machine(
@@ -83,6 +84,7 @@ create table hour_reading(
   plant text not null, id text not null, ordinal integer not null, machine text not null, counter text not null,
   display_h real not null, read_ms integer not null, by_name text not null, counted_h real not null,
   unknown_h real not null, offset_h real not null, difference_h real not null, fits integer not null, says text not null,
+  saying text,
   primary key(plant, id), foreign key(plant, machine) references machine) strict;
 create index hour_reading_machine on hour_reading(plant, machine, ordinal);
 create table hour_settlement(

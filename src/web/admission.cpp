@@ -68,7 +68,8 @@ std::optional<http::Response> check_admission(const http::Request& request, serv
   if (is_open(request) || is_this_computer(request) || device_of(request, devices, now)) return std::nullopt;
   auto refusal = http::problem({ErrorCode::not_joined,
                                 "this device has not joined, or may no longer; at the desk open Join this phone, and "
-                                "read the code there with this device's camera"});
+                                "read the code there with this device's camera",
+                                Saying{"not-joined"}});
   refusal.headers.add("WWW-Authenticate", "JoinCode");  // RFC 9110, section 15.5.2 asks for one; browsers pass it over
   return refusal;
 }

@@ -44,7 +44,9 @@ inline http::Handler guarded(http::Handler handler) {
     try {
       return handler(std::move(request));
     } catch (const sql::StorageFailed& failed) {
-      return http::problem(failed.error().at("nothing was saved"));
+      Error error = failed.error().at("nothing was saved");
+      error.saying = Saying{error.code == ErrorCode::disk_full ? "disk-full" : "disk-failed"};
+      return http::problem(error);
     }
   };
 }

@@ -41,7 +41,7 @@ Response join(const JoinParts& parts, const Request& request) {
 
 Result<JoinCodeView> offer(const JoinParts& parts, const service::JoinCodeEdit& edit) {
   if (parts.reach.addresses().empty()) {
-    return refuse(ErrorCode::conflict,
+    return refuse(ErrorCode::conflict, Saying{"only-here"},
                   "only this computer can reach the server, so no other device can join; serve --listen and "
                   "--listen-tls with an address of the shop's network open it");
   }

@@ -3,6 +3,7 @@ import { DESK, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
 import { findTask, loaded, openTask } from './scenes.mjs';
+import { isReal } from './server.mjs';
 import { test, until } from './suite.mjs';
 
 const GERMAN = { locale: 'de-DE' };
@@ -37,6 +38,36 @@ test(
     await loaded(page);
     for (const text of await page.locator('[data-counter] .total').allInnerTexts())
       assert.match(text, /^[\d\s]+,\d\sh$/);
+  },
+  { context: GERMAN },
+);
+
+test(
+  'Language: what the server says is said in German',
+  async ({ page, server }) => {
+    const { kinds } = await (await fetch(`${server.url}/api/shop`)).json();
+    await page.goto('/');
+    await loaded(page);
+    const floor = await page.locator('main').innerText();
+    assert.ok(kinds.some((kind) => floor.includes(kind.title_de)));
+    assert.deepEqual(
+      kinds.filter((kind) => floor.includes(kind.title)).map((kind) => kind.title),
+      [],
+    );
+    await page.goto('/machine/m01');
+    const counter = page.locator('[data-counter="operating"]');
+    await counter.locator('summary').click();
+    await counter.getByText('Ein Programm läuft').waitFor();
+    if (!isReal) return;
+    await page.goto('/logbook');
+    await page.locator('[data-entry]').first().waitFor();
+    const says = await page.locator('[data-entry] .says > :first-child').allInnerTexts();
+    assert.ok(says.length > 20);
+    const english = /: done$|not so|as (they|it) should be|round begun|finding \(|settled|limit|no limits|owner/;
+    assert.deepEqual(
+      says.filter((sentence) => english.test(sentence)),
+      [],
+    );
   },
   { context: GERMAN },
 );

@@ -30,13 +30,16 @@ TEST(Devices, AMachineThatTheAgentDoesNotHaveSaysSo) {
   Scene scene;
   auto shop = must(service::OpenShop::open(scene.store()));
   service::FeedSink feed(*shop, "feed-1", std::nullopt, [](std::string_view) {});
-  EXPECT_EQ(feed.trouble_of(*shop->machines().at(0)), "");  // it has told nothing yet
+  EXPECT_FALSE(feed.trouble_of(*shop->machines().at(0)));  // it has told nothing yet
   feeds::Batch batch;
   batch.received_at = batch.alive_at = scene.now;
   batch.models = std::vector{model_of("mill1"), model_of("lathe9")};
   must(feed.take(batch));
-  EXPECT_EQ(feed.trouble_of(*shop->machines().at(0)), "");
-  EXPECT_EQ(feed.trouble_of(*shop->machines().at(1)), "the agent has no device \"mill2\"; it has: mill1, lathe9");
+  EXPECT_FALSE(feed.trouble_of(*shop->machines().at(0)));
+  const auto trouble = feed.trouble_of(*shop->machines().at(1));
+  ASSERT_TRUE(trouble);
+  EXPECT_EQ(trouble->message, "the agent has no device \"mill2\"; it has: mill1, lathe9");
+  EXPECT_EQ(trouble->saying->texts.at("others"), "mill1, lathe9");
 }
 
 }  // namespace

@@ -10,6 +10,7 @@ import type {
   FindingSettle,
   PhotoName,
   Rhythm,
+  Saying,
   WalkEdit,
 } from '../wire/contract';
 
@@ -49,6 +50,7 @@ export type Entered<Name extends OperationName = OperationName> = {
 export interface Refusal {
   status: number;
   detail: string;
+  saying?: Saying;
 }
 
 /** waiting: to be sent; sent: the server has it, and what it shows does not have it yet; refused: a person must look. */

@@ -87,7 +87,7 @@ test.each<[number, Outcome]>([
   [503, { is: 'delayed', by: 'unreachable' }],
   [507, { is: 'delayed', by: 'unreachable' }],
   [500, { is: 'stumbled' }],
-])('an answer of %s means %j', (status, outcome) => expect(outcomeOf(status, 'why')).toEqual(outcome));
+])('an answer of %s means %j', (status, outcome) => expect(outcomeOf({ status, detail: 'why' })).toEqual(outcome));
 
 test('the pauses grow to a minute and stay there', () => {
   expect([1, 2, 3, 6, 100].map(pauseAfter)).toEqual([2_000, 4_000, 8_000, 60_000, 60_000]);

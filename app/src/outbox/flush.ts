@@ -25,12 +25,12 @@ export type Outcome =
 
 export type Send = (row: Row) => Promise<Outcome>;
 
-/** What an answer of this status means for an entry; ok answers are not asked here. */
-export function outcomeOf(status: number, detail: string): Outcome {
+/** What a refusal means for an entry. */
+export function outcomeOf({ status, detail, saying }: Refusal): Outcome {
   if (status === 401) return { is: 'delayed', by: 'not joined' };
   if (status === 500) return { is: 'stumbled' };
   if (status >= 500 || status === 408 || status === 429) return { is: 'delayed', by: 'unreachable' };
-  return { is: 'refused', refusal: { status, detail } };
+  return { is: 'refused', refusal: { status, detail, ...(saying ? { saying } : {}) } };
 }
 
 const namesOneOf = (row: Entered, ids: ReadonlySet<string>) => photosOf(row).some((photo) => ids.has(photo.id));

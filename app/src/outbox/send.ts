@@ -25,7 +25,7 @@ export function senderFor(bytesOf: BytesOf): Send {
       const answer = await answerTo(row, bytesOf);
       return isOurs(answer) ? { is: 'taken', answer } : { is: 'delayed', by: 'unreachable' };
     } catch (error) {
-      if (error instanceof Refused) return outcomeOf(error.problem.status, error.problem.detail);
+      if (error instanceof Refused) return outcomeOf(error.problem);
       if (error instanceof Unreachable) return { is: 'delayed', by: 'unreachable' };
       throw error;
     }

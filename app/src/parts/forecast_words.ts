@@ -1,6 +1,7 @@
 // A forecast of a due day in words: most likely when, and between which days with 80 %.
 
 import type { Forecast, TaskState } from '../wire/contract';
+import { saidIn } from '../words/sayings';
 import { day, dayBeside, longDay, longDayBeside } from '../words/times';
 import { say } from '../words/words';
 
@@ -36,7 +37,7 @@ function datesIn(forecast: Forecast, writer: DateWriter) {
 export function forecastWords(forecast: Forecast, state: TaskState): string {
   const kind = kindOf(forecast, state);
   if (kind === 'now') return say(`state.${state}`);
-  if (kind === 'refused') return say('date.refused', { why: forecast.refused ?? '' });
+  if (kind === 'refused') return say('date.refused', { why: saidIn(forecast.refusal, forecast.refused ?? '') });
   if (kind === 'never' && forecast.first !== null) return say('date.hardly', { first: longDay(forecast.first) });
   return say(`date.${kind}`, datesIn(forecast, LONG));
 }

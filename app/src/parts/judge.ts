@@ -5,7 +5,7 @@
 //
 // A value on a limit is still within it. A reading without limits is written down but not judged.
 
-import type { Bounds, ReadingState, TaskReading } from '../wire/contract';
+import type { Bounds, GivenAnswer, ReadingState, TaskReading } from '../wire/contract';
 import { measured, say } from '../words/words';
 
 export interface Judgement {
@@ -38,4 +38,16 @@ export function judge(reading: TaskReading, value: number): Judgement {
     return { state, says: say(`judgement.${state}_${found.side}`, { ...said, limit }) };
   }
   return { state: 'as it should be', says: say('judgement.as it should be', said) };
+}
+
+/** The judgement that the server made of a reading when it was entered, by the limit of that time; '' of what has none. */
+export function judgementOf({ check, value, unit, state, limit, says }: GivenAnswer): string {
+  if (value === undefined || state === undefined) return says ?? '';
+  const what = check.includes('/') ? check.slice(check.indexOf('/') + 1) : check;
+  const reading = { what, unit: unit ?? '' };
+  const said = { what, value: printReading(reading, value) };
+  if (state === 'not judged' || state === 'as it should be') return say(`judgement.${state}`, said);
+  if (limit === undefined) return says ?? '';
+  const side = value < limit ? 'below' : 'above';
+  return say(`judgement.${state}_${side}`, { ...said, limit: printReading(reading, limit) });
 }

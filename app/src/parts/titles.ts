@@ -1,16 +1,39 @@
 // The shop's own titles for its keys.
 
 import { live } from '../wire/live.svelte';
+import { spoken } from '../words/language.svelte';
 import { say } from '../words/words';
 
-const NAMED = ['powered', 'operating', 'loaded', 'spindle', 'axis', 'cutting'] as const;
+const NAMED = [
+  'connected',
+  'powered',
+  'operating',
+  'loaded',
+  'spindle',
+  'feeding',
+  'axis',
+  'cutting',
+  'revolutions',
+  'travel',
+  'own',
+  'count',
+] as const;
+type Named = (typeof NAMED)[number];
+
+/** "spindle S1" is one of our words, and the item that is counted; null where the word is none of ours. */
+function partsOf(key: string): { named: Named; item: string } | null {
+  const [word, ...item] = key.split(' ');
+  const named = NAMED.find((one) => one === word);
+  return named === undefined ? null : { named, item: item.join(' ') };
+}
 
 /** A counter's name as it stands in a sentence after its amount: "12.5 h operating"; one of our words where there is one,
  * else the shop's own title. */
 export function counterTitle(key: string): string {
-  const named = NAMED.find((one) => one === key);
-  if (named !== undefined) return say(`counter.name.${named}`);
-  return live.shop?.counter_words.find((one) => one.key === key)?.title ?? key;
+  const parts = partsOf(key);
+  if (parts === null) return live.shop?.counter_words.find((one) => one.key === key)?.title ?? key;
+  const counter = say(`counter.name.${parts.named}`);
+  return parts.item === '' ? counter : say('counter.of_item', { counter, item: parts.item });
 }
 
 /** The same as a heading: "Operating". */
@@ -21,11 +44,19 @@ export function counterHeading(key: string): string {
 
 /** The title of a machine's counter; our own words where there are some, so that they follow the language. */
 export function titleOf(counter: { key: string; title: string }): string {
-  return NAMED.some((one) => one === counter.key) ? counterHeading(counter.key) : counter.title;
+  return partsOf(counter.key) === null ? counter.title : counterHeading(counter.key);
+}
+
+/** What exactly a counter counts; our own words where there are some. */
+export function counterMeaning(counter: { key: string; definition: string }): string {
+  const named = partsOf(counter.key)?.named;
+  return named === undefined || named === 'loaded' ? counter.definition : say(`counter.means.${named}`);
 }
 
 export function kindTitle(key: string): string {
-  return live.shop?.kinds.find((kind) => kind.key === key)?.title ?? key;
+  const kind = live.shop?.kinds.find((one) => one.key === key);
+  if (kind === undefined) return key;
+  return spoken.name === 'de' && kind.title_de !== '' ? kind.title_de : kind.title;
 }
 
 export function cellTitle(key: string): string {

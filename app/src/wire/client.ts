@@ -2,6 +2,8 @@
 // Refused (the server said no, and what would be right) or Unreachable (no answer, so nobody knows whether it arrived;
 // the same entry may be sent again under the same id).
 
+import { problemWords } from '../words/sayings';
+import { say } from '../words/words';
 import { operations } from './contract';
 import type {
   Backtest,
@@ -40,18 +42,18 @@ import type {
   WalkOrderEdit,
 } from './contract';
 
-/** The server's answer is no; `problem.detail` says what would be right. */
+/** The server's answer is no; the message says what would be right, in the language of the pages. */
 export class Refused extends Error {
   constructor(readonly problem: Problem) {
-    super(problem.detail);
+    super(problemWords(problem));
     this.name = 'Refused';
   }
 }
 
-/** There was no answer that could be understood. */
+/** There was no answer that could be understood; the message says so to people, `why` what a program met. */
 export class Unreachable extends Error {
   constructor(readonly why: string) {
-    super(why);
+    super(say('top.unreachable'));
     this.name = 'Unreachable';
   }
 }
@@ -146,7 +148,7 @@ export const client = {
     try {
       const response = await answerTo('labels', { query });
       const value = response.ok ? null : await jsonOf(response);
-      return isProblem(value) ? value.detail : '';
+      return isProblem(value) ? problemWords(value) : '';
     } catch {
       return '';
     }

@@ -9,7 +9,68 @@ export interface Problem {
   detail: string;
   /** the kind of refusal for programs: bad-input, not-found, conflict ... */
   code?: string;
+  saying?: Saying;
 }
+
+/** What an English sentence beside it says, for whoever says it in another language: which sentence it is, and what is filled in. It is there for the sentences that people meet; the rare ones have none. */
+export interface Saying {
+  code: SayingCode;
+  /** names, words of this contract, dates (2026-03-02) */
+  texts: Record<string, string>;
+  numbers: Record<string, number>;
+}
+
+export type SayingCode =
+  | 'undo-twice'
+  | 'undo-not-own'
+  | 'undo-late'
+  | 'no-machine'
+  | 'no-task'
+  | 'no-entry'
+  | 'no-finding'
+  | 'no-counter'
+  | 'task-retired'
+  | 'task-retired-on'
+  | 'task-changed'
+  | 'id-used'
+  | 'reading-unit'
+  | 'value-beyond'
+  | 'value-too-low'
+  | 'value-too-high'
+  | 'reading-newer'
+  | 'reading-settled'
+  | 'reading-fits'
+  | 'text-length'
+  | 'text-long'
+  | 'name-missing'
+  | 'photo-large'
+  | 'photo-kind'
+  | 'photos-many'
+  | 'changes-nothing'
+  | 'dates-turned'
+  | 'days-many'
+  | 'entries-many'
+  | 'withdrawn'
+  | 'not-joined'
+  | 'only-here'
+  | 'disk-full'
+  | 'disk-failed'
+  | 'label-code'
+  | 'label-address'
+  | 'no-check'
+  | 'no-round'
+  | 'feed-unreachable'
+  | 'feed-late'
+  | 'feed-odd'
+  | 'feed-no-device'
+  | 'use-not-counted'
+  | 'use-few-days'
+  | 'display-first'
+  | 'display-before'
+  | 'display-fell'
+  | 'display-fast'
+  | 'display-differs'
+  | 'display-fits';
 
 export interface Readiness {
   ready: boolean;
@@ -27,7 +88,7 @@ export interface Shop {
     today: string;
   };
   cells: Titled[];
-  kinds: Titled[];
+  kinds: KindTitle[];
   people: Array<{
     name: string;
     skill: Skill;
@@ -111,6 +172,13 @@ export interface Titled {
   title: string;
 }
 
+export interface KindTitle {
+  key: string;
+  title: string;
+  /** in German; empty: nobody wrote it */
+  title_de: string;
+}
+
 export interface CounterWord {
   /** operating */
   key: string;
@@ -176,6 +244,7 @@ export interface Feed {
   behind: number;
   /** the last trouble in a sentence, empty when there is none */
   says: string;
+  saying?: Saying;
 }
 
 /** total = counted + filled + what confirmed hand readings added. Unknown time is not zero: it is shown, and filled by the control's own counter where there is one. */
@@ -373,6 +442,51 @@ export interface Entry {
   corrected_by?: string[];
   /** why it could not count for what it was meant for: the lead is to look at it */
   stray?: string;
+  stray_saying?: Saying;
+  told?: EntryTold;
+}
+
+/** what `says` says beside the entry's other fields, piece by piece, for whoever says it in another language */
+export interface EntryTold {
+  /** of the task or finding that it is about, as it was called then */
+  title?: string;
+  /** of the task that was changed */
+  version?: number;
+  display?: DisplayTold;
+  /** how many checks the round had when somebody set out */
+  checks?: number;
+  what?: string;
+  severity?: Severity;
+  /** empty: nobody any more */
+  owner?: string;
+  /** a date; empty: none any more */
+  due_on?: string;
+  /** empty: none any more */
+  settling_task?: string;
+  unlinked?: Saying;
+  done?: string;
+  why?: string;
+  /** the place in the logbook of the entry that it corrects */
+  corrects_ordinal?: number;
+  /** what is right */
+  right?: string;
+  points?: PointPlace[];
+  /** points' numbers; empty: computed from their places */
+  order?: number[];
+  use?: UseTold;
+}
+
+export interface DisplayTold {
+  counter: string;
+  display_h: number;
+  verdict?: Saying;
+  settled_as?: 'display replaced or reset' | 'misread' | 'display is right' | 'counted hours are right';
+}
+
+export interface UseTold {
+  from: string;
+  until?: string;
+  factor: number;
 }
 
 export type EntryKind =
@@ -502,6 +616,8 @@ export interface GivenAnswer {
   state?: ReadingState;
   /** the judgement in a sentence */
   says?: string;
+  /** the limit that the value is beyond */
+  limit?: number;
   quantity?: number;
   quantity_unit?: string;
   note?: string;
@@ -736,6 +852,7 @@ export interface Forecast {
   leads: string;
   /** why there is no forecast: no history of this counter yet */
   refused?: string;
+  refusal?: Saying;
 }
 
 export interface Quantiles {
@@ -789,6 +906,11 @@ export interface TriggerWorking {
   lent_by?: string[];
   /** why there is no forecast */
   refused?: string;
+  refusal?: Saying;
+  /** the first known day */
+  first_on?: string;
+  /** the last known day */
+  last_on?: string;
 }
 
 export interface UsedDay {
@@ -820,6 +942,7 @@ export interface Backtest {
   last_inside80: number;
   /** why there is no backtest */
   refused?: string;
+  refusal?: Saying;
   rows: BacktestRow[];
 }
 
@@ -920,6 +1043,7 @@ export interface HourReading {
   /** fits: within what unknown time and rounding explain */
   state: 'fits' | 'to be settled' | 'settled';
   says: string;
+  saying?: Saying;
   settled_as?: 'display replaced or reset' | 'misread' | 'display is right' | 'counted hours are right';
 }
 

@@ -119,7 +119,7 @@ class Live {
       void keptStore.put([{ key: `machine/${key}`, value: machine, fromMs: this.heardAtMs }]);
     } catch (error) {
       if (this.wanted !== key) return;
-      if (error instanceof Refused) this.refusal = error.problem.detail;
+      if (error instanceof Refused) this.refusal = error.message;
       else window.setTimeout(() => void this.retryMachine(key), RELOAD_PAUSE_MS);
     }
   }

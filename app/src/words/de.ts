@@ -1,6 +1,7 @@
 // German, as it is spoken in the shop. Keys and values to fill in are those of en.ts.
 
 import type { Catalogue } from './catalogue';
+import { entries } from './german/entries';
 import { finding } from './german/finding';
 import { labels } from './german/labels';
 import { dates } from './german/dates';
@@ -10,12 +11,15 @@ import { readings } from './german/readings';
 import { record } from './german/record';
 import { round } from './german/round';
 import { unsent } from './german/unsent';
+import { sayings } from './german/sayings';
 import { scan } from './german/scan';
 import { taskdate } from './german/taskdate';
 import { today } from './german/today';
 
 export const de: Catalogue = {
   ...record,
+  ...entries,
+  ...sayings,
   ...logbook,
   ...finding,
   ...labels,
@@ -37,6 +41,7 @@ export const de: Catalogue = {
   'app.to_floor': 'Zur Halle',
 
   'top.loopback': 'Nur dieser Rechner erreicht diesen Server.',
+  'top.unreachable': 'Der Server ist nicht erreichbar.',
   'top.lost': 'Keine Verbindung zum Server; es wird von selbst weiter versucht.',
   'top.lost_age': 'Der gezeigte Stand ist {age} alt.',
   'top.lost_never': 'Es wurde noch nichts geladen.',

@@ -1,5 +1,6 @@
 // English. One entry is a text, or one text a plural form (Intl.PluralRules over `count`). {name} is filled in.
 
+import { entries } from './english/entries';
 import { finding } from './english/finding';
 import { labels } from './english/labels';
 import { dates } from './english/dates';
@@ -9,12 +10,15 @@ import { readings } from './english/readings';
 import { record } from './english/record';
 import { round } from './english/round';
 import { unsent } from './english/unsent';
+import { sayings } from './english/sayings';
 import { scan } from './english/scan';
 import { taskdate } from './english/taskdate';
 import { today } from './english/today';
 
 export const en = {
   ...record,
+  ...entries,
+  ...sayings,
   ...logbook,
   ...finding,
   ...labels,
@@ -36,6 +40,7 @@ export const en = {
   'app.to_floor': 'To the Floor',
 
   'top.loopback': 'Only this computer can reach this server.',
+  'top.unreachable': 'The server cannot be reached.',
   'top.lost': 'No connection to the server; trying again by itself.',
   'top.lost_age': 'What you see is {age} old.',
   'top.lost_never': 'Nothing has been loaded yet.',

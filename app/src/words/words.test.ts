@@ -90,6 +90,8 @@ describe('the catalogue', () => {
     ['ReadingState', 'judged'],
     ['Rhythm', 'rhythm'],
     ['TurnState', 'turn'],
+    ['SayingCode', 'said'],
+    ['EntryKind', 'entry_says'],
   ])('has a word for everything that %s can be', (name, family) => {
     const values = enumsOf(readContract())[name] ?? [];
     expect(values).not.toEqual([]);

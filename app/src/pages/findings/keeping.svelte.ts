@@ -38,7 +38,7 @@ export class Keeping {
 
   private fail(error: unknown): void {
     this.step = 'idle';
-    if (error instanceof Refused) this.trouble = say('form.refused', { detail: error.problem.detail });
+    if (error instanceof Refused) this.trouble = say('form.refused', { detail: error.message });
     else if (error instanceof NotKept)
       this.trouble = say(error.why === 'storage full' ? 'unsent.storage_full' : 'unsent.storage_refused');
     else throw error;

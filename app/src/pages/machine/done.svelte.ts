@@ -85,7 +85,7 @@ export class DonePress {
 
   private fail(error: unknown, back: DoneStep): void {
     this.step = back;
-    if (error instanceof Refused) this.trouble = { why: 'refused', detail: error.problem.detail };
+    if (error instanceof Refused) this.trouble = { why: 'refused', detail: error.message };
     else if (error instanceof NotKept) this.trouble = { why: error.why };
     else if (error instanceof Unreachable) this.trouble = { why: 'not undone' };
     else throw error;

@@ -1,6 +1,7 @@
 // Each thing that has to be decided as one sentence, with what it risks or rests on, and where its decision is made.
 
 import { leaderOf, leftOf } from '../../parts/bar';
+import { feedTrouble } from '../../parts/feed_words';
 import { forecastWords } from '../../parts/forecast_words';
 import {
   findingAddress,
@@ -69,7 +70,7 @@ function counterWords(item: TodayItem, machine: string, ground: WordsGround): It
   const when = since === null ? '' : moment(since, ground.zone, ground.now);
   return {
     sentence: when === '' ? say('today.counter', { machine }) : say('today.counter_since', { machine, when }),
-    more: [item.feed?.says ?? '', say('today.counter_risk')].filter(Boolean).join(' '),
+    more: [item.feed ? feedTrouble(item.feed) : '', say('today.counter_risk')].filter(Boolean).join(' '),
     act: { title: say('today.open_feed'), address: machineAddress(item.machine ?? '') },
     working: null,
   };

@@ -36,6 +36,8 @@ export const taskdate = {
   'taskdate.spread': 'Uncertain by',
   'taskdate.spread_means': 'Uncertain by: one standard deviation of the mean over these days, calendar days included.',
   'taskdate.rests_on': 'What this rests on',
+  'taskdate.days_from': 'days of use from {from} to {to}',
+  'taskdate.never_used': 'all of them without use: by use it is never due',
   'taskdate.mean': {
     one: '{amount} a day on the mean of {count} known day',
     other: '{amount} a day on the mean of {count} known days',

@@ -40,6 +40,8 @@ export const taskdate: Wording<typeof english> = {
   'taskdate.spread_means':
     'Unsicher um: eine Standardabweichung des Mittels über diese Tage, alle Kalendertage mitgezählt.',
   'taskdate.rests_on': 'Worauf das beruht',
+  'taskdate.days_from': 'Tage mit Aufzeichnungen vom {from} bis {to}',
+  'taskdate.never_used': 'an allen ohne Nutzung: Nach der Nutzung wird sie nie fällig',
   'taskdate.mean': {
     one: '{amount} am Tag, Mittel aus {count} bekannten Tag',
     other: '{amount} am Tag, Mittel aus {count} bekannten Tagen',

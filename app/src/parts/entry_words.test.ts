@@ -1,0 +1,104 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import type { Entry } from '../wire/contract';
+import { spoken } from '../words/language.svelte';
+import { entryWords, strayWords } from './entry_words';
+import { judgementOf } from './judge';
+
+const entry = (more: Partial<Entry>): Entry => ({
+  id: '01941f29-7c00-7aaa-8bbb-123456789abc',
+  ordinal: 7,
+  kind: 'task done',
+  machine: 'm01',
+  by: 'Ada Brandt',
+  at: '2026-03-02T06:00:00Z',
+  happened_at: '2026-03-02T06:00:00Z',
+  says: 'as the server says it',
+  ...more,
+});
+
+const air = {
+  check: 'air/supply air',
+  kind: 'reading' as const,
+  title: 'Read the air',
+  value: 5.2,
+  unit: 'bar',
+  state: 'warning' as const,
+  limit: 5.5,
+};
+
+afterEach(() => (spoken.name = 'en'));
+
+describe('an entry', () => {
+  test.each<[Partial<Entry>, string, string]>([
+    [{ kind: 'task done', told: { title: 'Lamp' } }, 'Lamp: done', 'Lamp: erledigt'],
+    [
+      { kind: 'task changed', told: { title: 'Lamp', version: 3 } },
+      'Lamp: changed (version 3)',
+      'Lamp: geändert (Fassung 3)',
+    ],
+    [{ kind: 'undone', told: { title: 'Lamp' } }, 'taken back: Lamp: done', 'zurückgenommen: Lamp: erledigt'],
+    [
+      { kind: 'round begun', rhythm: 'shift', told: { checks: 1 } },
+      'round begun (each shift), 1 check',
+      'Rundgang begonnen (jede Schicht), 1 Prüfpunkt',
+    ],
+    [
+      { kind: 'check answered', answers: [air] },
+      'Read the air: supply air: 5.2\u00a0bar is below the warning limit of 5.5\u00a0bar',
+      'Read the air: supply air: 5,2\u00a0bar ist unter der Warngrenze von 5,5\u00a0bar',
+    ],
+    [
+      { kind: 'finding made', told: { severity: 'stop the machine', what: 'Smoke' } },
+      'finding (stop the machine): Smoke; the lead, or the person whom the shop names, decides whether it runs',
+      'Befund (Maschine stillsetzen): Smoke; ob sie läuft, entscheidet die Leitung der Instandhaltung oder wen der Betrieb dafür nennt',
+    ],
+    [
+      { kind: 'finding changed', told: { title: 'Leak', owner: '', due_on: '2026-03-05', severity: 'watch' } },
+      'Leak: severity watch; no owner; due day 5 March 2026',
+      'Leak: Schwere: beobachten; niemand mehr zuständig; zu erledigen bis 5. März 2026',
+    ],
+    [
+      { kind: 'use announced', told: { use: { from: '2026-03-05', factor: 1.5 }, why: 'third shift' } },
+      'from 5 March 2026 on 1.5 times the usual use: third shift',
+      'vom 5. März 2026 an das 1,5-Fache der üblichen Nutzung: third shift',
+    ],
+    [
+      {
+        kind: 'hours read',
+        told: {
+          display: {
+            counter: 'operating',
+            display_h: 120.5,
+            verdict: { code: 'display-first', texts: {}, numbers: { hours: 20.5 } },
+          },
+        },
+      },
+      'hour display read: 120.5\u00a0h (operating). First reading: the display is 20.5 h ahead of the counter.',
+      'Stundenanzeige abgelesen: 120,5\u00a0h (Betrieb). Erste Ablesung: Die Anzeige ist dem Zähler 20,5 h voraus.',
+    ],
+  ])('%j is said in both languages', (more, english, german) => {
+    expect(entryWords(entry(more))).toBe(english);
+    spoken.name = 'de';
+    expect(entryWords(entry(more))).toBe(german);
+  });
+
+  test('that lacks a piece keeps the server’s sentence', () => {
+    spoken.name = 'de';
+    for (const kind of ['task done', 'undone', 'hours read', 'finding made', 'correction', 'use withdrawn'] as const)
+      expect(entryWords(entry({ kind }))).toBe('as the server says it');
+  });
+
+  test('that is stray says why', () => {
+    spoken.name = 'de';
+    const stray_saying = { code: 'no-machine' as const, texts: { machine: 'm99' }, numbers: {} };
+    expect(strayWords(entry({ stray: 'x', stray_saying }))).toBe('Es gibt keine Maschine „m99“.');
+  });
+});
+
+test('a judgement names the limit of that time, or is the server’s', () => {
+  expect(judgementOf({ ...air, state: 'action', value: 6, limit: 5.9 })).toMatch(/above the action limit of 5\.9/);
+  const { check, kind, title, value, unit, state } = air;
+  expect(judgementOf({ check, kind, title, value, unit, state, says: 'as the server says it' })).toBe(
+    'as the server says it',
+  );
+});

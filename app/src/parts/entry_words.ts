@@ -1,0 +1,123 @@
+// What an entry of the logbook says, in the language of the pages: put together from its pieces, as the server does in
+// English (src/service). An entry that lacks a piece keeps the server's sentence.
+
+import type { Entry, EntryKind, EntryTold, GivenAnswer } from '../wire/contract';
+import { saidIn } from '../words/sayings';
+import { longDay } from '../words/times';
+import { amount, measured, say } from '../words/words';
+import { judgementOf } from './judge';
+import { counterTitle } from './titles';
+
+/** null: a piece is missing. */
+type Teller = (entry: Entry, told: EntryTold) => string | null;
+
+function answerWords(given: GivenAnswer): string {
+  if (given.state !== undefined) return judgementOf(given);
+  if (given.value !== undefined) return `${measured(given.value)}\u00a0${given.unit ?? ''}`;
+  const isWork = given.kind === 'clean' || given.kind === 'top up';
+  const isGood = given.answer === 'as it should be';
+  const word = isWork
+    ? say(isGood ? 'told.work_done' : 'told.work_not_done')
+    : say(isGood ? 'answer.as it should be' : 'answer.not so');
+  return given.quantity === undefined
+    ? word
+    : `${word}, ${measured(given.quantity)}\u00a0${given.quantity_unit ?? ''}`.trim();
+}
+
+function changesIn({ photos }: Entry, told: EntryTold): string {
+  const { severity, owner, due_on, settling_task: task } = told;
+  const changes = [
+    severity === undefined ? '' : say('told.severity', { severity: say(`severity.${severity}`) }),
+    owner === undefined ? '' : owner === '' ? say('told.no_owner') : say('told.owner', { owner }),
+    due_on === undefined ? '' : due_on === '' ? say('told.no_due_on') : say('told.due_on', { date: longDay(due_on) }),
+    task === undefined ? '' : task === '' ? say('told.no_task') : say('told.task', { task }),
+    photos?.length ? say('told.photos', { count: photos.length }) : '',
+  ].filter(Boolean);
+  return changes.length > 0 ? changes.join('; ') : say('told.note');
+}
+
+/** The program tells who decides, since it does not decide itself. */
+const withWhoDecides = (says: string, told: EntryTold) =>
+  told.severity === 'stop the machine' ? say('told.who_decides', { says }) : says;
+
+function taskTold({ kind }: Entry, { title, version }: EntryTold): string | null {
+  return title === undefined || version === undefined
+    ? null
+    : say(`entry_says.${kind as 'task added'}`, { title, version });
+}
+
+function displayTold({ kind }: Entry, { display }: EntryTold): string | null {
+  if (display === undefined) return null;
+  const shown = { hours: amount(display.display_h, 'h'), counter: counterTitle(display.counter) };
+  if (kind === 'hours read') return say('entry_says.hours read', { ...shown, verdict: saidIn(display.verdict, '') });
+  if (display.settled_as === undefined) return null;
+  return say('entry_says.hours settled', { ...shown, settled_as: say(`settled.${display.settled_as}`) });
+}
+
+function findingMade(_: Entry, told: EntryTold): string | null {
+  const { severity, what, unlinked } = told;
+  if (severity === undefined || what === undefined) return null;
+  const says = withWhoDecides(say('entry_says.finding made', { severity: say(`severity.${severity}`), what }), told);
+  return unlinked ? say('told.unlinked', { says, why: saidIn(unlinked, '') }) : says;
+}
+
+function useTold({ kind }: Entry, { use, why }: EntryTold): string | null {
+  if (use === undefined) return null;
+  const said = { from: longDay(use.from), factor: use.factor, why: why ?? '' };
+  if (kind === 'use withdrawn') return say('entry_says.use withdrawn', said);
+  return use.until === undefined
+    ? say('entry_says.use announced', said)
+    : say('told.announced_until', { ...said, until: longDay(use.until) });
+}
+
+const TELLERS: Readonly<Record<EntryKind, Teller>> = {
+  'task done': (_, { title }) => (title === undefined ? null : say('entry_says.task done', { title })),
+  'task added': taskTold,
+  'task changed': taskTold,
+  'task retired': taskTold,
+  undone: (_, { title }) => (title === undefined ? null : say('entry_says.undone', { title })),
+  'hours read': displayTold,
+  'hours settled': displayTold,
+  'round begun': ({ rhythm }, { checks }) =>
+    rhythm === undefined || checks === undefined
+      ? null
+      : say('entry_says.round begun', { rhythm: say(`rhythm.${rhythm}`), count: checks }),
+  'check answered': ({ answers }) =>
+    answers?.[0]
+      ? say('entry_says.check answered', { title: answers[0].title, answer: answerWords(answers[0]) })
+      : null,
+  'others as they should be': ({ answers }) =>
+    answers === undefined
+      ? null
+      : say('entry_says.others as they should be', { titles: answers.map(({ title }) => title).join('; ') }),
+  'finding made': findingMade,
+  'finding changed': (entry, told) =>
+    told.title === undefined
+      ? null
+      : withWhoDecides(say('entry_says.finding changed', { title: told.title, changes: changesIn(entry, told) }), told),
+  'finding settled': (_, { title, done }) =>
+    title === undefined || done === undefined ? null : say('entry_says.finding settled', { title, done }),
+  'finding reopened': (_, { title, why }) =>
+    title === undefined || why === undefined ? null : say('entry_says.finding reopened', { title, why }),
+  correction: (_, { corrects_ordinal: ordinal, right }) =>
+    ordinal === undefined || right === undefined
+      ? null
+      : say('entry_says.correction', { ordinal: String(ordinal), right }),
+  'points moved': (_, { points }) =>
+    points === undefined
+      ? null
+      : say('entry_says.points moved', { points: points.map(({ number }) => number).join(', ') }),
+  'walk changed': (_, { order }) => {
+    if (order === undefined) return null;
+    return order.length === 0 ? say('told.walk_computed') : say('entry_says.walk changed', { order: order.join(', ') });
+  },
+  'use announced': useTold,
+  'use withdrawn': useTold,
+};
+
+export function entryWords(entry: Entry): string {
+  return TELLERS[entry.kind](entry, entry.told ?? {}) ?? entry.says;
+}
+
+/** Why an entry could not count for what it was meant for. */
+export const strayWords = (entry: Entry) => saidIn(entry.stray_saying, entry.stray ?? '');
