@@ -9,10 +9,12 @@ namespace {
 
 std::string word_of(Severity severity) { return formats::print_word(severity); }
 
+constexpr std::string_view who_decides = "the lead, or the person whom the shop names, decides whether it runs";
+
 // The program tells who decides, since it does not decide itself.
 std::string with_who_decides(std::string says, const std::optional<Severity>& severity) {
   if (severity != Severity::stop_the_machine) return says;
-  return says + "; the lead, or the person whom the shop names, decides whether it runs";
+  return fmt::format("{}; {}", says, who_decides);
 }
 
 // An empty text or list says nothing.
@@ -74,20 +76,25 @@ void tell_changed(Entry& entry, const Finding& finding, const FindingChange& cha
   body.settling_task = change.task;
   body.photos = unless_empty(change.photos);
   entry.note = unless_empty(change.note);
-  entry.says = with_who_decides(fmt::format("{}: {}", title_of(finding), changes_in(change)), change.severity);
+  body.title = title_of(finding);
+  entry.says = with_who_decides(fmt::format("{}: {}", *body.title, changes_in(change)), change.severity);
 }
 
 void tell_settled(Entry& entry, const Finding& finding, const FindingSettle& edit) {
   entry.body.finding = finding.id;
   entry.body.done = edit.done;
   entry.body.photos = unless_empty(edit.photos);
-  entry.says = fmt::format("{}: settled: {}", title_of(finding), edit.done);
+  entry.body.title = title_of(finding);
+  entry.says = fmt::format("{}: settled: {}", *entry.body.title, edit.done);
 }
 
 void tell_reopened(Entry& entry, const Finding& finding, const FindingReopen& edit) {
   entry.body.finding = finding.id;
   entry.body.why = edit.why;
-  entry.says = with_who_decides(fmt::format("{}: open again: {}", title_of(finding), edit.why), finding.severity);
+  entry.body.title = title_of(finding);
+  // How severe it was at that moment another phone may still tell, so the sentence must not depend on it.
+  entry.says =
+      fmt::format("{}: open again: {}; where it stops the machine, {}", *entry.body.title, edit.why, who_decides);
 }
 
 }  // namespace hw::service

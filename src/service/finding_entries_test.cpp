@@ -68,7 +68,9 @@ TEST(FindingEntries, OneThatIsOpenAgainSaysWhyAndWhoDecides) {
   FindingReopen reopen;
   reopen.why = "It drips";
   tell_reopened(entry, raised_finding("Oil", Severity::stop_the_machine), reopen);
-  EXPECT_EQ(entry.says, std::string("Oil: open again: It drips") + who_decides);
+  EXPECT_EQ(entry.says,
+            "Oil: open again: It drips; where it stops the machine, the lead, or the person whom the shop names, "
+            "decides whether it runs");
 }
 
 }  // namespace
