@@ -3,11 +3,15 @@
 #include <algorithm>
 #include <random>
 
+#include "libs/values/sha256.h"
+
 namespace hw::simulation {
 namespace {
 
 constexpr int days = 2;
 constexpr int walks_a_day = 2;
+constexpr int finding_percent = 60;  // of the phones, each day
+constexpr int follow_ups_max = 4;
 
 class Planning {
  public:
@@ -43,8 +47,57 @@ class Planning {
       for (int i = 0; i < walks_a_day; ++i) plan_walk(phone, plan_.begins_at + Duration::hours(24 * day));
       add(phone, plan_.begins_at + Duration::hours(24 * day) + Duration::seconds(between(600, 36'000)),
           MarkDone{chance(50) ? "filter" : "grease"});
+      if (chance(finding_percent)) plan_finding(phone, plan_.begins_at + Duration::hours(24 * day));
     }
   }
+
+  // One person finds something; several follow it up, each on a phone of their own, none at the same moment.
+  void plan_finding(std::size_t phone, Instant day) {
+    Instant at = day + Duration::seconds(between(60, 27'000));
+    service::FindingEdit edit;
+    edit.what = fmt::format("It leaks, says phone {}", phone);
+    edit.severity = any_severity();
+    if (chance(40)) edit.owner = any_person();
+    if (chance(30)) edit.task = "grease";
+    edit.photos = any_photos(phone, at);
+    const std::string finding = add(phone, at, MakeFinding{std::move(edit)});
+    for (auto left = between(0, follow_ups_max); left > 0; --left) {
+      at = at + Duration::seconds(between(60, 9000));
+      follow_up(static_cast<std::size_t>(between(0, phones - 1)), at, finding);
+    }
+  }
+
+  void follow_up(std::size_t phone, Instant at, const std::string& finding) {
+    if (chance(25)) {
+      add(phone, at, SettleFinding{finding, {{}, fmt::format("tightened by phone {}", phone), any_photos(phone, at)}});
+    } else if (chance(20)) {
+      add(phone, at, ReopenFinding{finding, {{}, "it leaks again"}});
+    } else {
+      add(phone, at, ChangeFinding{finding, any_change(phone, at)});
+    }
+  }
+
+  service::FindingChange any_change(std::size_t phone, Instant at) {
+    service::FindingChange change;
+    if (chance(50)) change.severity = any_severity();
+    if (chance(50)) change.owner = chance(25) ? "" : any_person();
+    if (chance(30)) change.due_on = chance(25) ? "" : "2026-03-06";
+    if (chance(20)) change.task = chance(50) ? "" : "filter";
+    change.note = "seen";
+    change.photos = any_photos(phone, at);
+    return change;
+  }
+
+  // One in three has a photo, which the phone sends as a message of its own.
+  std::optional<std::vector<service::PhotoName>> any_photos(std::size_t phone, Instant at) {
+    if (!chance(33)) return std::nullopt;
+    const std::string bytes = fmt::format("\xFF\xD8\xFF photo {} of phone {}", plan_.acts.size(), phone);
+    const std::string id = add(phone, at, KeepPhoto{bytes});
+    return std::vector{service::PhotoName{id, print_hex(sha256(bytes))}};
+  }
+
+  service::Severity any_severity() { return static_cast<service::Severity>(between(0, 3)); }
+  std::string any_person() { return fmt::format("Person {}", between(0, phones - 1)); }
 
   void plan_walk(std::size_t phone, Instant day) {
     Instant at = day + Duration::seconds(between(60, 27'000));

@@ -35,6 +35,21 @@ void forget_arrival(service::TriggerView& trigger) {
   trigger.share_used = std::round(trigger.share_used * 1e6) / 1e6;
 }
 
+// The open ones as they are in memory, all as they are stored, and of each photo that they name whether it is there.
+std::string findings_of(const shop::Scene& scene) {
+  using service::FindingsShown;
+  std::string text = formats::print_json(shop::must(show_findings(scene.shop(), {.shown = FindingsShown::open})));
+  const auto all_of_them = shop::must(show_findings(scene.shop(), {.shown = FindingsShown::all}));
+  text += formats::print_json(all_of_them);
+  for (const auto& finding : all_of_them.findings) {
+    for (const auto& photo : finding.photos) {
+      const auto kept = find_photo(scene.shop(), photo.id);
+      text += fmt::format("\n{} {}", photo.id, kept ? kept->sha256 : kept.error().message);
+    }
+  }
+  return text + "\n";
+}
+
 }  // namespace
 
 Digest digest_of(const shop::Scene& scene) {
@@ -50,6 +65,7 @@ Digest digest_of(const shop::Scene& scene) {
     }
     digest.shown += formats::print_json(tasks) + "\n";
   }
+  digest.shown += findings_of(scene);
   digest.shown += formats::print_json(shop::must(show_rounds(scene.shop(), std::nullopt, scene.now)));
   return digest;
 }

@@ -9,7 +9,7 @@ namespace hw::simulation {
 
 struct Digest {
   std::string entries;  // one a line, by id
-  std::string shown;    // rounds and tasks, as JSON
+  std::string shown;    // rounds, tasks and findings, as JSON, and which photos are there
   bool operator==(const Digest&) const = default;
 };
 Digest digest_of(const shop::Scene& scene);

@@ -1,6 +1,7 @@
 #include "tests/simulation/post.h"
 
 #include <algorithm>
+#include <map>
 #include <random>
 
 namespace hw::simulation {
@@ -15,7 +16,7 @@ class Wifi {
 
   std::vector<Message> carry() && {
     for (std::size_t act = 0; act < plan_.acts.size(); ++act) {
-      const Instant first = sent_at(plan_.acts[act]);
+      const Instant first = after_its_finding(plan_.acts[act], sent_at(plan_.acts[act]));
       messages_.push_back({act, first});
       if (between(1, 100) <= 30) repeat(act, first);
     }
@@ -38,6 +39,14 @@ class Wifi {
     return between(1, 100) <= 10 ? reached_at + late_min + Duration::seconds(between(0, 7200)) : reached_at;
   }
 
+  // Whoever follows up a finding has it from the server, or made it on the same phone, which sends in order.
+  Instant after_its_finding(const Act& act, Instant sent) {
+    if (std::holds_alternative<MakeFinding>(act.what)) made_at_[act.id] = sent;
+    const auto finding = followed_finding(act);
+    if (!finding || sent > made_at_.at(*finding)) return sent;
+    return std::max(made_at_.at(*finding) + Duration::millis(1), act.at + late_min);
+  }
+
   void repeat(std::size_t act, Instant first) {
     const auto times = between(1, 3);
     for (int i = 0; i < times; ++i) {
@@ -48,7 +57,8 @@ class Wifi {
 
   const DayPlan& plan_;
   std::mt19937_64 random_;
-  std::vector<Instant> reached_at_;  // of each phone: when the one before got through
+  std::vector<Instant> reached_at_;         // of each phone: when the one before got through
+  std::map<std::string, Instant> made_at_;  // when the server heard of each finding
   std::vector<Message> messages_;
 };
 

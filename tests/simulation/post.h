@@ -14,7 +14,8 @@ struct Message {
 std::vector<Message> in_time(const DayPlan& plan);
 
 // As bad Wi-Fi has it: phones are out of reach for hours and then send what has waited, one after the other; some
-// messages take a way of their own; three of ten arrive again, once to three times, at any later time.
+// messages take a way of their own, none past the finding that it is about; three of ten arrive again, once to three
+// times, at any later time.
 std::vector<Message> by_bad_wifi(const DayPlan& plan, std::uint64_t seed);
 
 }  // namespace hw::simulation
