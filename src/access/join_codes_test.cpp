@@ -40,7 +40,8 @@ TEST(JoinCodes, EachSignIsAsLikelyAsTheOthers) {
   std::map<char, int> times;
   // Each code draws 16 bytes and uses the first 8 of them.
   for (int i = 0; i < 15; ++i) {
-    for (const char sign : codes.offer({std::to_string(i), "Ada"}, morning)->code) ++times[sign];
+    const auto offered = codes.offer({std::to_string(i), "Ada"}, morning);
+    for (const char sign : offered->code) ++times[sign];
   }
   for (const auto& [sign, count] : times) EXPECT_NEAR(count, 6, 2) << sign;
   EXPECT_EQ(times.size(), code_signs.size());
