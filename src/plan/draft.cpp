@@ -192,9 +192,8 @@ void Draft::adopt(int machine, const std::vector<Slots>& tasks) {
   }
 }
 
-void Draft::limit_crew(int crew, int slot, bool is_free_time_mine) {
-  const double max = model_->crews[index(crew)].hours_max[index(slot)];
-  crew_limit_[index(crew)][index(slot)] = is_free_time_mine ? max : std::min(max, hours_used(crew, slot));
+void Draft::limit_crew(int crew, int slot, double free_hours) {
+  crew_limit_[index(crew)][index(slot)] = hours_used(crew, slot) + std::max(0.0, free_hours);
 }
 
 void Draft::recount() {

@@ -65,8 +65,8 @@ class Draft {
   void put_all(const Choice& choice);
   // One machine's tasks as another draft has them; crews may be overdrawn until that draft's other changes follow.
   void adopt(int machine, const std::vector<Slots>& tasks);
-  // The crew's hours in that slot that are still free may be used, or may not.
-  void limit_crew(int crew, int slot, bool is_free_time_mine);
+  // Beside what is used already, only so many of the crew's hours in that slot may be used.
+  void limit_crew(int crew, int slot, double free_hours);
   // The sum anew, so that rounding does not build up.
   void recount();
 

@@ -16,7 +16,7 @@ constexpr double seconds_per_placing = 8e-6;    // and of one placing in the sea
 constexpr std::size_t moves_per_round = 400;    // on each thread
 constexpr int rounds_for_places = 25;           // also after the time is over, while a task has no place
 constexpr double coldest = 0.5;                 // money; the leniency at the end
-constexpr double warmest_share = 0.15;          // of what the dearest stops cost, the leniency at the start
+constexpr double warmest_share = 0.5;           // of what the dearest stops cost, the leniency at the start
 
 std::size_t task_count(const Model& model) {
   std::size_t count = 0;

@@ -7,7 +7,8 @@
 namespace hw::plan {
 namespace {
 
-constexpr int placings_at_start = 4;  // of every task
+constexpr double hours_worth_halving = 2;  // each thread's part of a crew's free hours, or they go by turns
+constexpr int placings_at_start = 4;       // of every task
 
 }  // namespace
 
@@ -52,8 +53,12 @@ void StopSearch::share_crews(std::size_t part) {
   for (std::size_t crew = 0; crew < is_shared_.size(); ++crew) {
     if (is_shared_[crew] == 0) continue;
     for (std::size_t slot = 0; slot < model_->slots(); ++slot) {
-      const bool is_mine = (crew + slot + rounds_) % parts_.size() == part;
-      parts_[part]->draft.limit_crew(static_cast<int>(crew), static_cast<int>(slot), is_mine);
+      const bool is_turn = (crew + slot + rounds_) % parts_.size() == part;
+      const double free = model_->crews[crew].hours_max[slot] -
+                          parts_[part]->draft.hours_used(static_cast<int>(crew), static_cast<int>(slot));
+      const double each = free / static_cast<double>(parts_.size());
+      const double mine = each >= hours_worth_halving ? each : is_turn ? free : 0;
+      parts_[part]->draft.limit_crew(static_cast<int>(crew), static_cast<int>(slot), mine);
     }
   }
 }

@@ -3,8 +3,8 @@
 // accepted less and less, and the work is split among threads by cells.
 //
 // Each thread has a draft of the whole plan and changes its own machines. Of a crew that machines of several threads
-// need, the free hours of a slot belong to one thread a round, by turns; so what the threads chose fits together. As
-// overtime gets dearer with every hour, together they cost no more than each thread thought.
+// need, each gets a part of a slot's free hours; few hours go to one thread a round, by turns. So what the threads
+// chose fits together. As overtime gets dearer with every hour, together they cost no more than each thread thought.
 
 #include <memory>
 #include <vector>
