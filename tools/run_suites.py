@@ -94,7 +94,8 @@ def suites() -> list[Suite]:
         Suite("contract", ["python3", "-B", "tests/contract/run.py"], last_line,
               environment={"HW_PROGRAM_REQUIRED": "1"}),
         Suite("tidy", ["python3", "-B", "tools/tidy.py", "--jobs", jobs]),
-        Suite("ctest", ["ctest", "--test-dir", "build", "--parallel", "2", "--output-on-failure", "--no-tests=error",
+        # Many tests wait more than they compute.
+        Suite("ctest", ["ctest", "--test-dir", "build", "--parallel", str(2 * int(jobs)), "--output-on-failure", "--no-tests=error",
                         "--output-junit", str(ctest_report)], junit(ctest_report), report=ctest_report),
         Suite("app-lint", npm_run + ["lint"], folder=app, exists_if=app_package),
         Suite("app-format", npm_run + ["format:check"], folder=app, exists_if=app_package),
