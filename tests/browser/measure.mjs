@@ -1,5 +1,6 @@
 // Measures the controls of a page as a gloved finger would.
 import assert from 'node:assert/strict';
+import { until } from './suite.mjs';
 
 const TOUCH_PX = 56;
 const GAP_PX = 12;
@@ -37,8 +38,10 @@ function tooNear(controls) {
 
 /** Every control is large and apart from the others, and the page is no wider than the screen. */
 export async function measure(page) {
-  const controls = await controlsOf(page);
-  assert.ok(controls.length > 3);
+  const controls = await until('the page has its controls', async () => {
+    const found = await controlsOf(page);
+    return found.length > 3 && found;
+  });
   const small = controls.filter((one) => one.height < TOUCH_PX - 0.5 || one.width < TOUCH_PX - 0.5);
   assert.deepEqual(
     small.map((one) => `${one.width.toFixed(0)} x ${one.height.toFixed(0)} ${one.what}`),
