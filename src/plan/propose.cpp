@@ -11,8 +11,8 @@ namespace hw::plan {
 namespace {
 
 constexpr double ascent_share = 0.3;            // of effort and time, for the bound
-constexpr double seconds_per_relaxed = 3.5e-6;  // effort of one task in one step of the ascent
-constexpr double seconds_per_placing = 8e-6;    // and of one placing in the search
+constexpr double seconds_per_relaxed = 2.2e-6;  // effort of one task in one step of the ascent
+constexpr double seconds_per_placing = 5e-6;    // and of one placing in the search
 constexpr std::size_t moves_per_round = 400;    // on each thread
 constexpr int rounds_for_places = 25;           // also after the time is over, while a task has no place
 constexpr double coldest = 0.5;                 // money; the leniency at the end
