@@ -86,12 +86,8 @@ test('Own task: bad input is said beside its field, the first such field has the
   assert.equal((await server.get('/api/machines/m02')).tasks.length, before);
 });
 
-test('Own task: two people at once: both versions are shown, and a person chooses', async ({ page, server }) => {
-  const title = 'Empty the drip tray';
-  const key = await addTask(page, title);
-  await page.goto(`/machine/m02/change-task/${key}`);
-  await field(page, 'title').waitFor();
-  await field(page, 'minutes').fill('25');
+/** Somebody else makes the task's work 15 minutes, while the page is open. */
+async function changeElsewhere(server, key, title) {
   const { value } = await server.send('PUT', `/api/machines/m02/tasks/${key}`, {
     ...{ id: newId(), by: 'Jorun Petschow', version: 1, title },
     ...{
@@ -110,6 +106,31 @@ test('Own task: two people at once: both versions are shown, and a person choose
     },
   });
   assert.equal(value.version, 2);
+}
+
+test('Own task: a change begins from what the server has, not from what the device kept', async ({ page, server }) => {
+  const title = 'Dust the terminal box';
+  const key = await addTask(page, title);
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'title').waitFor();
+  await page.goto('/');
+  await changeElsewhere(server, key, title);
+  await page.route('**/api/machines/m02', async (route) => {
+    await new Promise((resolve) => setTimeout(resolve, 1_500));
+    await route.continue();
+  });
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'minutes').waitFor();
+  assert.equal(await field(page, 'minutes').inputValue(), '15');
+});
+
+test('Own task: two people at once: both versions are shown, and a person chooses', async ({ page, server }) => {
+  const title = 'Empty the drip tray';
+  const key = await addTask(page, title);
+  await page.goto(`/machine/m02/change-task/${key}`);
+  await field(page, 'title').waitFor();
+  await field(page, 'minutes').fill('25');
+  await changeElsewhere(server, key, title);
   await page.getByRole('button', { name: 'Save the task' }).click();
   const conflict = page.getByText('Somebody changed this task while you had it open');
   await conflict.waitFor();

@@ -14,6 +14,7 @@ import {
   pickRound,
   pressAnswer,
   ready,
+  servedByWorker,
   turnOf,
 } from './walking.mjs';
 
@@ -33,7 +34,7 @@ test(
   'Offline: a round from start to finish with the server dead, the page loaded anew, and everything sent once',
   async ({ page, server }) => {
     const found = await pickRound(server);
-    await keptForOffline(page);
+    await keptForOffline(page, found);
     await choosePerson(page);
     await server.stop();
     await page.context().setOffline(true);
@@ -63,7 +64,7 @@ for (const isWaiting of [true, false])
     async ({ page, server }) => {
       const found = await pickRound(server);
       const context = page.context();
-      await keptForOffline(page);
+      await keptForOffline(page, found);
       await choosePerson(page);
       await context.setOffline(true);
       let tab = page;
@@ -79,6 +80,8 @@ for (const isWaiting of [true, false])
           await until('it is confirmed', async () => (await answeredCount(tab)) > confirmed).then(
             () => (confirmed += 1),
           );
+        // Later each time: at once, in the middle of keeping it, and after.
+        else await new Promise((resolve) => setTimeout(resolve, tries * 15));
         await tab.close({ runBeforeUnload: false });
         tab = await context.newPage();
         tab.setDefaultTimeout(20_000);
@@ -122,7 +125,7 @@ test('Offline: a newer build is put on in between; the page stays until a person
   const page = await openPage(browser, front.url, PHONE);
   try {
     const found = await pickRound(server);
-    await keptForOffline(page);
+    await keptForOffline(page, found);
     await page.goto(addressOf(found));
     await choosePerson(page);
     await answerOpen(page, found);
@@ -164,7 +167,8 @@ test('Offline: the two newest builds are kept, and nothing of the API', async ({
   const front = await Front.open(server);
   const page = await openPage(browser, front.url, PHONE);
   try {
-    await keptForOffline(page);
+    await page.goto('/rounds');
+    await servedByWorker(page);
     for (const mark of ['b2', 'b3']) {
       front.putOn(mark);
       await page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());

@@ -35,6 +35,7 @@ const only = process.argv[2] ?? '';
 const atATime = Number(process.env.HOURWRIGHT_BROWSERS ?? cpus().length + 1);
 const waiting = [...FILES];
 const total = { passed: 0, failed: 0 };
+const failures = [];
 
 /** One process takes file after file until none is left; one that dies counts as a failed test of its file. */
 function work() {
@@ -47,6 +48,7 @@ function work() {
   worker.on('message', ({ ready, lines, passed, failed }) => {
     if (!ready) {
       if (lines.length > 0) console.log(lines.join('\n'));
+      failures.push(...lines.filter((line) => line.startsWith('FAILED')));
       total.passed += passed;
       total.failed += failed;
     }
@@ -67,6 +69,8 @@ console.log(
   isReal ? 'Driving the real demo.' : 'build/hourwright is not there: driving the invented shop of app/fake.',
 );
 await Promise.all(Array.from({ length: Math.min(atATime, FILES.length) }, work));
+// Once more at the end, where whoever sees only the end of a long log finds them.
+if (failures.length > 0) console.log(['', 'What failed:', ...failures].join('\n'));
 // A file that no process lived to take has failed too.
 total.failed += waiting.length;
 console.log(`${total.passed} passed, ${total.failed} failed`);

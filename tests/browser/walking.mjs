@@ -4,7 +4,7 @@ import { until } from './suite.mjs';
 
 const AIR = { what: 'supply air', unit: 'bar', warning: { min: 5.5 }, action: { min: 5 } };
 
-/** One task for each kind of check; called for before each start-up, so that their round is there at any time. */
+/** One task for each kind of check. */
 const TASKS = [
   { title: 'Look over the door and its window', work: 'inspect' },
   { title: 'Wipe the chip guard', work: 'clean' },
@@ -13,33 +13,61 @@ const TASKS = [
   { title: 'Listen at the gearbox', work: 'inspect' },
 ];
 
-async function addTask(server, machine, { title, ...more }, index) {
+/** What calls for the round; on a day without shifts only a start-up does. */
+const CALENDARS = { 'before start-up': '1 start-up', shift: '1 shift', day: '1 day', week: '1 week' };
+
+async function sent(server, address, body) {
+  const { status, value } = await server.send('POST', address, { id: newId(), by: server.people[0], ...body });
+  if (status !== 200) throw new Error(`${address}: ${status} ${JSON.stringify(value)}`);
+}
+
+async function addTask(server, machine, { title, ...more }, calendar, index) {
   const { number, assembly } = machine.points[index];
-  const { status, value } = await server.send('POST', `/api/machines/${machine.key}/tasks`, {
-    ...{ id: newId(), by: server.people[0], title, assembly, point: number, ...more },
-    ...{ skill: 'operator', energy: 'powered at rest', minutes: 2, triggers: [{ calendar: '1 start-up' }] },
+  await sent(server, `/api/machines/${machine.key}/tasks`, {
+    ...{ title, assembly, point: number, ...more },
+    ...{ skill: 'operator', energy: 'powered at rest', minutes: 2, triggers: [{ calendar }] },
     ...{ steps: ['Take a lamp', 'Look closely'], caution: 'Keep the hands out of the door’s way.' },
   });
-  if (status !== 200) throw new Error(`${title}: ${status} ${JSON.stringify(value)}`);
+}
+
+const roundsOf = async (server, key) => (await server.get(`/api/rounds?machine=${key}`)).machines[0];
+
+/** A rhythm whose turn runs at the machine, and in which the demo's people have not set out. */
+function freeRhythm({ rounds }) {
+  return Object.keys(CALENDARS).find((rhythm) => {
+    const round = rounds.find((one) => one.rhythm === rhythm);
+    return round ? round.now?.state === 'open' && round.now.walks.length === 0 : rhythm === 'before start-up';
+  });
 }
 
 let given = 0;
+
+async function nextFree(server) {
+  const { machines } = await server.get('/api/floor');
+  while (given < machines.length) {
+    const { key } = machines[given++];
+    const rhythm = freeRhythm(await roundsOf(server, key));
+    if (rhythm) return { machine: await server.get(`/api/machines/${key}`), rhythm };
+  }
+  throw new Error('every machine has had a test; let some tests share a round');
+}
 
 /** A round of six checks of every kind at a machine that no test has had before, in which nothing is answered. */
 export async function pickRound(server) {
   const { people } = await server.get('/api/shop');
   server.people = people.map((person) => person.name);
-  const { machines } = await server.get('/api/floor');
-  const key = machines[given++]?.key;
-  if (key === undefined) throw new Error('every machine has had a test; let some tests share a round');
-  const machine = await server.get(`/api/machines/${key}`);
-  for (const [index, task] of TASKS.entries()) await addTask(server, machine, task, index);
-  const found = (await server.get(`/api/rounds?machine=${key}`)).machines[0];
+  const { machine, rhythm } = await nextFree(server);
+  const { key } = machine;
+  const isOfIt = (task) => task.triggers.some(({ calendar }) => calendar === CALENDARS[rhythm]);
+  for (const { key: task } of machine.tasks.filter(isOfIt).slice(1))
+    await sent(server, `/api/machines/${key}/tasks/${task}/retire`, {});
+  for (const [index, task] of TASKS.entries()) await addTask(server, machine, task, CALENDARS[rhythm], index);
+  const found = await roundsOf(server, key);
   const { entries } = await server.get(`/api/machines/${key}`);
   return {
     machine: found,
-    round: found.rounds.find((round) => round.rhythm === 'before start-up'),
-    before: new Set(entries.map((entry) => entry.id)),
+    round: found.rounds.find((round) => round.rhythm === rhythm),
+    pickedAt: entries[0].at,
   };
 }
 
@@ -61,9 +89,9 @@ export async function turnOf(server, { machine, round }) {
 }
 
 /** The entries of the round's walks since it was picked. */
-export async function entriesOf(server, { machine, round, before }) {
+export async function entriesOf(server, { machine, round, pickedAt }) {
   const { entries } = await server.get(`/api/machines/${machine.machine}`);
-  return entries.filter((entry) => entry.rhythm === round.rhythm && !before.has(entry.id));
+  return entries.filter((entry) => entry.rhythm === round.rhythm && entry.at > pickedAt);
 }
 
 export async function openRound(page, found) {
@@ -114,9 +142,35 @@ export const answeredCount = async (page) =>
 export const allSent = (page, msMax = 90_000) =>
   until('everything is sent', async () => (await page.locator('.unsent').count()) === 0, msMax);
 
-/** The worker answers for this page, and the rounds are on the device. */
-export async function keptForOffline(page) {
+/** The keys of the round's checks as they lie on the device. */
+const keptChecks = (page, { machine, round }) =>
+  page.evaluate(
+    ({ key, rhythm }) =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open('hourwright-kept');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const asking = opening.result.transaction('kept').objectStore('kept').get(`rounds/${key}`);
+          asking.onerror = () => reject(asking.error);
+          asking.onsuccess = () => {
+            opening.result.close();
+            resolve(asking.result?.value.rounds.find((one) => one.rhythm === rhythm)?.checks.map((check) => check.key));
+          };
+        };
+      }),
+    { key: machine.machine, rhythm: round.rhythm },
+  );
+
+/** The round is on the device as it was picked, and the worker answers for this page. */
+export async function keptForOffline(page, found) {
   await page.goto('/rounds');
+  const wanted = String(found.round.checks.map((check) => check.key));
+  await until('the round is kept', async () => String(await keptChecks(page, found)) === wanted);
+  await servedByWorker(page);
+}
+
+/** The worker answers for this page, and the rounds are on the device. */
+export async function servedByWorker(page) {
   await page.locator('[data-kept="true"]').waitFor();
   await until('the worker is in charge', () =>
     page.evaluate(async () => {
