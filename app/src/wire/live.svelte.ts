@@ -25,6 +25,8 @@ class Live {
   machines = $state.raw<FloorMachine[]>([]);
   /** The machine whose page is open. */
   machine = $state.raw<Machine | null>(null);
+  /** Is `machine` as it was once, not yet as the server has it now? What edits a machine waits for the latter. */
+  isMachineOld = $state(true);
   /** Why the machine that was asked for cannot be shown, in the server's words. */
   refusal = $state('');
   link = $state<LinkState>('opening');
@@ -97,6 +99,7 @@ class Live {
 
   openMachine(key: string): void {
     if (this.machine?.key !== key) this.machine = null;
+    this.isMachineOld = true;
     this.refusal = '';
     this.wanted = key;
     void this.reloadMachine();
@@ -105,6 +108,7 @@ class Live {
 
   closeMachine(): void {
     this.wanted = null;
+    this.isMachineOld = true;
   }
 
   /** Loads the open machine afresh; resolves when it is there. */
@@ -114,7 +118,7 @@ class Live {
     this.tasksLoadedAtMs = Date.now();
     try {
       const machine = await client.machine(key);
-      if (this.wanted === key) this.machine = machine;
+      if (this.wanted === key) this.show(machine);
       this.heardAtMs = Date.now();
       void keptStore.put([{ key: `machine/${key}`, value: machine, fromMs: this.heardAtMs }]);
     } catch (error) {
@@ -122,6 +126,11 @@ class Live {
       if (error instanceof Refused) this.refusal = error.message;
       else window.setTimeout(() => void this.retryMachine(key), RELOAD_PAUSE_MS);
     }
+  }
+
+  private show(machine: Machine): void {
+    this.machine = machine;
+    this.isMachineOld = false;
   }
 
   /** A load that got no answer while the line is open; when the line is lost, its opening loads everything. */
