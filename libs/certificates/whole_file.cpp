@@ -6,6 +6,7 @@
 #include <utility>
 
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace hw::certificates {
@@ -43,9 +44,11 @@ bool write_all(int file, std::string_view text) {
   return true;
 }
 
-Result<void> write_new(const fs::path& file, std::string_view text) {
+Result<void> write_new(const fs::path& file, std::string_view text, Readers readers) {
   const Descriptor out{::open(file.c_str(), O_CREAT | O_TRUNC | O_WRONLY | O_CLOEXEC | O_NOFOLLOW, 0600)};
-  const bool is_written = out.number() >= 0 && write_all(out.number(), text) && ::fsync(out.number()) == 0;
+  const ::mode_t mode = readers == Readers::owner ? 0600 : 0644;
+  const bool is_written = out.number() >= 0 && ::fchmod(out.number(), mode) == 0 && write_all(out.number(), text) &&
+                          ::fsync(out.number()) == 0;
   if (!is_written) return refuse_by_system(file);
   return {};
 }
@@ -65,9 +68,9 @@ Result<std::string> read_whole_file(const fs::path& file) {
   return text;
 }
 
-Result<void> write_whole_file(const fs::path& file, std::string_view text) {
+Result<void> write_whole_file(const fs::path& file, std::string_view text, Readers readers) {
   const fs::path fresh = file.parent_path() / fmt::format(".{}.{}", file.filename().string(), ::getpid());
-  auto written = write_new(fresh, text);
+  auto written = write_new(fresh, text, readers);
   if (written && ::rename(fresh.c_str(), file.c_str()) != 0) written = refuse_by_system(file);
   if (!written) {
     ::unlink(fresh.c_str());

@@ -13,8 +13,11 @@ namespace hw::certificates {
 // cannot be read).
 Result<std::string> read_whole_file(const std::filesystem::path& file);
 
-// Takes the place of the file at once, readable by its owner only, and is on disk when it returns. Refuses (disk_full)
-// what the file system refuses; the file is then as it was.
-Result<void> write_whole_file(const std::filesystem::path& file, std::string_view text);
+enum class Readers { owner, everybody };
+
+// Takes the place of the file at once, and is on disk when it returns; whatever the process would leave out of new
+// files' permissions, these people can read it. Refuses (disk_full) what the file system refuses; the file is then as
+// it was.
+Result<void> write_whole_file(const std::filesystem::path& file, std::string_view text, Readers readers);
 
 }  // namespace hw::certificates

@@ -4,7 +4,6 @@
 // is named once, among the texts or among the numbers; a local date is a text (2026-03-02).
 
 #include <map>
-#include <optional>
 #include <string>
 
 namespace hw {

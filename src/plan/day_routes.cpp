@@ -85,11 +85,4 @@ double cheapest_route(const RouteTable<double>& table, const double* node, Route
   return cheapest(table, node, room, days);
 }
 
-double timing_cost(const RouteTable<double>& table, const std::vector<int>& days) {
-  if (days.empty()) return table.never;
-  double cost = table.first[days.front()] + table.last[days.back()];
-  for (std::size_t i = 1; i < days.size(); ++i) cost += table.gap[days[i] - days[i - 1]];
-  return cost;
-}
-
 }  // namespace hw::plan

@@ -33,7 +33,4 @@ float cheapest_route(const RouteTable<float>& table, const float* node, RouteRoo
 double cheapest_route(const RouteTable<double>& table, const double* node, RouteRoom<double>& room,
                       std::vector<int>& days);
 
-// What the given days cost without their nodes.
-double timing_cost(const RouteTable<double>& table, const std::vector<int>& days);
-
 }  // namespace hw::plan

@@ -35,6 +35,14 @@ RouteCase chance_case(std::uint64_t seed) {
   return one;
 }
 
+// What the given days cost without their nodes.
+double timing_cost(const RouteTable<double>& table, const std::vector<int>& days) {
+  if (days.empty()) return table.never;
+  double cost = table.first[days.front()] + table.last[days.back()];
+  for (std::size_t i = 1; i < days.size(); ++i) cost += table.gap[days[i] - days[i - 1]];
+  return cost;
+}
+
 // Every set of days there is.
 double cheapest_by_trying_all(const RouteCase& one) {
   double best = one.table.never;

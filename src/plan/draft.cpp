@@ -171,8 +171,7 @@ void Draft::put(TaskAt at, const Slots& slots) {
 void Draft::put_all(const Choice& choice) {
   for (std::size_t m = 0; m < choice.size(); ++m) {
     for (std::size_t t = 0; t < choice[m].size(); ++t) {
-      const TaskAt at{static_cast<int>(m), static_cast<int>(t)};
-      take(at);
+      take({static_cast<int>(m), static_cast<int>(t)});
     }
   }
   for (std::size_t m = 0; m < choice.size(); ++m) {

@@ -49,7 +49,6 @@ class Draft {
   const Slots& slots_of(TaskAt at) const { return slots_[index(at.machine)][index(at.task)]; }
   const StopUse& stop(int machine, int slot) const { return stops_[index(machine)][index(slot)]; }
   double hours_used(int crew, int slot) const { return crew_hours_[index(crew)][index(slot)]; }
-  int machines_down(int cell, int slot) const { return cell_down_[index(cell)][index(slot)]; }
   const Choice& choice() const { return slots_; }
 
   // Takes the task out of all its slots. It then counts as without a place if it has to be done.

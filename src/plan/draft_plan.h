@@ -1,5 +1,5 @@
 #pragma once
-// A draft as a plan with names, in the order of machines and slots, and back.
+// A draft as a plan with names, in the order of machines and slots.
 
 #include "src/plan/draft.h"
 #include "src/plan/stop_plan.h"

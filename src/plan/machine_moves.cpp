@@ -83,7 +83,7 @@ bool MachineMoves::keep_or_take_back() {
   return false;
 }
 
-bool MachineMoves::try_close(int, numerics::Random& random) {
+bool MachineMoves::try_close(numerics::Random& random) {
   if (open_.empty()) return false;
   const int slot = open_[pick(open_.size(), random)];
   is_banned_[static_cast<std::size_t>(slot)] = 1;
@@ -103,7 +103,7 @@ int MachineMoves::slot_near(int slot, numerics::Random& random) const {
   return random.whole_between(0, shifts - 1) * days + day;
 }
 
-bool MachineMoves::try_shift(int, numerics::Random& random) {
+bool MachineMoves::try_shift(numerics::Random& random) {
   if (open_.empty()) return false;
   const int from = open_[pick(open_.size(), random)];
   const int to = slot_near(from, random);
@@ -149,28 +149,16 @@ bool MachineMoves::try_one(int machine, Leniency leniency, numerics::Random& ran
   if (draft_.choice()[static_cast<std::size_t>(machine)].empty()) return false;
   allowance_ = leniency.mean > 0 ? -leniency.mean * std::log(random.uniform()) : -1e-9;
   const double kind = random.uniform();
-  if (kind < 0.25) return try_close(machine, random);
-  if (kind < 0.7) return try_shift(machine, random);
+  if (kind < 0.25) return try_close(random);
+  if (kind < 0.7) return try_shift(random);
   if (kind < 0.8) return try_open(machine, random);
   return try_anew(machine, random);
 }
 
-void MachineMoves::place_all(int machine, const Lead& lead) {
+void MachineMoves::place_all(int machine) {
   begin(machine);
   const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
-  for (std::size_t t = 0; t < tasks; ++t) place(static_cast<int>(t), lead);
-}
-
-bool MachineMoves::descend(int machine, numerics::Random& random) {
-  bool is_better = false;
-  begin(machine);
-  const std::vector<int> slots = open_;
-  for (std::size_t i = 0; i < slots.size(); ++i) {
-    begin(machine);
-    allowance_ = -1e-9;
-    is_better = try_close(machine, random) || is_better;
-  }
-  return is_better;
+  for (std::size_t t = 0; t < tasks; ++t) place(static_cast<int>(t), {});
 }
 
 }  // namespace hw::plan

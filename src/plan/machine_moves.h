@@ -23,15 +23,13 @@ class MachineMoves {
   // One change of a kind chosen by chance. True if it was kept.
   bool try_one(int machine, Leniency leniency, numerics::Random& random);
   // Every task of the machine once, in that order, at its cheapest.
-  void place_all(int machine, const Lead& lead = {});
-  // Closes and moves stops as long as that makes the plan cheaper, going through all of them.
-  bool descend(int machine, numerics::Random& random);
+  void place_all(int machine);
 
   std::size_t placings() const { return placings_; }  // so far: the measure of work done
 
  private:
-  bool try_close(int machine, numerics::Random& random);
-  bool try_shift(int machine, numerics::Random& random);
+  bool try_close(numerics::Random& random);
+  bool try_shift(numerics::Random& random);
   bool try_open(int machine, numerics::Random& random);
   bool try_anew(int machine, numerics::Random& random);
   void begin(int machine);

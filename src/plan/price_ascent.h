@@ -25,7 +25,6 @@ class PriceAscent {
   double best_bound() const { return best_bound_; }
   // Steps have become too short to change anything.
   bool is_settled() const { return step_length_ < step_length_min; }
-  const Prices& prices() const { return prices_; }
   const SharedOpenings& machine(std::size_t machine) const { return *machines_[machine]; }
 
  private:

@@ -1,6 +1,6 @@
 #pragma once
 // From an instance to the best plan found and a bound that proves how good it is: prices first (price_ascent.h), then
-// the search (stop_search.h), then what people would do by their habits (habits.h), for comparison.
+// the search (stop_search.h).
 //
 // What is done depends on the instance, seed, threads and effort alone. The clock comes in only by `progress`: the
 // caller says which share of its time is used, and the work ends when the time or the planned effort does, whichever is

@@ -6,7 +6,7 @@
 namespace hw::plan {
 namespace {
 
-constexpr float shut_price = 1e15F;
+constexpr float shut_price = static_cast<float>(forbidden);
 constexpr float keep_direction = 0.9F;       // of the direction, at each step
 constexpr float opening_margin = 1 - 1e-5F;  // shares are kept below what opening costs by this, for rounding
 

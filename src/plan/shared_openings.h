@@ -12,7 +12,7 @@
 // user and projects back onto the allowed shares (projected subgradient; Polyak 1969).
 //
 // Numbers are float: half the memory, twice the speed. All terms are sums of at most 2 * days + 16 amounts that are not
-// negative, so the cost of a route is right to that many roundings, and route_margin takes them off the bound.
+// negative, so the cost of a route is right to that many roundings, and relax takes them off the bound.
 
 #include <span>
 #include <vector>

@@ -9,6 +9,7 @@
 #include <unordered_map>
 
 #include "libs/values/assert.h"
+#include "src/sequence/outline.h"
 
 namespace hw::sequence {
 namespace {
@@ -16,16 +17,10 @@ namespace {
 using catalogue::EnergyState;
 using Done = std::uint64_t;  // a bit for each work
 
-constexpr double outline_length = 4;
 constexpr double same_place = 1e-9;
 constexpr int states = 3;
 
 int level_of(EnergyState state) { return static_cast<int>(state); }
-
-double outline_way_on(double from, double to) {
-  const double way = std::fmod(to - from + 2 * outline_length, outline_length);
-  return way > outline_length - same_place ? 0 : way;
-}
 
 // Where one is in the work: what is done, where one stands, in which state, after how many changes.
 struct Moment {
@@ -202,8 +197,7 @@ class Ordering {
     for (const double place : nearest_works(moment)) {
       Moment there = moment;
       there.place = place;
-      const double on = outline_way_on(moment.place, place);
-      reach(there, length + std::min(on, outline_length - on), moment);
+      reach(there, length + shorter_way(moment.place, place), moment);
     }
     for (const int to : {moment.level - 1, moment.level + 1}) {
       if (to < 0 || to >= states) continue;
@@ -219,7 +213,7 @@ class Ordering {
     std::vector<double> places(2, -1);
     for (std::size_t work = 0; work < works_.size(); ++work) {
       if (!is_doable(work, moment.done, moment.level)) continue;
-      const double way = outline_way_on(moment.place, works_[work].place);
+      const double way = way_on(moment.place, works_[work].place);
       if (way < on) {
         on = way;
         places[0] = works_[work].place;

@@ -2,20 +2,18 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <cstddef>
 #include <limits>
 
 #include "libs/values/assert.h"
+#include "src/sequence/outline.h"
 
 namespace hw::sequence {
 namespace {
 
 using catalogue::Point;
 
-constexpr double round_length = 4;        // the outline of a square of side 1
 constexpr double front_right_corner = 0;  // where the outline begins, running right side, back, left side, front
-constexpr double no_length = 1e-12;       // two walks that differ by less are equally long
 
 // Where one stands for a point: how far along the outline, counter-clockwise seen from above, and how far to reach in.
 struct Stand {
@@ -48,17 +46,6 @@ double operators_place(const std::vector<Point>& points) {
   return panel ? stand_at(*panel).along : front_right_corner;
 }
 
-// The way from one place of the outline to another, counter-clockwise: 0 to below 4.
-double way_on(double from, double to) {
-  const double way = std::fmod(to - from + 2 * round_length, round_length);
-  return way > round_length - no_length ? 0 : way;
-}
-
-double way(double from, double to) {
-  const double on = way_on(from, to);
-  return std::min(on, round_length - on);
-}
-
 // The walk that leaves out the gap before stands[gap]: those before it lie on the way on, the others on the way back.
 struct Walk {
   std::size_t gap = 0;
@@ -68,7 +55,7 @@ struct Walk {
 
 Walk walk_without(const std::vector<Stand>& stands, std::size_t gap, double start) {
   const double on = gap == 0 ? 0 : way_on(start, stands[gap - 1].along);
-  const double back = gap == stands.size() ? 0 : round_length - way_on(start, stands[gap].along);
+  const double back = gap == stands.size() ? 0 : outline_length - way_on(start, stands[gap].along);
   return {.gap = gap, .length = on + back + std::min(on, back), .is_on_first = on <= back};
 }
 
@@ -99,8 +86,9 @@ const Stand& stand_of(const std::vector<Stand>& stands, int number) {
 // How much longer the walk gets when `added` is put in before walk[place].
 double detour(const std::vector<Stand>& walk, std::size_t place, const Stand& added, double start) {
   const double before = place == 0 ? start : walk[place - 1].along;
-  if (place == walk.size()) return way(before, added.along);
-  return way(before, added.along) + way(added.along, walk[place].along) - way(before, walk[place].along);
+  if (place == walk.size()) return shorter_way(before, added.along);
+  return shorter_way(before, added.along) + shorter_way(added.along, walk[place].along) -
+         shorter_way(before, walk[place].along);
 }
 
 void put_in(std::vector<Stand>& walk, const Stand& added, double start) {
@@ -160,7 +148,7 @@ double walk_length(const std::vector<Point>& points, const std::vector<int>& ord
   double length = 0;
   for (const int number : order) {
     const Stand& stand = stand_of(stands, number);
-    length += way(place, stand.along) + 2 * stand.reach;
+    length += shorter_way(place, stand.along) + 2 * stand.reach;
     place = stand.along;
   }
   return length;

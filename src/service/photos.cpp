@@ -1,4 +1,5 @@
 #include "libs/values/sha256.h"
+#include "src/service/entry_making.h"
 #include "src/service/photo_type.h"
 #include "src/service/use_cases.h"
 
@@ -36,8 +37,7 @@ Result<PhotoView> keep_photo(OpenShop& shop, const PhotoEdit& edit) {
   HW_TAKE(before, shop.store().photo(photo.id));
   if (before && before->sha256 == photo.sha256) return view_of(*before);
   if (before)
-    return refuse(ErrorCode::conflict, Saying{"id-used"}, "{} is the id of another photo; an id is used once",
-                  photo.id);
+    return refuse(ErrorCode::conflict, id_used, "{} is the id of another photo; an id is used once", photo.id);
   HW_TAKE(writing, shop.store().begin());
   HW_TRY(writing->add_photo(photo));
   HW_TRY(writing->commit());

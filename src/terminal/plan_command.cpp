@@ -88,16 +88,6 @@ Result<std::filesystem::path> target_of(const PlanCall& call) {
   return refuse(ErrorCode::not_found, "--out {}: must be a file in a folder that is there", call.out);
 }
 
-// Like any file that a command writes: others may read it.
-Result<void> write_plan(const std::filesystem::path& target, const plan::StopPlan& plan) {
-  HW_TRY(certificates::write_whole_file(target, plan::print_plan(plan)));
-  using std::filesystem::perms;
-  std::error_code ignored;  // it is written; who else may read it is second to that
-  std::filesystem::permissions(target, perms::group_read | perms::others_read, std::filesystem::perm_options::add,
-                               ignored);
-  return {};
-}
-
 Answer plan_stops(const PlanCall& call) {
   HW_TAKE(target, target_of(call));
   hold_ending_signals();  // asked to end, it writes the best plan so far
@@ -112,7 +102,7 @@ Answer plan_stops(const PlanCall& call) {
   PlanReport report{.rules = rules_of(instance, model)};
   const plan::Proposal proposal = plan::propose_stops(instance, model, options_of(call, clock));
   if (!proposal.without_place.empty()) return refuse(no_plan(instance, model, proposal));
-  HW_TRY(write_plan(target, proposal.plan));
+  HW_TRY(certificates::write_whole_file(target, plan::print_plan(proposal.plan), certificates::Readers::everybody));
   report.cost = proposal.cost.total();
   report.bound = proposal.bound;
   report.gap = proposal.gap();
