@@ -143,20 +143,36 @@ test('Round: a gauge that cannot be read is answered without a number, and its f
   assert.match(findings.find((one) => one.check === check.key).what, /supply air: cannot be read/);
 });
 
-test('Round: what is being written of a check that is not so outlives the tab', async ({ page, server }) => {
+test('Round: what is being written of a check that is not so outlives the tab, until it is settled', async ({
+  page,
+  server,
+}) => {
   const { found } = await begin(page, await pickRound(server));
   const key = await openCheck(page);
   const check = found.round.checks.find((one) => one.key === key);
-  await ready(page)
-    .getByRole('button', { name: check.kind === 'reading' ? 'Cannot be read' : 'Not so' })
-    .click();
-  await page.locator('#not-so-what').fill('The seal hangs out at the left');
+  const words = page.locator('#not-so-what');
+  const write = async () => {
+    await ready(page)
+      .getByRole('button', { name: check.kind === 'reading' ? 'Cannot be read' : 'Not so' })
+      .click();
+    await words.fill('The seal hangs out at the left');
+  };
+  const isForgotten = async () => {
+    await page.reload();
+    await page.locator(`button[data-check="${key}"], .card[data-check="${key}"]`).first().waitFor();
+    if ((await openCheck(page)) !== key) await page.locator(`button[data-check="${key}"]`).click();
+    await page.locator(`.card[data-check="${key}"][data-ready="true"]`).waitFor();
+    assert.equal(await words.count(), 0);
+  };
+  await write();
   await page.reload();
-  await until('the words are there', async () => /seal hangs/.test(await page.locator('#not-so-what').inputValue()));
+  await until('the words are there', async () => /seal hangs/.test(await words.inputValue()));
   await page.getByRole('button', { name: 'Back' }).click();
-  await page.reload();
-  await ready(page).waitFor();
-  assert.equal(await page.locator('#not-so-what').count(), 0);
+  await isForgotten();
+  await write();
+  await page.getByRole('button', { name: 'The finding is known; only the check' }).click();
+  await until('the page has gone on', async () => (await openCheck(page)) !== key);
+  await isForgotten();
 });
 
 /** A picture of noise, made by the page, larger than what may be sent. */
@@ -364,9 +380,13 @@ test(
     const now = await main.boundingBox();
     await page.mouse.move(now.x + 20, now.y + 20);
     await page.mouse.down();
-    const beganMs = Date.now();
-    await until('the press is seen', async () => (await ground()) !== before, 1_000);
-    assert.ok(Date.now() - beganMs < 100, `${Date.now() - beganMs} ms`);
+    await until('the press is seen', async () => (await ground()) !== before);
+    // The style sheet answers the press, so how long that takes is what it says of transitions.
+    const slowest = await main.evaluate((button) => {
+      const { transitionDuration, transitionDelay } = getComputedStyle(button);
+      return Math.max(...`${transitionDuration}, ${transitionDelay}`.split(', ').map(parseFloat));
+    });
+    assert.ok(slowest <= 0.05, `${slowest} s`);
     await page.mouse.move(0, 0);
     await page.mouse.up();
   },

@@ -26,6 +26,12 @@ const air = {
   limit: 5.5,
 };
 
+const gauge = { check: 'air/supply air', kind: 'reading' as const, title: 'Read the air' };
+const topUp = {
+  ...{ check: 'oil', kind: 'top up' as const, title: 'Way oil', answer: 'as it should be' as const },
+  ...{ quantity: 0.5, quantity_unit: 'l' },
+};
+
 afterEach(() => (spoken.name = 'en'));
 
 describe('an entry', () => {
@@ -47,6 +53,12 @@ describe('an entry', () => {
       'Read the air: supply air: 5.2\u00a0bar is below the warning limit of 5.5\u00a0bar',
       'Read the air: supply air: 5,2\u00a0bar ist unter der Warngrenze von 5,5\u00a0bar',
     ],
+    [
+      { kind: 'check answered', answers: [{ ...gauge, answer: 'not so' }] },
+      'Read the air: cannot be read',
+      'Read the air: nicht ablesbar',
+    ],
+    [{ kind: 'check answered', answers: [topUp] }, 'Way oil: done, 0.5\u00a0l', 'Way oil: erledigt, 0,5\u00a0l'],
     [
       { kind: 'finding made', told: { severity: 'stop the machine', what: 'Smoke' } },
       'finding (stop the machine): Smoke; the lead, or the person whom the shop names, decides whether it runs',

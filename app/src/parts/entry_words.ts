@@ -4,25 +4,16 @@
 import type { Entry, EntryKind, EntryTold, GivenAnswer } from '../wire/contract';
 import { saidIn } from '../words/sayings';
 import { longDay } from '../words/times';
-import { amount, measured, say } from '../words/words';
+import { amount, say } from '../words/words';
+import { answerWords } from './answer_words';
 import { judgementOf } from './judge';
 import { counterTitle } from './titles';
 
 /** null: a piece is missing. */
 type Teller = (entry: Entry, told: EntryTold) => string | null;
 
-function answerWords(given: GivenAnswer): string {
-  if (given.state !== undefined) return judgementOf(given);
-  if (given.value !== undefined) return `${measured(given.value)}\u00a0${given.unit ?? ''}`;
-  const isWork = given.kind === 'clean' || given.kind === 'top up';
-  const isGood = given.answer === 'as it should be';
-  const word = isWork
-    ? say(isGood ? 'told.work_done' : 'told.work_not_done')
-    : say(isGood ? 'answer.as it should be' : 'answer.not so');
-  return given.quantity === undefined
-    ? word
-    : `${word}, ${measured(given.quantity)}\u00a0${given.quantity_unit ?? ''}`.trim();
-}
+/** A judgement names the value too. */
+const judgedWords = (given: GivenAnswer) => (given.state === undefined ? answerWords(given) : judgementOf(given));
 
 function changesIn({ photos }: Entry, told: EntryTold): string {
   const { severity, owner, due_on, settling_task: task } = told;
@@ -84,7 +75,7 @@ const TELLERS: Readonly<Record<EntryKind, Teller>> = {
       : say('entry_says.round begun', { rhythm: say(`rhythm.${rhythm}`), count: checks }),
   'check answered': ({ answers }) =>
     answers?.[0]
-      ? say('entry_says.check answered', { title: answers[0].title, answer: answerWords(answers[0]) })
+      ? say('entry_says.check answered', { title: answers[0].title, answer: judgedWords(answers[0]) })
       : null,
   'others as they should be': ({ answers }) =>
     answers === undefined

@@ -30,6 +30,7 @@ export const record = {
   'check_kind.top up': 'top up',
   'answer.as it should be': 'as it should be',
   'answer.not so': 'not so',
+  'answer.unreadable': 'cannot be read',
   'judged.not judged': 'no limit set',
   'judged.as it should be': 'as it should be',
   'judged.warning': 'beyond the warning limit',

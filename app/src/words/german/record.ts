@@ -31,6 +31,7 @@ export const record: Wording<typeof english> = {
   'check_kind.top up': 'nachfüllen',
   'answer.as it should be': 'in Ordnung',
   'answer.not so': 'nicht in Ordnung',
+  'answer.unreadable': 'nicht ablesbar',
   'judged.not judged': 'keine Grenze gesetzt',
   'judged.as it should be': 'in Ordnung',
   'judged.warning': 'jenseits der Warngrenze',
