@@ -21,5 +21,8 @@ export default defineConfig({
     },
   },
   server: { proxy: { '/api': server, '/healthz': server } },
-  test: { include: ['src/**/*.test.ts', 'fake/**/*.test.ts', 'steps/**/*.test.ts'] },
+  test: {
+    include: ['src/**/*.test.ts', 'fake/**/*.test.ts', 'steps/**/*.test.ts'],
+    setupFiles: ['src/words/every_language.ts'],
+  },
 });

@@ -13,7 +13,7 @@ import { newer } from './worker/newer.svelte';
 
 const place = document.getElementById('app');
 if (place === null) throw new Error('index.html has no element "app"');
-language.apply();
+await language.apply();
 look.apply();
 route.start();
 outbox.start();

@@ -1,21 +1,26 @@
 // Which language: what a person chose on this device, else what the device speaks.
 
-import { LANGUAGES } from '../words/catalogue';
+import { LANGUAGES, learn } from '../words/catalogue';
 import type { Language } from '../words/catalogue';
 import { languageFor, spoken } from '../words/language.svelte';
 import { recall, remember } from './remembered';
 
-function speak(name: Language): void {
+async function speak(name: Language): Promise<void> {
+  await learn(name);
   spoken.name = name;
   document.documentElement.lang = name;
 }
 
+const wished = () => LANGUAGES.find((name) => name === recall('language')) ?? languageFor(navigator.languages);
+
 export const language = {
-  choose(name: Language): void {
+  /** The pages go on in the language so far where the other's texts cannot be fetched. */
+  async choose(name: Language): Promise<void> {
     remember('language', name);
-    speak(name);
+    await speak(name).catch(() => undefined);
   },
-  apply(): void {
-    speak(LANGUAGES.find((name) => name === recall('language')) ?? languageFor(navigator.languages));
+  /** Resolves when the pages can speak. */
+  async apply(): Promise<void> {
+    await speak(wished()).catch(() => speak('en'));
   },
 };

@@ -1,7 +1,7 @@
 // Says a text of the catalogue in the language of the pages, with what belongs into it.
 
 import { catalogues, MANNERS } from './catalogue';
-import type { Catalogue, Key } from './catalogue';
+import type { Key } from './catalogue';
 import { spoken } from './language.svelte';
 import { printAmount, printMeasured, printNumber, printPlain } from './numbers';
 
@@ -17,9 +17,9 @@ function filled(text: string, values: Values): string {
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => printed(values[name] ?? whole));
 }
 
-/** The text of a key; `count` chooses the plural form. */
+/** The text of a key; `count` chooses the plural form. A language that was not learned says the keys themselves. */
 export function say(key: Key, values: Values = {}): string {
-  const text = (catalogues[spoken.name] as Catalogue)[key];
+  const text = catalogues[spoken.name]?.[key] ?? key;
   if (typeof text === 'string') return filled(text, values);
   return filled(plurals[spoken.name].select(Number(values['count'])) === 'one' ? text.one : text.other, values);
 }
