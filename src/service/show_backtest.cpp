@@ -7,8 +7,9 @@ namespace hw::service {
 namespace {
 
 constexpr int last_max = 50;
-constexpr std::size_t at_10 = 1;
-constexpr std::size_t at_90 = 5;
+// The places of the shown chances between which the outcome is to be expected in 80 % of the cases.
+constexpr std::size_t first_place = 1;
+constexpr std::size_t last_place = 5;
 
 BacktestRowView row_view(const due::HorizonScores& horizon) {
   BacktestRowView row{
@@ -27,8 +28,8 @@ BacktestRowView row_view(const due::HorizonScores& horizon) {
 }
 
 bool is_inside(const due::PastForecast& forecast) {
-  const auto& first = forecast.days[at_10];
-  const auto& last = forecast.days[at_90];
+  const auto& first = forecast.days[first_place];
+  const auto& last = forecast.days[last_place];
   return first && *first <= forecast.outcome && (!last || forecast.outcome <= *last);
 }
 
