@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "src/catalogue/isolation.h"
 #include "src/catalogue/plant_calendar.h"
 #include "src/catalogue/task.h"
 
@@ -35,6 +36,7 @@ struct TaskSet {
   std::string note;
   std::vector<Assembly> assemblies;
   std::vector<Point> points;
+  Isolation isolation;
   std::vector<Task> tasks;
 };
 

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "src/catalogue/isolation_fields.h"
 #include "src/catalogue/shop_files.h"
 #include "src/catalogue/task_fields.h"
 
@@ -21,7 +22,7 @@ Point read_point(TomlTable& table) {
   return point;
 }
 
-// What tasks and points name must be there.
+// What points, tasks and isolation points name must be there.
 void check_references(TomlTable& table, const TaskSet& set) {
   const auto has_assembly = [&](const std::string& key) {
     return std::any_of(set.assemblies.begin(), set.assemblies.end(), [&](const auto& one) { return one.key == key; });
@@ -42,6 +43,10 @@ void check_references(TomlTable& table, const TaskSet& set) {
       table.mistake("task", fmt::format("\"{}\" is at point {}, which is not there", task.key, *task.point));
     }
   }
+  for (const IsolationPoint& one : set.isolation.points) {
+    if (!one.point || has_point(*one.point)) continue;
+    table.mistake("isolation", fmt::format("\"{}\" is at point {}, which is not there", one.key, *one.point));
+  }
 }
 
 TaskSet read_task_set(TomlTable& table) {
@@ -53,6 +58,7 @@ TaskSet read_task_set(TomlTable& table) {
   set.note = table.text("note");
   set.assemblies = table.each("assembly", read_assembly);
   set.points = table.each("point", read_point);
+  set.isolation = read_isolation(table);
   set.tasks = table.each("task", read_task);
   check_keys_once(table, "assembly", set.assemblies);
   check_once(table, "point", set.points, [](const Point& point) { return fmt::format("{}", point.number); });

@@ -25,6 +25,14 @@ constexpr std::array skills{Word{Skill::machine_operator, "operator"}, Word{Skil
 constexpr std::array energy_states{Word{EnergyState::in_production, "in production"},
                                    Word{EnergyState::powered_at_rest, "powered at rest"},
                                    Word{EnergyState::isolated, "isolated"}};
+constexpr std::array energy_sources{Word{EnergySource::electrical, "electrical"},
+                                    Word{EnergySource::hydraulic, "hydraulic"},
+                                    Word{EnergySource::air, "air"},
+                                    Word{EnergySource::gravity, "gravity"},
+                                    Word{EnergySource::spring, "spring"},
+                                    Word{EnergySource::heat, "heat"},
+                                    Word{EnergySource::coolant, "coolant"},
+                                    Word{EnergySource::other, "other"}};
 
 template <class Table, class E>
 std::string_view find_word(const Table& table, E value) {
@@ -50,11 +58,13 @@ Result<E> find_value(const std::array<Word<E>, N>& table, std::string_view what,
 std::string_view word_of(WorkType value) { return find_word(work_types, value); }
 std::string_view word_of(Skill value) { return find_word(skills, value); }
 std::string_view word_of(EnergyState value) { return find_word(energy_states, value); }
+std::string_view word_of(EnergySource value) { return find_word(energy_sources, value); }
 
 Result<WorkType> parse_work_type(std::string_view word) { return find_value(work_types, "work type", word); }
 Result<Skill> parse_skill(std::string_view word) { return find_value(skills, "skill", word); }
 Result<EnergyState> parse_energy_state(std::string_view word) {
   return find_value(energy_states, "energy state", word);
 }
+Result<EnergySource> parse_energy_source(std::string_view word) { return find_value(energy_sources, "energy", word); }
 
 }  // namespace hw::catalogue

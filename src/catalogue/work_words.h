@@ -1,6 +1,6 @@
 #pragma once
-// The words that files, pages and the API use for kinds of work, skills and energy states (EN 13306, ISO 14118, the
-// trade).
+// The words that files, pages and the API use for kinds of work, skills, energy states and the energies to be isolated
+// (EN 13306, ISO 14118, the trade).
 
 #include <string_view>
 
@@ -11,14 +11,17 @@ namespace hw::catalogue {
 enum class WorkType { inspect, clean, lubricate, top_up, adjust, measure, replace, overhaul };
 enum class Skill { machine_operator, technician, outside_service };
 enum class EnergyState { in_production, powered_at_rest, isolated };
+enum class EnergySource { electrical, hydraulic, air, gravity, spring, heat, coolant, other };
 
 std::string_view word_of(WorkType);
 std::string_view word_of(Skill);
 std::string_view word_of(EnergyState);
+std::string_view word_of(EnergySource);
 
 // Each refuses an unknown word and lists the known ones.
 Result<WorkType> parse_work_type(std::string_view word);
 Result<Skill> parse_skill(std::string_view word);
 Result<EnergyState> parse_energy_state(std::string_view word);
+Result<EnergySource> parse_energy_source(std::string_view word);
 
 }  // namespace hw::catalogue

@@ -25,7 +25,12 @@ TEST(WorkWords, EveryValueHasAWordOfItsOwnThatReadsBack) {
     EXPECT_EQ(parse_energy_state(word_of(value)), value);
     words.insert(word_of(value));
   }
-  EXPECT_EQ(words.size(), 14u);
+  for (int i = 0; i <= static_cast<int>(EnergySource::other); ++i) {
+    const auto value = static_cast<EnergySource>(i);
+    EXPECT_EQ(parse_energy_source(word_of(value)), value);
+    words.insert(word_of(value));
+  }
+  EXPECT_EQ(words.size(), 22u);
 }
 
 TEST(WorkWords, AnUnknownWordIsRefusedWithTheKnownOnes) {

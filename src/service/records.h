@@ -64,10 +64,11 @@ struct MachineRecord {
   std::string device;               // the agent's name or uuid of this machine
 };
 
-struct KindTitle {
+struct KindRecord {
   std::string key;
   std::string title;
   std::string title_de = {};  // in German
+  catalogue::Isolation isolation = {};
 };
 
 // All but the machines.
@@ -76,7 +77,7 @@ struct ShopRecord {
   catalogue::PlantCalendar calendar;
   std::vector<catalogue::Cell> cells;
   std::vector<catalogue::Person> people;
-  std::vector<KindTitle> kinds;
+  std::vector<KindRecord> kinds;
   std::vector<FeedRecord> feeds;
   std::map<std::string, std::string> aliases;  // words for Execution that controls say -> the standard's
 };

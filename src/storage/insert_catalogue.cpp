@@ -1,4 +1,5 @@
 #include "libs/formats/json.h"
+#include "src/service/isolation_text.h"
 #include "src/service/task_text.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/logbook_rows.h"
@@ -69,8 +70,8 @@ Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
   }
   HW_TRY(insert_people(db, shop.people));
   for (const auto& kind : shop.kinds) {
-    HW_TRY(db.execute("insert into kind(plant, kind, title, title_de) values($1, $2, $3, $4)", plant_key, kind.key,
-                      kind.title, kind.title_de));
+    HW_TRY(db.execute("insert into kind(plant, kind, title, title_de, isolation) values($1, $2, $3, $4, $5)", plant_key,
+                      kind.key, kind.title, kind.title_de, formats::print_json(service::text_of(kind.isolation))));
   }
   for (const auto& feed : shop.feeds) {
     HW_TRY(db.execute("insert into feed(plant, feed, url) values($1, $2, $3)", plant_key, feed.key, feed.url));

@@ -1,4 +1,5 @@
 #include "libs/formats/json.h"
+#include "src/service/isolation_text.h"
 #include "src/service/task_text.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/stored_text.h"
@@ -38,13 +39,23 @@ Result<void> read_people(sql::Connection& db, ShopRecord& shop) {
   return {};
 }
 
+Result<void> read_kinds(sql::Connection& db, ShopRecord& shop) {
+  HW_TAKE(kinds,
+          db.query("select kind, title, title_de, isolation from kind where plant = $1 order by kind", plant_key));
+  while (kinds.next()) {
+    HW_TAKE(text,
+            stored(formats::parse_json<service::IsolationText>(kinds.get<std::string_view>(3)), "kind.isolation"));
+    HW_TAKE(isolation, stored(service::isolation_of(text), "kind.isolation"));
+    shop.kinds.push_back(
+        {kinds.get<std::string>(0), kinds.get<std::string>(1), kinds.get<std::string>(2), std::move(isolation)});
+  }
+  return {};
+}
+
 Result<void> read_lists(sql::Connection& db, ShopRecord& shop) {
   HW_TAKE(cells, db.query("select cell, title from cell where plant = $1 order by ordinal", plant_key));
   while (cells.next()) shop.cells.push_back({cells.get<std::string>(0), cells.get<std::string>(1)});
-  HW_TAKE(kinds, db.query("select kind, title, title_de from kind where plant = $1 order by kind", plant_key));
-  while (kinds.next()) {
-    shop.kinds.push_back({kinds.get<std::string>(0), kinds.get<std::string>(1), kinds.get<std::string>(2)});
-  }
+  HW_TRY(read_kinds(db, shop));
   HW_TAKE(feeds, db.query("select feed, url from feed where plant = $1 order by feed", plant_key));
   while (feeds.next()) shop.feeds.push_back({feeds.get<std::string>(0), feeds.get<std::string>(1)});
   return {};

@@ -30,6 +30,20 @@ inline catalogue::Task full_task(std::string key) {
           .quantity_unit = {}};
 }
 
+inline catalogue::Isolation full_isolation() {
+  using catalogue::EnergySource;
+  return {{{"main-switch", "Main switch", "Hauptschalter", EnergySource::electrical, "On the cabinet", "Am Schrank",
+            "Off and locked.", "Aus und gesperrt.", 2, 15.0}},
+          {{EnergySource::spring,
+            "Disc springs",
+            "Tellerfedern",
+            "Leave them closed.",
+            "Geschlossen lassen.",
+            "Nothing is loose.",
+            "Nichts ist lose.",
+            {}}}};
+}
+
 inline service::ShopRecord full_shop() {
   service::ShopRecord shop;
   shop.plant = "Werk Süd";
@@ -38,7 +52,7 @@ inline service::ShopRecord full_shop() {
   shop.calendar.closed = {{LocalDate::of(2026, 12, 24), "works holiday"}, {LocalDate::of(2026, 12, 25), "Christmas"}};
   shop.cells = {{"b", "Cell B"}, {"a", "Cell A"}};
   shop.people = {{"Zoe", catalogue::Skill::technician, true}, {"Ada", catalogue::Skill::machine_operator, false}};
-  shop.kinds = {{"lathe", "Lathe"}, {"mill", "Mill"}};
+  shop.kinds = {{"lathe", "Lathe"}, {"mill", "Mill", "Fräse", full_isolation()}};
   shop.feeds = {{"feed-1", "http://127.0.0.1:5000"}, {"feed-2", "http://127.0.0.1:5001"}};
   return shop;
 }
