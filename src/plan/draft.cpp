@@ -33,7 +33,8 @@ double Draft::timing(TaskAt at) const {
   const TaskModel& what = task(at);
   if (slots.empty()) return is_allowed(what.never_cost) ? what.never_cost : price_of_no_place;
   const auto day = [&](int slot) { return model_->day_of(index(slot)); };
-  double cost = what.first_cost[day(slots.front())] + what.last_cost[day(slots.back())];
+  double cost =
+      what.first_cost[day(slots.front())] + what.shift_cost(slots.front()) + what.last_cost[day(slots.back())];
   for (std::size_t i = 1; i < slots.size(); ++i) cost += what.gap_cost[day(slots[i]) - day(slots[i - 1])];
   return cost;
 }
@@ -95,13 +96,35 @@ void Draft::offer_days(TaskAt at, const Lead& lead) {
   }
 }
 
+// Adds to the table what beginning on the agreed day costs more than another execution on it. Gives back the slot in
+// which to begin then; -1 where nothing is agreed.
+int Draft::offer_agreed(TaskAt at, const Lead& lead, RouteTable<double>& table) {
+  const TaskModel& what = task(at);
+  if (what.agreed_slot < 0) return -1;
+  const auto slot = index(what.agreed_slot);
+  const std::size_t day = model_->day_of(slot);
+  double price = forbidden;
+  if (lead.is_banned == nullptr || lead.is_banned[slot] == 0) {
+    const double factor = lead.opening_factor == nullptr ? 1 : static_cast<double>(lead.opening_factor[slot]);
+    const StopUse& use = stop(at.machine, what.agreed_slot);
+    price = stop_price(model_->machines[index(at.machine)], what, use, slot, factor) + labour_price(what, slot);
+  }
+  first_cost_ = what.first_cost;
+  first_cost_[day] += what.first_extra(price, day_price_[day]);
+  table.first = first_cost_.data();
+  return price <= day_price_[day] + what.move_cost ? what.agreed_slot : day_slot_[day];
+}
+
 bool Draft::place(TaskAt at, const Lead& lead) {
   take(at);
   offer_days(at, lead);
-  const double cost = cheapest_route(task(at).table(), day_price_.data(), room_, days_);
+  RouteTable<double> table = task(at).table();
+  const int begin = offer_agreed(at, lead, table);
+  const double cost = cheapest_route(table, day_price_.data(), room_, days_);
   if (!is_allowed(cost)) return false;
   chosen_.clear();
   for (const int day : days_) chosen_.push_back(day_slot_[index(day)]);
+  if (begin >= 0 && !days_.empty() && days_.front() == begin % table.days) chosen_.front() = begin;
   put(at, chosen_);
   return true;
 }

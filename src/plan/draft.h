@@ -82,6 +82,7 @@ class Draft {
   double stop_price(const MachineModel& machine, const TaskModel& task, const StopUse& use, std::size_t slot,
                     double opening_factor) const;
   void offer_days(TaskAt at, const Lead& lead);
+  int offer_agreed(TaskAt at, const Lead& lead, RouteTable<double>& table);
   void enter(TaskAt at, int slot);
   void leave(TaskAt at, int slot);
   double slot_cost(int machine, int slot) const;
@@ -94,8 +95,9 @@ class Draft {
   std::vector<std::vector<double>> crew_limit_;  // [crew][slot]: hours with overtime, or what is left to this draft
   std::vector<std::vector<int>> cell_down_;      // [cell][slot]
   RouteRoom<double> room_;
-  std::vector<double> day_price_;  // of the task that is being placed
-  std::vector<int> day_slot_;      // where that price is to be had
+  std::vector<double> day_price_;   // of the task that is being placed
+  std::vector<int> day_slot_;       // where that price is to be had
+  std::vector<double> first_cost_;  // its first_cost, where a slot is agreed
   std::vector<int> days_;
   Slots chosen_;
 };

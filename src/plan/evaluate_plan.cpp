@@ -19,7 +19,7 @@ struct SlotName {
 struct TaskAccount {
   const Machine* machine = nullptr;
   const Task* task = nullptr;
-  std::vector<int> days;
+  std::vector<SlotName> done;
 };
 
 class Evaluation {
@@ -29,7 +29,10 @@ class Evaluation {
     for (const Cell& cell : instance.cells) cells_[cell.id] = &cell;
     for (const Machine& machine : instance.machines) {
       machines_[machine.id] = &machine;
-      for (const Task& task : machine.tasks) tasks_[{machine.id, task.id}] = {&machine, &task, {}};
+      for (const Task& task : machine.tasks) {
+        tasks_[{machine.id, task.id}] = {&machine, &task, {}};
+        if (task.agreed) verdict_.cost.moving = 0;
+      }
     }
     if (plan.instance != instance.name) say("the plan is for \"{}\", not for \"{}\"", plan.instance, instance.name);
     for (const Stop& stop : plan.stops) count_stop(stop);
@@ -57,6 +60,24 @@ class Evaluation {
     return table[static_cast<std::size_t>(slot.day % 7)][static_cast<std::size_t>(slot.shift)];
   }
 
+  bool is_closed(int day) const {
+    const auto& closed = instance_.closed_days;
+    return closed && std::find(closed->begin(), closed->end(), day) != closed->end();
+  }
+
+  double loss_per_hour(const Machine& machine, SlotName slot) const {
+    return is_closed(slot.day) ? 0 : at(machine.loss_per_hour, slot);
+  }
+
+  static double absent_hours(const Crew& crew, SlotName slot) {
+    double sum = 0;
+    if (!crew.absent) return sum;
+    for (const Absence& absence : *crew.absent) {
+      if (SlotName{absence.day, absence.shift} == slot) sum += absence.hours;
+    }
+    return sum;
+  }
+
   const Machine* machine_in(const std::string& id, SlotName slot) {
     const auto there = machines_.find(id);
     if (there == machines_.end()) {
@@ -76,7 +97,7 @@ class Evaluation {
       return nullptr;
     }
     const Task& task = *there->second.task;
-    there->second.days.push_back(slot.day);
+    there->second.done.push_back(slot);
     crew_hours_[{task.crew, slot}] += task.labour_hours;
     verdict_.cost.labour_premium += task.labour_hours * at(crews_.at(task.crew)->premium_per_hour, slot);
     return &task;
@@ -98,7 +119,7 @@ class Evaluation {
     const double room = instance_.shifts[static_cast<std::size_t>(stop.shift)].hours;
     if (hours > room + 1e-6) say("{}: its stop on day {} takes {} h of {}", stop.machine, stop.day, hours, room);
     verdict_.cost.stops += set_up.cost;
-    verdict_.cost.lost_production += hours * at(machine->loss_per_hour, slot);
+    verdict_.cost.lost_production += hours * loss_per_hour(*machine, slot);
     ++down_[{machine->cell, slot}];
   }
 
@@ -124,7 +145,7 @@ class Evaluation {
     const Task* task = execute(*machine, job.task, slot);
     if (task == nullptr) return;
     if (task->state != EnergyState::running) say("{} {} needs a stop", job.machine, job.task);
-    if (at(machine->loss_per_hour, slot) > 0) return;
+    if (loss_per_hour(*machine, slot) > 0) return;
     say("{} is not in production on day {} shift {}, as {} needs", job.machine, job.day, job.shift, job.task);
   }
 
@@ -132,8 +153,9 @@ class Evaluation {
     for (const auto& [key, used] : crew_hours_) {
       const auto& [id, slot] = key;
       const Crew& crew = *crews_.at(id);
-      const bool is_off = std::find(crew.days_off.begin(), crew.days_off.end(), slot.day) != crew.days_off.end();
-      const double hours = is_off ? 0 : at(crew.hours, slot);
+      const bool is_off =
+          is_closed(slot.day) || std::find(crew.days_off.begin(), crew.days_off.end(), slot.day) != crew.days_off.end();
+      const double hours = is_off ? 0 : std::max(0.0, at(crew.hours, slot) - absent_hours(crew, slot));
       const double more = is_off ? 0 : at(crew.overtime_hours, slot);
       if (used > hours + more + 1e-6) {
         say("crew {} has {} h on day {} shift {}, and {} overtime, but would need {}", id, hours, slot.day, slot.shift,
@@ -154,23 +176,37 @@ class Evaluation {
 
   void count_task(TaskAccount& account) {
     const Task& task = *account.task;
-    std::sort(account.days.begin(), account.days.end());
-    if (account.days.empty()) return count_never(account);
+    std::sort(account.done.begin(), account.done.end());
+    count_agreed(account);
+    if (account.done.empty()) return count_never(account);
     count_first(account);
-    for (std::size_t i = 1; i < account.days.size(); ++i) {
-      const int gap = account.days[i] - account.days[i - 1];
+    for (std::size_t i = 1; i < account.done.size(); ++i) {
+      const int gap = account.done[i].day - account.done[i - 1].day;
       if (gap < task.min_gap_days || gap > task.max_gap_days) {
         say("{} {}: {} days between executions, allowed are {} to {}", account.machine->id, task.id, gap,
             task.min_gap_days, task.max_gap_days);
       }
       verdict_.cost.timing += cycle_cost(task, gap, task.cycle_days);
     }
-    const int last = account.days.back();
+    const int last = account.done.back().day;
     if (last + task.max_gap_days < instance_.days) {
       say("{} {}: done on day {}, so due again by day {}", account.machine->id, task.id, last,
           last + task.max_gap_days);
     }
     verdict_.cost.end += open_cycle_cost(task, instance_.days - last, task.cycle_days);
+  }
+
+  void count_agreed(const TaskAccount& account) {
+    const Task& task = *account.task;
+    if (!task.agreed) return;
+    const SlotName agreed{task.agreed->day, task.agreed->shift};
+    if (!account.done.empty() && account.done.front() == agreed) return;
+    if (task.agreed->move_cost) {
+      *verdict_.cost.moving += *task.agreed->move_cost;
+    } else {
+      say("{} {} is agreed for day {} shift {}, but is not first done then", account.machine->id, task.id, agreed.day,
+          agreed.shift);
+    }
   }
 
   void count_never(const TaskAccount& account) {
@@ -183,7 +219,7 @@ class Evaluation {
 
   void count_first(const TaskAccount& account) {
     const Task& task = *account.task;
-    const int first = account.days.front();
+    const int first = account.done.front().day;
     if (first < task.first_earliest_day || first > task.first_latest_day.value_or(instance_.days)) {
       say("{} {}: first done on day {}, allowed are {} to {}", account.machine->id, task.id, first,
           task.first_earliest_day, task.first_latest_day.value_or(instance_.days));

@@ -25,6 +25,7 @@ class Habits {
       : instance_(instance), draft_(model), habit_(habit), days_(instance.days) {}
 
   Draft take_all() && {
+    keep_agreed();
     for (std::size_t m = 0; m < instance_.machines.size(); ++m) go_through(static_cast<int>(m));
     return std::move(draft_);
   }
@@ -34,16 +35,27 @@ class Habits {
     return instance_.machines[static_cast<std::size_t>(machine_)].tasks[static_cast<std::size_t>(watch.task)];
   }
 
+  // Before anything else takes the room; go_through counts on from there.
+  void keep_agreed() {
+    for (std::size_t m = 0; m < instance_.machines.size(); ++m) {
+      const std::vector<TaskModel>& tasks = draft_.model().machines[m].tasks;
+      for (std::size_t t = 0; t < tasks.size(); ++t) {
+        const TaskAt at{static_cast<int>(m), static_cast<int>(t)};
+        const int slot = tasks[t].agreed_slot;
+        if (slot < 0 || !is_allowed(tasks[t].first_cost[static_cast<std::size_t>(slot % days_)])) continue;
+        if (is_allowed(draft_.price(at, slot))) draft_.put(at, {slot});
+      }
+    }
+  }
+
   void go_through(int machine) {
     machine_ = machine;
     watches_.clear();
     const std::vector<Task>& tasks = instance_.machines[static_cast<std::size_t>(machine)].tasks;
     for (std::size_t t = 0; t < tasks.size(); ++t) {
-      watches_.push_back({static_cast<int>(t),
-                          tasks[t].first_due_days[2],
-                          std::max(0, tasks[t].first_earliest_day),
-                          tasks[t].first_latest_day.value_or(days_),
-                          {}});
+      watches_.push_back({static_cast<int>(t), tasks[t].first_due_days[2], std::max(0, tasks[t].first_earliest_day),
+                          tasks[t].first_latest_day.value_or(days_), draft_.slots_of({machine, static_cast<int>(t)})});
+      begin_as_agreed(watches_.back());
     }
     while (Watch* next = next_due()) do_when_due(*next);
     for (const Watch& watch : watches_) {
@@ -98,10 +110,22 @@ class Habits {
     watch.slots.push_back(best);
     draft_.take({machine_, watch.task});
     draft_.put({machine_, watch.task}, watch.slots);
+    count_on(watch);
+    return true;
+  }
+
+  // What could not be kept and must not be moved has to find its place as best it can.
+  void begin_as_agreed(Watch& watch) const {
+    if (!watch.slots.empty()) return count_on(watch);
+    watch.is_stuck = task(watch).agreed && !task(watch).agreed->move_cost;
+  }
+
+  // From the last execution.
+  void count_on(Watch& watch) const {
+    const int day = watch.slots.back() % days_;
     watch.due = day + task(watch).cycle_days[2];
     watch.earliest = day + std::max(1, task(watch).min_gap_days);
     watch.latest = day + task(watch).max_gap_days;
-    return true;
   }
 
   void do_with(int day) {

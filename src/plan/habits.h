@@ -5,8 +5,9 @@
 // - at the first stop, everything that falls due within 14 days as well (but nothing before half its cycle);
 // - one service day every four weeks: each task on the last one before it falls due; what is due oftener, on its day.
 //
-// Due is the middle of the five due days. Where a day has no room for a task, the nearest day that has takes it; of a
-// day's shifts the cheapest. A task that a rule finds no place for is placed where it costs least.
+// What is agreed is kept where it has room. Due is the middle of the five due days. Where a day has no room for a task,
+// the nearest day that has takes it; of a day's shifts the cheapest. A task that a rule finds no place for is placed
+// where it costs least.
 
 #include <optional>
 

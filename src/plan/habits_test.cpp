@@ -42,9 +42,15 @@ TEST(Habits, ADayWithoutRoomGivesWayToTheNearestThatHasIt) {
   EXPECT_EQ(days_by(Habit::due_day, instance, {0, 0}).front(), 4);
 }
 
+TEST(Habits, WhatIsAgreedComesFirstAndTheNextIsCountedFromIt) {
+  Instance instance = two_tasks();
+  instance.machines[0].tasks[1].agreed = AgreedSlot{6, 0, std::nullopt};
+  EXPECT_EQ(days_by(Habit::due_day, instance, {0, 1}), (Slots{6, 13, 20}));
+}
+
 TEST(Habits, Property_KeepAllLimits) {
-  for (std::uint64_t seed = 1; seed <= 40; ++seed) {
-    const Instance instance = chance_instance(seed);
+  for (std::uint64_t seed = 1; seed <= 80; ++seed) {
+    const Instance instance = seed % 2 == 0 ? chance_instance(seed) : chance_shop(seed);
     const Model model = build_model(instance);
     for (const Habit habit : {Habit::due_day, Habit::with_next_14_days, Habit::monthly_service}) {
       const Draft draft = plan_by_habit(instance, model, habit);

@@ -4,7 +4,7 @@
 //
 // Units: hours; days; money in the shop's currency. Tables by weekday have 7 rows (Monday first) of one number a shift.
 // The names are those of the file format `hourwright-stops-1`, which instance_file.h reads; check_instance says what
-// must hold.
+// must hold. Members that a file may leave out are std::optional; without them nothing is agreed, closed or absent.
 
 #include <array>
 #include <optional>
@@ -36,6 +36,14 @@ struct Shift {
 };
 BOOST_DESCRIBE_STRUCT(Shift, (), (name, start_hour, hours))
 
+// Hours of a crew's that are missing in a slot from those offered, which do not go below 0; its overtime stays.
+struct Absence {
+  int day = 0;
+  int shift = 0;
+  double hours = 0;
+};
+BOOST_DESCRIBE_STRUCT(Absence, (), (day, shift, hours))
+
 // People of one skill at one place.
 struct Crew {
   std::string id;
@@ -45,8 +53,10 @@ struct Crew {
   double overtime_cost_per_hour = 0;
   WeekTable<double> premium_per_hour;  // night, weekend
   std::vector<int> days_off;           // days on which nobody is there
+  std::optional<std::vector<Absence>> absent;
 };
-BOOST_DESCRIBE_STRUCT(Crew, (), (id, skill, hours, overtime_hours, overtime_cost_per_hour, premium_per_hour, days_off))
+BOOST_DESCRIBE_STRUCT(Crew, (),
+                      (id, skill, hours, overtime_hours, overtime_cost_per_hour, premium_per_hour, days_off, absent))
 
 // Machines of which only some may be down at once.
 struct Cell {
@@ -68,6 +78,15 @@ struct SetUps {
 };
 BOOST_DESCRIBE_STRUCT(SetUps, (), (stopped, locked))
 
+// The slot for which a task's first execution is announced, and the price of any other (of none within the horizon,
+// too); null: it must be in that slot.
+struct AgreedSlot {
+  int day = 0;
+  int shift = 0;
+  formats::OrNull<double> move_cost;
+};
+BOOST_DESCRIBE_STRUCT(AgreedSlot, (), (day, shift, move_cost))
+
 struct Task {
   std::string id;
   EnergyState state = EnergyState::stopped;
@@ -87,11 +106,12 @@ struct Task {
   formats::OrNull<int> first_latest_day;  // null: it need not be done within the horizon
   int min_gap_days = 1;
   int max_gap_days = 1;
+  std::optional<AgreedSlot> agreed;
 };
 BOOST_DESCRIBE_STRUCT(Task, (),
                       (id, state, crew, labour_hours, down_hours, own_cost, wear, late_tolerance_days,
                        late_cost_per_day, carry_over_cost, safety_critical, age_days, first_due_days, cycle_days,
-                       first_earliest_day, first_latest_day, min_gap_days, max_gap_days))
+                       first_earliest_day, first_latest_day, min_gap_days, max_gap_days, agreed))
 
 struct Machine {
   std::string id;
@@ -113,8 +133,9 @@ struct Instance {
   std::vector<Crew> crews;
   std::vector<Cell> cells;
   std::vector<Machine> machines;
+  std::optional<std::vector<int>> closed_days;  // no production (standing costs 0), and nobody is there
 };
-BOOST_DESCRIBE_STRUCT(Instance, (), (format, name, days, shifts, crews, cells, machines))
+BOOST_DESCRIBE_STRUCT(Instance, (), (format, name, days, shifts, crews, cells, machines, closed_days))
 
 // Everything that planning relies on. Errors: bad_input that names the field, as "machines[3].tasks[7].wear: ...".
 Result<void> check_instance(const Instance& instance);

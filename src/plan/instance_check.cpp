@@ -20,7 +20,7 @@ struct Range {
 };
 constexpr Range amounts{0, number_max, "must be a number from 0 to 1e9"};
 constexpr Range day_hours{0, 24, "must be from 0 to 24 hours"};
-constexpr Range crew_hours{0, 1e6, "must be from 0 to 1e6 hours"};
+constexpr Range work_hours{0, 1e6, "must be from 0 to 1e6 hours"};
 constexpr Range wears{1.001, 20, "must be above 1 (from 1.001) and at most 20: up to 1 nothing wears out"};
 
 Result<void> check_range(double number, const Range& range, const std::string& place) {
@@ -66,15 +66,33 @@ Result<void> check_shifts(const std::vector<Shift>& shifts) {
   return {};
 }
 
+const Range day_range{0, days_max, "must be a day from 0"};
+
+Result<void> check_slot(int day, int shift, const Instance& instance, const std::string& place) {
+  const Range shift_range{0, static_cast<double>(instance.shifts.size() - 1), "must be the number of a shift, from 0"};
+  HW_TRY(check_range(day, day_range, place + ".day"));
+  return check_range(shift, shift_range, place + ".shift");
+}
+
+Result<void> check_absent(const Crew& crew, const Instance& instance, const std::string& place) {
+  const std::vector<Absence> none;
+  const std::vector<Absence>& absent = crew.absent ? *crew.absent : none;
+  for (std::size_t i = 0; i < absent.size(); ++i) {
+    const std::string at = fmt::format("{}.absent[{}]", place, i);
+    HW_TRY(check_slot(absent[i].day, absent[i].shift, instance, at));
+    HW_TRY(check_range(absent[i].hours, work_hours, at + ".hours"));
+  }
+  return {};
+}
+
 Result<void> check_crew(const Crew& crew, const Instance& instance, const std::string& place) {
   const std::size_t shifts = instance.shifts.size();
-  HW_TRY(check_table(crew.hours, shifts, crew_hours, place + ".hours"));
-  HW_TRY(check_table(crew.overtime_hours, shifts, crew_hours, place + ".overtime_hours"));
+  HW_TRY(check_table(crew.hours, shifts, work_hours, place + ".hours"));
+  HW_TRY(check_table(crew.overtime_hours, shifts, work_hours, place + ".overtime_hours"));
   HW_TRY(check_table(crew.premium_per_hour, shifts, amounts, place + ".premium_per_hour"));
   HW_TRY(check_range(crew.overtime_cost_per_hour, amounts, place + ".overtime_cost_per_hour"));
-  const Range day_range{0, days_max, "must be a day from 0"};
   for (const int day : crew.days_off) HW_TRY(check_range(day, day_range, place + ".days_off"));
-  return {};
+  return check_absent(crew, instance, place);
 }
 
 Result<void> check_lengths(const Fifths& days, double age, const std::string& place) {
@@ -95,8 +113,8 @@ Result<void> check_amounts(const Task& task, const std::string& place) {
       {task.carry_over_cost, "carry_over_cost"},
       {task.age_days, "age_days"}};
   for (const auto& [amount, field] : fields) HW_TRY(check_range(amount, amounts, fmt::format("{}.{}", place, field)));
-  HW_TRY(check_range(task.labour_hours, crew_hours, place + ".labour_hours"));
-  return check_range(task.down_hours, crew_hours, place + ".down_hours");
+  HW_TRY(check_range(task.labour_hours, work_hours, place + ".labour_hours"));
+  return check_range(task.down_hours, work_hours, place + ".down_hours");
 }
 
 Result<void> check_gaps(const Task& task, const std::string& place) {
@@ -116,7 +134,18 @@ Result<void> check_gaps(const Task& task, const std::string& place) {
   return {};
 }
 
-Result<void> check_task(const Task& task, const std::set<std::string>& crews, const std::string& place) {
+Result<void> check_agreed(const Task& task, const Instance& instance, const std::string& place) {
+  if (!task.agreed) return {};
+  HW_TRY(check_slot(task.agreed->day, task.agreed->shift, instance, place));
+  if (task.agreed->day >= instance.days) {
+    return refuse(ErrorCode::bad_input, "{}.day: {} is beyond the {} days that are planned", place, task.agreed->day,
+                  instance.days);
+  }
+  return check_range(task.agreed->move_cost.value_or(0), amounts, place + ".move_cost");
+}
+
+Result<void> check_task(const Task& task, const Instance& instance, const std::set<std::string>& crews,
+                        const std::string& place) {
   if (!crews.count(task.crew)) {
     return refuse(ErrorCode::bad_input, "{}.crew: there is no crew \"{}\" in crews", place, task.crew);
   }
@@ -124,10 +153,12 @@ Result<void> check_task(const Task& task, const std::set<std::string>& crews, co
   HW_TRY(check_range(task.wear, wears, place + ".wear"));
   HW_TRY(check_lengths(task.first_due_days, task.age_days, place + ".first_due_days"));
   HW_TRY(check_lengths(task.cycle_days, 0, place + ".cycle_days"));
-  return check_gaps(task, place);
+  HW_TRY(check_gaps(task, place));
+  return check_agreed(task, instance, place + ".agreed");
 }
 
-Result<void> check_tasks(const Machine& machine, const std::set<std::string>& crews, const std::string& place) {
+Result<void> check_tasks(const Machine& machine, const Instance& instance, const std::set<std::string>& crews,
+                         const std::string& place) {
   if (machine.tasks.size() > tasks_max) {
     return refuse(ErrorCode::bad_input, "{}.tasks: {} tasks on one machine; at most {} can be planned", place,
                   machine.tasks.size(), tasks_max);
@@ -136,14 +167,14 @@ Result<void> check_tasks(const Machine& machine, const std::set<std::string>& cr
   for (std::size_t i = 0; i < machine.tasks.size(); ++i) {
     const std::string at = fmt::format("{}.tasks[{}]", place, i);
     HW_TRY(check_id(machine.tasks[i].id, seen, at));
-    HW_TRY(check_task(machine.tasks[i], crews, at));
+    HW_TRY(check_task(machine.tasks[i], instance, crews, at));
   }
   return {};
 }
 
 Result<void> check_set_up(const SetUp& set_up, const std::string& place) {
   HW_TRY(check_range(set_up.cost, amounts, place + ".cost"));
-  return check_range(set_up.hours, crew_hours, place + ".hours");
+  return check_range(set_up.hours, work_hours, place + ".hours");
 }
 
 Result<void> check_machine(const Machine& machine, const Instance& instance, const std::string& place) {
@@ -189,7 +220,11 @@ Result<void> check_head(const Instance& instance) {
   if (instance.days < 1 || instance.days > days_max) {
     return refuse(ErrorCode::bad_input, "days: must be from 1 to {}, not {}", days_max, instance.days);
   }
-  return check_shifts(instance.shifts);
+  HW_TRY(check_shifts(instance.shifts));
+  for (const int day : instance.closed_days.value_or(std::vector<int>())) {
+    HW_TRY(check_range(day, day_range, "closed_days"));
+  }
+  return {};
 }
 
 }  // namespace
@@ -207,7 +242,7 @@ Result<void> check_instance(const Instance& instance) {
       return refuse(ErrorCode::bad_input, "{}.cell: there is no cell \"{}\" in cells", place, machine.cell);
     }
     HW_TRY(check_machine(machine, instance, place));
-    HW_TRY(check_tasks(machine, crews, place));
+    HW_TRY(check_tasks(machine, instance, crews, place));
   }
   return {};
 }

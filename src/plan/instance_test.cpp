@@ -30,6 +30,33 @@ TEST(Instance, IsReadAsItIsPrinted) {
   EXPECT_EQ(formats::print_json(*read), text);
 }
 
+TEST(Instance, WhatAFileMayLeaveOutIsNotPrintedUnlessItIsThere) {
+  EXPECT_EQ(formats::print_json(good_instance()).find("agreed"), std::string::npos);
+  Instance instance = good_instance();
+  instance.machines[0].tasks[0].agreed = AgreedSlot{3, 0, std::nullopt};
+  instance.machines[0].tasks[1].agreed = AgreedSlot{4, 0, 25.0};
+  instance.closed_days = {5};
+  instance.crews[0].absent = {{1, 0, 1.5}};
+  const std::string text = formats::print_json(instance);
+  EXPECT_THAT(text, HasSubstr(R"("agreed":{"day":3,"shift":0,"move_cost":null})"));
+  const auto read = parse_instance(text);
+  ASSERT_TRUE(read.has_value()) << read.error().message;
+  EXPECT_EQ(formats::print_json(*read), text);
+}
+
+TEST(Instance, RefusesSlotsThatAreNotThereAndHoursBelowNone) {
+  const auto agree = [](int day, int shift, double move_cost) {
+    return [=](Instance& it) { it.machines[0].tasks[0].agreed = AgreedSlot{day, shift, move_cost}; };
+  };
+  expect_named(agree(7, 0, 1), "machines[0].tasks[0].agreed.day: 7 is beyond the 7 days");
+  expect_named(agree(-1, 0, 1), "machines[0].tasks[0].agreed.day");
+  expect_named(agree(1, 1, 1), "machines[0].tasks[0].agreed.shift");
+  expect_named(agree(1, 0, -1), "machines[0].tasks[0].agreed.move_cost");
+  expect_named([](Instance& it) { it.closed_days = {-3}; }, "closed_days");
+  expect_named([](Instance& it) { it.crews[0].absent = {{1, 0, -1}}; }, "crews[0].absent[0].hours");
+  expect_named([](Instance& it) { it.crews[0].absent = {{1, 2, 1}}; }, "crews[0].absent[0].shift");
+}
+
 TEST(Instance, RefusesAContradictionWithItsField) {
   expect_named([](Instance& it) { it.machines[0].tasks[1].max_gap_days = 2; }, "machines[0].tasks[1].max_gap_days: 2");
   expect_named([](Instance& it) { it.machines[0].tasks[0].first_latest_day.emplace(-1); },

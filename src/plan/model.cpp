@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "src/plan/cycle_cost.h"
+#include "src/plan/slot_calendar.h"
 
 namespace hw::plan {
 namespace {
@@ -18,33 +19,24 @@ Places places_of(const std::vector<Named>& all) {
   return places;
 }
 
-template <class Number>
-std::vector<Number> by_slot(const Model& model, const WeekTable<Number>& week) {
-  std::vector<Number> slots;
+// What `of_slot` says of each slot, in the order of their indices.
+template <class OfSlot>
+auto by_slot(const Model& model, const OfSlot& of_slot) {
+  std::vector<decltype(of_slot(DayShift{}))> slots;
   slots.reserve(model.slots());
-  for (std::size_t shift = 0; shift < model.shifts; ++shift) {
-    for (std::size_t day = 0; day < model.days; ++day) slots.push_back(week[day % 7][shift]);
+  for (int shift = 0; shift < static_cast<int>(model.shifts); ++shift) {
+    for (int day = 0; day < static_cast<int>(model.days); ++day) slots.push_back(of_slot(DayShift{day, shift}));
   }
   return slots;
 }
 
-void take_days_off(const Model& model, const std::vector<int>& days_off, std::vector<double>& hours) {
-  for (const int day : days_off) {
-    if (static_cast<std::size_t>(day) >= model.days) continue;
-    for (std::size_t shift = 0; shift < model.shifts; ++shift) {
-      hours[shift * model.days + static_cast<std::size_t>(day)] = 0;
-    }
-  }
-}
-
-CrewModel crew_model(const Model& model, const Crew& crew) {
+CrewModel crew_model(const Instance& instance, const Model& model, const Crew& crew) {
   CrewModel made;
-  made.hours = by_slot(model, crew.hours);
-  made.hours_max = by_slot(model, crew.overtime_hours);
-  for (std::size_t slot = 0; slot < model.slots(); ++slot) made.hours_max[slot] += made.hours[slot];
-  take_days_off(model, crew.days_off, made.hours);
-  take_days_off(model, crew.days_off, made.hours_max);
-  made.premium_per_hour = by_slot(model, crew.premium_per_hour);
+  for (const CrewHours& there : by_slot(model, [&](DayShift slot) { return crew_hours(instance, crew, slot); })) {
+    made.hours.push_back(there.offered);
+    made.hours_max.push_back(there.offered + there.overtime);
+  }
+  made.premium_per_hour = by_slot(model, [&](DayShift slot) { return of_week(crew.premium_per_hour, slot); });
   made.overtime_cost_per_hour = crew.overtime_cost_per_hour;
   return made;
 }
@@ -57,6 +49,16 @@ void fill_first(const Task& task, int days, TaskModel& made) {
     made.first_cost[static_cast<std::size_t>(day)] = cycle_cost(task, task.age_days + day, lengths);
   }
   made.never_cost = latest < days ? forbidden : open_cycle_cost(task, task.age_days + days, lengths);
+}
+
+// Whoever begins on another day, or not at all, moves.
+void fill_agreed(const AgreedSlot& agreed, int days, TaskModel& made) {
+  made.agreed_slot = agreed.shift * days + agreed.day;
+  made.move_cost = agreed.move_cost.value_or(forbidden);
+  for (int day = 0; day < days; ++day) {
+    if (day != agreed.day) made.first_cost[static_cast<std::size_t>(day)] += made.move_cost;
+  }
+  made.never_cost += made.move_cost;
 }
 
 void fill_gaps(const Task& task, int days, TaskModel& made) {
@@ -77,19 +79,18 @@ TaskModel task_model(const Task& task, int days, const Places& crews) {
   made.labour_hours = task.labour_hours;
   made.down_hours = task.down_hours;
   fill_first(task, days, made);
+  if (task.agreed) fill_agreed(*task.agreed, days, made);
   fill_gaps(task, days, made);
   return made;
 }
 
-std::vector<char> days_to_stop(const Model& model, const Machine& machine) {
-  std::vector<char> may_stop(model.slots(), 1);
-  for (const auto& [first, last] : machine.blackouts) {
-    for (std::size_t slot = 0; slot < may_stop.size(); ++slot) {
-      const int day = static_cast<int>(model.day_of(slot));
-      if (first <= day && day <= last) may_stop[slot] = 0;
-    }
-  }
-  return may_stop;
+MachineModel machine_model(const Instance& instance, const Model& model, const Machine& machine) {
+  MachineModel made;
+  made.stopped = machine.stop.stopped;
+  made.locked = machine.stop.locked;
+  made.loss_per_hour = by_slot(model, [&](DayShift slot) { return loss_per_hour(instance, machine, slot); });
+  made.may_stop = by_slot(model, [&](DayShift slot) -> char { return may_stop(machine, slot.day) ? 1 : 0; });
+  return made;
 }
 
 }  // namespace
@@ -104,23 +105,26 @@ RouteTable<double> TaskModel::table() const {
           .never = never_cost};
 }
 
+double TaskModel::shift_cost(int slot) const {
+  const int days = static_cast<int>(first_cost.size());
+  return agreed_slot >= 0 && slot != agreed_slot && slot % days == agreed_slot % days ? move_cost : 0;
+}
+
 Model build_model(const Instance& instance) {
   Model model;
   model.days = static_cast<std::size_t>(instance.days);
   model.shifts = instance.shifts.size();
   for (const Shift& shift : instance.shifts) model.shift_hours.insert(model.shift_hours.end(), model.days, shift.hours);
-  for (const Crew& crew : instance.crews) model.crews.push_back(crew_model(model, crew));
-  for (const Cell& cell : instance.cells) model.cell_max_down.push_back(by_slot(model, cell.max_down));
+  for (const Crew& crew : instance.crews) model.crews.push_back(crew_model(instance, model, crew));
+  for (const Cell& cell : instance.cells) {
+    model.cell_max_down.push_back(by_slot(model, [&](DayShift slot) { return of_week(cell.max_down, slot); }));
+  }
   const Places crews = places_of(instance.crews);
   const Places cells = places_of(instance.cells);
   model.machines.reserve(instance.machines.size());
   for (const Machine& machine : instance.machines) {
-    MachineModel& made = model.machines.emplace_back();
+    MachineModel& made = model.machines.emplace_back(machine_model(instance, model, machine));
     made.cell = cells.at(machine.cell);
-    made.stopped = machine.stop.stopped;
-    made.locked = machine.stop.locked;
-    made.loss_per_hour = by_slot(model, machine.loss_per_hour);
-    made.may_stop = days_to_stop(model, machine);
     for (const Task& task : machine.tasks) made.tasks.push_back(task_model(task, instance.days, crews));
   }
   return model;

@@ -4,7 +4,7 @@
 // A slot's index is shift * days + day, so that a loop over days runs through memory in order. `forbidden` marks what
 // is not allowed. Formulas for what cycles cost: cycle_cost.h.
 
-#include <limits>
+#include <algorithm>
 #include <vector>
 
 #include "src/plan/day_routes.h"
@@ -29,8 +29,18 @@ struct TaskModel {
   std::vector<double> gap_cost;    // by gap; gap_cost.size() - 1 is the greatest gap that fits
   std::vector<double> last_cost;   // by day of the last execution: the cycle open at the horizon
   double never_cost = 0;           // of not doing it within the horizon
+  int agreed_slot = -1;  // of the first execution; -1: none. Other days have the price of moving in first_cost
+  double move_cost = 0;  // of another slot than that; forbidden where it must be that one
 
   RouteTable<double> table() const;
+  // What the first execution costs more in that slot, beside first_cost: another shift of the agreed day is a move.
+  double shift_cost(int slot) const;
+  // Where nothing is agreed: 0. Else what the first execution costs more on the agreed day than the cheapest slot of
+  // that day, `day_price`, when the agreed slot costs `agreed_price`. Not below 0.
+  template <class Number>
+  Number first_extra(Number agreed_price, Number day_price) const {
+    return std::min(agreed_price, day_price + static_cast<Number>(move_cost)) - day_price;
+  }
 };
 
 struct CrewModel {

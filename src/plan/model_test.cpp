@@ -20,6 +20,20 @@ TEST(Model, SlotsOfAShiftLieDayByDayAndDaysOffHaveNoHours) {
   EXPECT_EQ(model.crews[0].hours_max[8], 0);
 }
 
+TEST(Model, ClosedDaysHaveNoProductionAndNobodyAndAbsencesAreTakenFromTheHoursOffered) {
+  Instance instance = instance_with({machine_with("m", {weekly_task("oil")}, 2)}, 9, 2);
+  instance.closed_days = {4, 200};
+  instance.crews[0].absent = {{3, 1, 0.5}, {3, 1, 1}, {6, 0, 9}};
+  const Model model = build_model(instance);
+  EXPECT_EQ(model.machines[0].loss_per_hour[4], 0);
+  EXPECT_EQ(model.machines[0].loss_per_hour[5], 20);
+  EXPECT_EQ(model.crews[0].hours_max[9 + 4], 0);
+  EXPECT_EQ(model.crews[0].hours[9 + 3], 0.5);
+  EXPECT_EQ(model.crews[0].hours_max[9 + 3], 1.5);
+  EXPECT_EQ(model.crews[0].hours[6], 0);
+  EXPECT_EQ(model.crews[0].hours_max[6], 1);
+}
+
 TEST(Model, WhatMustNotBeIsForbidden) {
   Task task = weekly_task("oil");
   task.first_earliest_day = 2;

@@ -83,6 +83,17 @@ std::optional<int> machines_more(const Relaxing& relaxing, const std::string& ce
   });
 }
 
+std::optional<int> days_earlier(const Relaxing& relaxing, const Task& task) {
+  if (task.first_earliest_day <= 0) return std::nullopt;
+  return relaxing.least(task.first_earliest_day,
+                        [&](Instance& changed, int amount) { relaxing.task(changed).first_earliest_day -= amount; });
+}
+
+std::string agreed_words(const Task& task) {
+  if (!task.agreed) return "";
+  return fmt::format(", is agreed for day {} shift {}", task.agreed->day, task.agreed->shift);
+}
+
 std::optional<int> shift_hours_more(const Relaxing& relaxing) {
   return relaxing.least(24, [&](Instance& changed, int amount) {
     for (Shift& shift : changed.shifts) shift.hours += amount;
@@ -106,11 +117,18 @@ std::string explain_no_place(const Instance& instance, const Draft& draft, TaskA
   if (!machine.blackouts.empty() && relaxing.fits_with([&](Instance& it) { relaxing.machine(it).blackouts.clear(); })) {
     ways.push_back(fmt::format("no blackout for {}", machine.id));
   }
+  if (task.agreed && relaxing.fits_with([&](Instance& it) { relaxing.task(it).agreed.reset(); })) {
+    ways.push_back(fmt::format("another slot than day {} shift {}", task.agreed->day, task.agreed->shift));
+  }
+  if (instance.closed_days && relaxing.fits_with([](Instance& it) { it.closed_days.reset(); })) {
+    ways.push_back("no closed days");
+  }
+  if (const auto days = days_earlier(relaxing, task)) ways.push_back(fmt::format("ready {} days earlier", *days));
   if (const auto hours = shift_hours_more(relaxing)) ways.push_back(fmt::format("shifts {} h longer", *hours));
   const std::string latest = task.first_latest_day ? fmt::format(" first by day {} and", *task.first_latest_day) : "";
-  return fmt::format("{} {} {} (it has to be done{} at most {} days apart): {}", machine.id, task.id,
+  return fmt::format("{} {} {} (it has to be done{} at most {} days apart{}): {}", machine.id, task.id,
                      relaxing.fits_alone() ? "found no place beside the other work" : "cannot be placed", latest,
-                     task.max_gap_days,
+                     task.max_gap_days, agreed_words(task),
                      ways.empty() ? "no single limit alone forbids it"
                                   : fmt::format("the least that would do is {}", fmt::join(ways, ", or ")));
 }

@@ -47,6 +47,31 @@ TEST(Obstacles, NameACellsPlacesAndAShiftsLength) {
   EXPECT_THAT(why_not(other), HasSubstr("shifts 2 h longer"));
 }
 
+TEST(Obstacles, SayThatASlotIsAgreedAndWhatForbidsIt) {
+  Instance instance = instance_with({machine_with("m", {weekly_task("oil")})});
+  instance.machines[0].tasks[0].agreed = AgreedSlot{3, 0, std::nullopt};
+  EXPECT_EQ(why_not(instance), "");
+  Instance crowded = instance;
+  crowded.machines[0].tasks[0].labour_hours = 3.5;
+  EXPECT_THAT(why_not(crowded), HasSubstr("0.5 h more of crew fitters a shift"));
+  Instance black = instance;
+  black.machines[0].blackouts = {{3, 3}};
+  const std::string says = why_not(black);
+  EXPECT_THAT(says, HasSubstr("m oil cannot be placed"));
+  EXPECT_THAT(says, HasSubstr("is agreed for day 3 shift 0"));
+  EXPECT_THAT(says, HasSubstr("no blackout for m, or another slot than day 3 shift 0"));
+  Instance closed = instance;
+  closed.closed_days = {3};
+  EXPECT_THAT(why_not(closed), HasSubstr("no closed days"));
+  Instance early = instance;
+  early.machines[0].tasks[0].first_earliest_day = 5;
+  EXPECT_THAT(why_not(early), HasSubstr("ready 2 days earlier"));
+  Instance absent = instance;
+  absent.crews[0].absent = {{3, 0, 2}};
+  absent.machines[0].tasks[0].labour_hours = 2;
+  EXPECT_THAT(why_not(absent), HasSubstr("1 h more of crew fitters a shift"));
+}
+
 TEST(Obstacles, TellWorkInTheWayFromLimitsThatNothingCanKeep) {
   Instance instance = instance_with({machine_with("m", {urgent_task("oil"), urgent_task("belt")})});
   instance.machines[0].tasks[0].labour_hours = 3;

@@ -32,10 +32,30 @@ TEST(Propose, Property_FindsTheBestOfAllPlansAndABoundThatIsNotAboveIt) {
   EXPECT_GE(with_a_plan, 6);
 }
 
+TEST(Propose, Property_AgreedSlotsClosedDaysAndAbsencesAreKeptAtTheLeastCost) {
+  int with_a_plan = 0;
+  int moved = 0;
+  for (std::uint64_t seed = 1; seed <= 24; ++seed) {
+    SCOPED_TRACE(seed);
+    const Instance instance = chance_shop(seed);
+    const auto least = TryingAll(instance).least_cost();
+    const Proposal proposal = propose_with(instance, {.gap_target = 0, .effort = 0.3});
+    EXPECT_EQ(proposal.without_place.empty(), least.has_value());
+    if (!least) continue;
+    ++with_a_plan;
+    moved += proposal.cost.moving.value_or(0) > 0 ? 1 : 0;
+    EXPECT_TRUE(evaluate_plan(instance, proposal.plan).problems.empty());
+    EXPECT_NEAR(proposal.cost.total(), *least, 1e-6);
+    EXPECT_LE(proposal.bound, *least + 1e-6);
+  }
+  EXPECT_GE(with_a_plan, 6);
+  EXPECT_GE(moved, 1);
+}
+
 TEST(PriceAscent, Property_EveryStepsBoundIsNotAboveTheBestPlan) {
   for (std::uint64_t seed = 20; seed <= 26; ++seed) {
     SCOPED_TRACE(seed);
-    const Instance instance = chance_instance(seed);
+    const Instance instance = seed % 2 == 0 ? chance_instance(seed) : chance_shop(seed);
     const auto least = TryingAll(instance).least_cost();
     if (!least) continue;
     const Model model = build_model(instance);

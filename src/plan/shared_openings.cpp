@@ -14,6 +14,7 @@ constexpr float opening_margin = 1 - 1e-5F;  // shares are kept below what openi
 struct RelaxRoom {
   std::vector<float> slot_price;
   std::vector<float> day_price;
+  std::vector<float> first_cost;
   std::vector<int> days;
   std::vector<float> sum;  // by slot
   std::vector<float> count;
@@ -75,6 +76,7 @@ void SharedOpenings::fill_tables(const Model& model) {
     made.labour_hours = static_cast<float>(task.labour_hours);
     made.down_hours = is_running ? 0 : static_cast<float>(task.down_hours);
     made.crew = task.crew;
+    made.model = &task;
     if (is_running) continue;
     made.shares = numbers_.data() + numbers_.size();
     made.direction = made.shares + slots_;
@@ -122,6 +124,34 @@ void SharedOpenings::price_days(const TaskCosts& task, const std::vector<float>&
   }
 }
 
+// The task's cheapest route at the prices of price_days; gives back its cost.
+double SharedOpenings::find_route(std::size_t t) {
+  RelaxRoom& work = room();
+  RouteTable<float> table = tasks_[t].table;
+  const int agreed = tasks_[t].model->agreed_slot;
+  if (agreed >= 0) {
+    const std::size_t day = static_cast<std::size_t>(agreed) % days_;
+    const float price = work.slot_price[static_cast<std::size_t>(agreed)];
+    work.first_cost.assign(table.first, table.first + days_);
+    work.first_cost[day] += tasks_[t].model->first_extra(price, work.day_price[day]);
+    table.first = work.first_cost.data();
+  }
+  const float cost = cheapest_route(table, work.day_price.data(), work.route, work.days);
+  Slots& route = routes_[t];
+  route.clear();
+  for (const int day : work.days) {
+    auto slot = static_cast<std::size_t>(day);
+    while (work.slot_price[slot] != work.day_price[static_cast<std::size_t>(day)]) slot += days_;
+    route.push_back(static_cast<int>(slot));
+  }
+  if (agreed >= 0 && !route.empty() && static_cast<std::size_t>(route.front() - agreed) % days_ == 0) {
+    const float moved =
+        work.day_price[static_cast<std::size_t>(work.days.front())] + static_cast<float>(tasks_[t].model->move_cost);
+    if (work.slot_price[static_cast<std::size_t>(agreed)] <= moved) route.front() = agreed;
+  }
+  return static_cast<double>(cost);
+}
+
 double SharedOpenings::relax(std::span<const std::vector<float>> labour, std::span<const float> place_price,
                              Usage& usage) {
   place_price_.assign(place_price.begin(), place_price.end());
@@ -129,14 +159,7 @@ double SharedOpenings::relax(std::span<const std::vector<float>> labour, std::sp
   for (std::size_t t = 0; t < tasks_.size(); ++t) {
     const TaskCosts& task = tasks_[t];
     price_days(task, labour[static_cast<std::size_t>(task.crew)]);
-    RelaxRoom& work = room();
-    sum += static_cast<double>(cheapest_route(task.table, work.day_price.data(), work.route, work.days));
-    routes_[t].clear();
-    for (const int day : work.days) {
-      auto slot = static_cast<std::size_t>(day);
-      while (work.slot_price[slot] != work.day_price[static_cast<std::size_t>(day)]) slot += days_;
-      routes_[t].push_back(static_cast<int>(slot));
-    }
+    sum += find_route(t);
     use(t, usage);
   }
   bound_ = sum * (1 - static_cast<double>(2 * days_ + 16) * 0x1p-24);

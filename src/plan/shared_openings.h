@@ -60,6 +60,7 @@ class SharedOpenings {
     float labour_hours = 0;
     float down_hours = 0;
     int crew = 0;
+    const TaskModel* model = nullptr;
     float* shares = nullptr;     // by slot
     float* direction = nullptr;  // by slot: where its routes went lately, the latest the most
   };
@@ -67,6 +68,7 @@ class SharedOpenings {
   void fill_tables(const Model& model);
   void start_shares();
   void price_days(const TaskCosts& task, const std::vector<float>& labour);
+  double find_route(std::size_t task);
   void use(std::size_t task, Usage& usage) const;
   void follow_routes(float keep);
   void project(std::span<const int> tasks, const std::vector<float>& sum_max);

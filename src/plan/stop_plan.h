@@ -43,12 +43,15 @@ struct PlanCost {
   double lost_production = 0;
   double labour_premium = 0;
   double overtime = 0;
-  double timing = 0;  // cycles ended early or late
-  double end = 0;     // cycles still open at the horizon
+  double timing = 0;             // cycles ended early or late
+  double end = 0;                // cycles still open at the horizon
+  std::optional<double> moving;  // first executions elsewhere than agreed; empty where nothing is agreed
 
-  double total() const { return stops + lost_production + labour_premium + overtime + timing + end; }
+  double total() const {
+    return stops + lost_production + labour_premium + overtime + timing + end + moving.value_or(0);
+  }
 };
-BOOST_DESCRIBE_STRUCT(PlanCost, (), (stops, lost_production, labour_premium, overtime, timing, end))
+BOOST_DESCRIBE_STRUCT(PlanCost, (), (stops, lost_production, labour_premium, overtime, timing, end, moving))
 
 struct PlanVerdict {
   PlanCost cost;

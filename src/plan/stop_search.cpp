@@ -17,6 +17,7 @@ StopSearch::StopSearch(const Model& model, std::size_t threads, std::uint64_t se
     parts_.push_back(std::make_unique<Part>(model, seed * 1000 + part));
   }
   split_machines();
+  place_agreed();
   MachineMoves& moves = parts_[0]->moves;
   for (int i = 0; i < placings_at_start; ++i) {
     for (std::size_t m = 0; m < model.machines.size(); ++m) moves.place_all(static_cast<int>(m));
@@ -24,6 +25,16 @@ StopSearch::StopSearch(const Model& model, std::size_t threads, std::uint64_t se
   for (std::size_t part = 1; part < threads; ++part) parts_[part]->draft.put_all(parts_[0]->draft.choice());
   best_ = draft().choice();
   best_cost_ = draft().cost();
+}
+
+// While all places are free, so that nothing else takes theirs.
+void StopSearch::place_agreed() {
+  for (std::size_t m = 0; m < model_->machines.size(); ++m) {
+    const std::vector<TaskModel>& tasks = model_->machines[m].tasks;
+    for (std::size_t t = 0; t < tasks.size(); ++t) {
+      if (tasks[t].agreed_slot >= 0) parts_[0]->draft.place({static_cast<int>(m), static_cast<int>(t)});
+    }
+  }
 }
 
 // Whole cells, in order, so that each part gets about as many machines.

@@ -36,6 +36,7 @@ class StopSearch {
     std::vector<int> machines;
   };
 
+  void place_agreed();
   void split_machines();
   void share_crews(std::size_t part);
   void bring_together();

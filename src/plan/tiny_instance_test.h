@@ -88,4 +88,21 @@ inline Instance chance_instance(std::uint64_t seed) {
   return instance;
 }
 
+// The same with what real shops have beside that: agreed slots, closed days, absences.
+inline Instance chance_shop(std::uint64_t seed) {
+  Instance instance = chance_instance(seed);
+  numerics::Random random(seed + 1000);
+  if (random.chance(0.5)) instance.closed_days = {random.whole_between(0, 5)};
+  instance.crews[0].absent = {{random.whole_between(0, 5), random.whole_between(0, 1), random.between(0.5, 3)}};
+  for (Machine& machine : instance.machines) {
+    for (Task& task : machine.tasks) {
+      if (random.chance(0.4)) continue;
+      AgreedSlot agreed{random.whole_between(task.first_earliest_day, 5), random.whole_between(0, 1), {}};
+      if (random.chance(0.6)) agreed.move_cost.emplace(random.between(0, 60));
+      task.agreed = agreed;
+    }
+  }
+  return instance;
+}
+
 }  // namespace hw::plan
