@@ -9,6 +9,7 @@
 
 #include "src/catalogue/isolation.h"
 #include "src/catalogue/plant_calendar.h"
+#include "src/catalogue/stopping.h"
 #include "src/catalogue/task.h"
 
 namespace hw::catalogue {
@@ -43,6 +44,7 @@ struct TaskSet {
 struct Cell {
   std::string key;
   std::string title;
+  std::optional<int> max_down = {};  // machines of it that may stand for stops at once; nothing: all
 };
 
 struct Person {
@@ -63,6 +65,7 @@ struct Machine {
   std::map<std::string, std::string>
       fills;  // counter -> the control's own counter (item id) that fills its unknown time
   std::vector<Task> own_tasks;
+  std::optional<double> standing_per_hour = {};  // nothing: that of Stopping
 };
 
 struct Shop {
@@ -73,6 +76,7 @@ struct Shop {
   std::vector<Cell> cells;
   std::vector<Person> people;
   std::vector<Machine> machines;
+  Stopping stopping;
 };
 
 }  // namespace hw::catalogue

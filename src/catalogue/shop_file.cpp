@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "src/catalogue/shop_files.h"
+#include "src/catalogue/stopping_fields.h"
 #include "src/catalogue/task_fields.h"
 
 namespace hw::catalogue {
@@ -38,7 +39,12 @@ ClosedDay read_closed_day(TomlTable& table) {
   return {table.take("date", parse_local_date(table.text("date"))), table.text("why")};
 }
 
-Cell read_cell(TomlTable& table) { return {table.text("key"), table.text("title")}; }
+Cell read_cell(TomlTable& table) {
+  Cell cell{table.text("key"), table.text("title")};
+  if (table.has("max_down")) cell.max_down = table.whole_or("max_down", 0);
+  if (cell.max_down && *cell.max_down < 0) table.mistake("max_down", "it is 0 or more machines");
+  return cell;
+}
 
 Person read_person(TomlTable& table) {
   return {table.text("name"), table.take("skill", parse_skill(table.text("skill"))), table.flag_or("lead", false)};
@@ -56,6 +62,7 @@ Machine read_machine(TomlTable& table) {
   machine.device = table.text_or("device", "");
   if (table.has("fills")) machine.fills = table.one("fills", [](TomlTable& fills) { return fills.all_texts(); });
   machine.own_tasks = table.each("own_task", read_task);
+  if (table.has("standing_per_hour")) machine.standing_per_hour = amount_or(table, "standing_per_hour", 0, 1e6);
   return machine;
 }
 
@@ -96,6 +103,8 @@ Shop read_shop(TomlTable& table) {
   check_keys_once(table, "cell", shop.cells);
   check_keys_once(table, "machine", shop.machines);
   check_cells(table, shop);
+  shop.stopping = read_stopping(table);
+  check_stopping(table, shop);
   return shop;
 }
 

@@ -102,6 +102,19 @@ Result<void> check_device_once(const std::vector<MachineRecord>& machines, const
                 record.machine.key, record.device, there->machine.key);
 }
 
+// A task that is misspelt would never wait.
+Result<void> check_parts_awaited(const catalogue::Stopping& stopping, const std::vector<MachineRecord>& machines) {
+  for (const catalogue::PartsAwaited& parts : stopping.parts_awaited) {
+    const auto machine = std::find_if(machines.begin(), machines.end(),
+                                      [&](const auto& one) { return one.machine.key == parts.machine; });
+    const auto is_task = [&](const TaskRecord& one) { return one.task.key == parts.task; };
+    if (machine != machines.end() && std::any_of(machine->tasks.begin(), machine->tasks.end(), is_task)) continue;
+    return refuse(ErrorCode::bad_input, "parts_awaited, task: machine \"{}\" has no task \"{}\"", parts.machine,
+                  parts.task);
+  }
+  return {};
+}
+
 }  // namespace
 
 Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogue::TaskSet> sets, Instant now) {
@@ -112,7 +125,8 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
               .people = shop.people,
               .kinds = {},
               .feeds = {},
-              .aliases = shop.aliases};
+              .aliases = shop.aliases,
+              .stopping = shop.stopping};
   for (const auto& set : sets) out.shop.kinds.push_back({set.kind, set.title, set.title_de, set.isolation});
   for (const auto& machine : shop.machines) {
     HW_TAKE(record, found_machine(machine, sets, now));
@@ -125,6 +139,7 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
     }
     out.machines.push_back(std::move(record));
   }
+  HW_TRY(check_parts_awaited(shop.stopping, out.machines));
   return out;
 }
 

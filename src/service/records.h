@@ -80,6 +80,7 @@ struct ShopRecord {
   std::vector<KindRecord> kinds;
   std::vector<FeedRecord> feeds;
   std::map<std::string, std::string> aliases;  // words for Execution that controls say -> the standard's
+  catalogue::Stopping stopping = {};
 };
 
 struct ShopWithMachines {

@@ -95,7 +95,8 @@ Result<std::optional<std::string>> judged(sql::Connection& kept, sql::Connection
 Result<std::unique_ptr<sql::Connection>> empty_tables() {
   HW_TAKE(db, sql::open_sqlite_in_memory());
   HW_TRY(sql::apply_migrations(*db, migrations()));
-  HW_TRY(db->execute("insert into plant(plant, name, zone, aliases) values($1, '', '', '{}')", plant_key));
+  HW_TRY(
+      db->execute("insert into plant(plant, name, zone, aliases, stopping) values($1, '', '', '{}', '{}')", plant_key));
   return std::move(db);
 }
 

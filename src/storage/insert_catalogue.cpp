@@ -3,6 +3,7 @@
 #include "src/service/task_text.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/logbook_rows.h"
+#include "src/storage/stopping_json.h"
 #include "src/storage/stored_text.h"
 
 namespace hw::storage {
@@ -59,14 +60,15 @@ Result<void> insert_places(sql::Connection& db, const MachineRecord& record) {
 }  // namespace
 
 Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
-  HW_TRY(db.execute("insert into plant(plant, name, zone, aliases) values($1, $2, $3, $4)", plant_key, shop.plant,
-                    shop.calendar.zone.name(), formats::print_json(shop.aliases)));
+  HW_TRY(db.execute("insert into plant(plant, name, zone, aliases, stopping) values($1, $2, $3, $4, $5)", plant_key,
+                    shop.plant, shop.calendar.zone.name(), formats::print_json(shop.aliases),
+                    formats::print_json(shop.stopping)));
   HW_TRY(begin_logbook(db));
   HW_TRY(insert_calendar(db, shop.calendar));
   int ordinal = 0;
   for (const auto& cell : shop.cells) {
-    HW_TRY(db.execute("insert into cell(plant, ordinal, cell, title) values($1, $2, $3, $4)", plant_key, ordinal++,
-                      cell.key, cell.title));
+    HW_TRY(db.execute("insert into cell(plant, ordinal, cell, title, max_down) values($1, $2, $3, $4, $5)", plant_key,
+                      ordinal++, cell.key, cell.title, cell.max_down));
   }
   HW_TRY(insert_people(db, shop.people));
   for (const auto& kind : shop.kinds) {
@@ -83,9 +85,10 @@ Result<void> insert_machine(sql::Connection& db, const MachineRecord& record, in
   const catalogue::Machine& machine = record.machine;
   HW_TRY(
       db.execute("insert into machine(plant, machine, ordinal, name, kind, cell, year, note, feed, device, fills, "
-                 "walk) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
+                 "walk, standing_per_hour) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
                  plant_key, machine.key, ordinal, machine.name, machine.kind, machine.cell, machine.year, machine.note,
-                 record.feed, record.device, formats::print_json(machine.fills), formats::print_json(record.walk)));
+                 record.feed, record.device, formats::print_json(machine.fills), formats::print_json(record.walk),
+                 machine.standing_per_hour));
   HW_TRY(insert_places(db, record));
   for (const auto& task : record.tasks) HW_TRY(put_task(db, machine.key, task));
   return {};

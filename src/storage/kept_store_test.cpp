@@ -50,6 +50,9 @@ TEST_F(StoreTest, AShopComesBackAsItWasMade) {
   EXPECT_EQ(print(shop.calendar.closed.at(1).on), "2026-12-25");
   EXPECT_EQ(shop.calendar.closed.at(1).why, "Christmas");
   EXPECT_EQ(shop.cells.at(0).key, "b");
+  EXPECT_EQ(shop.cells.at(0).max_down, 2);
+  EXPECT_EQ(shop.cells.at(1).max_down, std::nullopt);
+  EXPECT_EQ(shop.stopping, made.stopping);
   EXPECT_EQ(shop.people.at(0).name, "Zoe");
   EXPECT_EQ(shop.people.at(0).skill, catalogue::Skill::technician);
   EXPECT_TRUE(shop.people.at(0).is_lead);
@@ -72,6 +75,7 @@ TEST_F(StoreTest, MachinesComeBackInTheirOrderWithAllThatBelongsToThem) {
   EXPECT_EQ(read.machine.year, made.machine.year);
   EXPECT_EQ(read.machine.note, made.machine.note);
   EXPECT_EQ(read.machine.fills, made.machine.fills);
+  EXPECT_EQ(read.machine.standing_per_hour, 92.5);
   EXPECT_EQ(read.feed, made.feed);
   EXPECT_EQ(read.device, made.device);
   EXPECT_EQ(read.assemblies.at(0).key, "coolant");

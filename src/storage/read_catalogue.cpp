@@ -2,6 +2,7 @@
 #include "src/service/isolation_text.h"
 #include "src/service/task_text.h"
 #include "src/storage/catalogue_rows.h"
+#include "src/storage/stopping_json.h"
 #include "src/storage/stored_text.h"
 
 namespace hw::storage {
@@ -53,8 +54,10 @@ Result<void> read_kinds(sql::Connection& db, ShopRecord& shop) {
 }
 
 Result<void> read_lists(sql::Connection& db, ShopRecord& shop) {
-  HW_TAKE(cells, db.query("select cell, title from cell where plant = $1 order by ordinal", plant_key));
-  while (cells.next()) shop.cells.push_back({cells.get<std::string>(0), cells.get<std::string>(1)});
+  HW_TAKE(cells, db.query("select cell, title, max_down from cell where plant = $1 order by ordinal", plant_key));
+  while (cells.next()) {
+    shop.cells.push_back({cells.get<std::string>(0), cells.get<std::string>(1), cells.get<std::optional<int>>(2)});
+  }
   HW_TRY(read_kinds(db, shop));
   HW_TAKE(feeds, db.query("select feed, url from feed where plant = $1 order by feed", plant_key));
   while (feeds.next()) shop.feeds.push_back({feeds.get<std::string>(0), feeds.get<std::string>(1)});
@@ -82,7 +85,7 @@ Result<void> read_places(sql::Connection& db, MachineRecord& record) {
 }  // namespace
 
 Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
-  HW_TAKE(plant, db.query("select name, zone, aliases from plant where plant = $1", plant_key));
+  HW_TAKE(plant, db.query("select name, zone, aliases, stopping from plant where plant = $1", plant_key));
   if (!plant.next()) return std::optional<ShopRecord>{};
   ShopRecord shop;
   shop.plant = plant.get<std::string>(0);
@@ -91,6 +94,8 @@ Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
   HW_TAKE(aliases, stored(formats::parse_json<std::map<std::string, std::string>>(plant.get<std::string_view>(2)),
                           "plant.aliases"));
   shop.aliases = std::move(aliases);
+  HW_TAKE(stopping, stored(formats::parse_json<catalogue::Stopping>(plant.get<std::string_view>(3)), "plant.stopping"));
+  shop.stopping = std::move(stopping);
   HW_TRY(read_calendar(db, shop.calendar));
   HW_TRY(read_people(db, shop));
   HW_TRY(read_lists(db, shop));
@@ -99,7 +104,8 @@ Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
 
 Result<std::vector<MachineRecord>> read_machines(sql::Connection& db) {
   std::vector<MachineRecord> machines;
-  HW_TAKE(rows, db.query("select machine, name, kind, cell, year, note, feed, device, fills, walk from machine where "
+  HW_TAKE(rows, db.query("select machine, name, kind, cell, year, note, feed, device, fills, walk, "
+                         "standing_per_hour from machine where "
                          "plant = $1 order by ordinal",
                          plant_key));
   while (rows.next()) {
@@ -118,6 +124,7 @@ Result<std::vector<MachineRecord>> read_machines(sql::Connection& db) {
     record.device = rows.get<std::string>(7);
     HW_TAKE(walk, stored(formats::parse_json<std::vector<int>>(rows.get<std::string_view>(9)), "machine.walk"));
     record.walk = std::move(walk);
+    machine.standing_per_hour = rows.get<std::optional<double>>(10);
     HW_TRY(read_places(db, record));
     machines.push_back(std::move(record));
   }

@@ -7,7 +7,8 @@ namespace {
 
 constexpr const char* first_schema = R"sql(
 create table plant(
-  plant text primary key, name text not null, zone text not null, aliases text not null) strict;
+  plant text primary key, name text not null, zone text not null, aliases text not null,
+  stopping text not null) strict;
 create table shift(
   plant text not null references plant, ordinal integer not null, name text not null, begins_minute integer not null,
   ends_minute integer not null, weekdays text not null, primary key(plant, ordinal)) strict;
@@ -15,7 +16,7 @@ create table closed_day(
   plant text not null references plant, closed_on integer not null, why text not null, primary key(plant, closed_on)) strict;
 create table cell(
   plant text not null references plant, ordinal integer not null, cell text not null, title text not null,
-  primary key(plant, cell)) strict;
+  max_down integer, primary key(plant, cell)) strict;
 create table person(
   plant text not null references plant, ordinal integer not null, name text not null, skill text not null,
   is_lead integer not null, primary key(plant, name)) strict;
@@ -28,7 +29,7 @@ create table feed(
 create table machine(
   plant text not null references plant, machine text not null, ordinal integer not null, name text not null,
   kind text not null, cell text not null, year integer, note text not null, feed text, device text not null,
-  fills text not null, walk text not null,
+  fills text not null, walk text not null, standing_per_hour real,
   primary key(plant, machine)) strict;
 create table assembly(
   plant text not null, machine text not null, assembly text not null, ordinal integer not null, title text not null,

@@ -50,9 +50,17 @@ inline service::ShopRecord full_shop() {
   shop.calendar.zone = *Zone::find("Europe/Berlin");
   shop.calendar.shifts = {{"early", 360, 840, {1, 2, 3}}, {"night", 1320, 360, {7}}};
   shop.calendar.closed = {{LocalDate::of(2026, 12, 24), "works holiday"}, {LocalDate::of(2026, 12, 25), "Christmas"}};
-  shop.cells = {{"b", "Cell B"}, {"a", "Cell A"}};
+  shop.cells = {{"b", "Cell B", 2}, {"a", "Cell A", {}}};
   shop.people = {{"Zoe", catalogue::Skill::technician, true}, {"Ada", catalogue::Skill::machine_operator, false}};
   shop.kinds = {{"lathe", "Lathe"}, {"mill", "Mill", "Fräse", full_isolation()}};
+  shop.stopping.currency = "SEK";
+  shop.stopping.isolated = {1.5, 77.25};
+  shop.stopping.crews = {{catalogue::Skill::outside_service, {{{1, 6}, "early", 8, 2.5, 12}}}};
+  shop.stopping.absences = {
+      {{}, "Zoe", LocalDate::of(2026, 3, 9), LocalDate::of(2026, 3, 13), "holiday"},
+      {catalogue::Skill::technician, {}, LocalDate::of(2026, 4, 1), LocalDate::of(2026, 4, 1), "x"}};
+  shop.stopping.blackouts = {{"l1", {}, LocalDate::of(2026, 3, 9), LocalDate::of(2026, 3, 10), "hot order"}};
+  shop.stopping.parts_awaited = {{"l1", "filter", LocalDate::of(2026, 3, 20)}};
   shop.feeds = {{"feed-1", "http://127.0.0.1:5000"}, {"feed-2", "http://127.0.0.1:5001"}};
   return shop;
 }
@@ -68,7 +76,8 @@ inline service::MachineRecord full_machine(std::string key) {
                     .agent = "",
                     .device = "",
                     .fills = {{"operating", "timer1"}},
-                    .own_tasks = {}};
+                    .own_tasks = {},
+                    .standing_per_hour = 92.5};
   record.assemblies = {{"coolant", "Coolant"}, {"axes", "Axes"}};
   record.points = {{1, "axes", "X", 0.25, 0}, {2, "coolant", "Tank", 1, 0.5}};
   service::TaskRecord task;

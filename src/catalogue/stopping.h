@@ -1,0 +1,94 @@
+#pragma once
+// What a shop says of its stops: what standing and work cost, who is there when, and what stands against a stop. Every
+// value has a default, so that a shop that says nothing can be planned; the defaults are our own choice and stand in
+// docs/set-up/shop-file.md.
+//
+// Money in `currency`; hours; days are those of the plant's zone.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include <boost/describe/class.hpp>
+
+#include "libs/values/local_date.h"
+#include "src/catalogue/work_words.h"
+
+namespace hw::catalogue {
+
+// What a stop takes before any work is done: the machine brought into the state and back.
+struct StopSetUp {
+  double hours = 0;  // 0 to 24
+  double cost = 0;   // 0 to 1e6
+  bool operator==(const StopSetUp&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(StopSetUp, (), (hours, cost))
+
+// People of one skill in one shift of some weekdays. The plant need not work then: that is when standing costs nothing.
+struct CrewHours {
+  std::vector<int> weekdays;    // ISO, of the day on which the shift begins
+  std::string shift;            // its name; empty in a plant without shifts
+  double hours = 0;             // that they have for stops, together, 0 to 1,000
+  double overtime = 0;          // hours beyond them, at most
+  double premium_per_hour = 0;  // on every hour in this shift
+  bool operator==(const CrewHours&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(CrewHours, (), (weekdays, shift, hours, overtime, premium_per_hour))
+
+struct Crew {
+  Skill skill = Skill::technician;
+  std::vector<CrewHours> hours;
+  bool operator==(const Crew&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(Crew, (), (skill, hours))
+
+// Either of the two: everybody of a skill, or one person.
+struct Absence {
+  std::optional<Skill> skill;
+  std::optional<std::string> person;
+  LocalDate from;
+  LocalDate until;  // the last day
+  std::string why;
+  bool operator==(const Absence&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(Absence, (), (skill, person, from, until, why))
+
+// Days on which a machine, or all machines of a cell, must not be stopped: a hot order.
+struct Blackout {
+  std::optional<std::string> machine;
+  std::optional<std::string> cell;
+  LocalDate from;
+  LocalDate until;
+  std::string why;
+  bool operator==(const Blackout&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(Blackout, (), (machine, cell, from, until, why))
+
+// A task that waits for its parts.
+struct PartsAwaited {
+  std::string machine;
+  std::string task;
+  LocalDate on;  // the day on which they are there
+  bool operator==(const PartsAwaited&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(PartsAwaited, (), (machine, task, on))
+
+struct Stopping {
+  std::string currency = "EUR";   // three letters, ISO 4217
+  double standing_per_hour = 80;  // of a machine in production that names none of its own
+  double labour_per_hour = 60;
+  double overtime_per_hour = 30;  // beside the labour
+  StopSetUp powered_at_rest{0.25, 20};
+  StopSetUp isolated{0.75, 60};
+  double moving = 50;  // what moving a stop is worth that people have been told of
+  std::vector<Crew> crews;
+  std::vector<Absence> absences;
+  std::vector<Blackout> blackouts;
+  std::vector<PartsAwaited> parts_awaited;
+  bool operator==(const Stopping&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(Stopping, (),
+                      (currency, standing_per_hour, labour_per_hour, overtime_per_hour, powered_at_rest, isolated,
+                       moving, crews, absences, blackouts, parts_awaited))
+
+}  // namespace hw::catalogue
