@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "src/plan/draft_plan.h"
+#include "src/plan/even_weights_test.h"
 #include "src/plan/machine_moves.h"
 #include "src/plan/tiny_instance_test.h"
 
@@ -74,7 +75,8 @@ TEST(MachineMoves, Property_LeaveAPlanThatKeepsAllLimitsAndCostsWhatTheDraftSays
   const Model model = build_model(instance);
   Draft draft(model);
   place_every(draft);
-  MachineMoves moves(draft);
+  const SlotWeights weights = even_weights(model);
+  MachineMoves moves(draft, weights, {0, 1, 2, 3});
   numerics::Random random(3);
   double moving = 0;
   for (int i = 0; i < 2000; ++i) {

@@ -6,7 +6,8 @@
 namespace hw::plan {
 namespace {
 
-constexpr int neighbours_settled = 6;  // further tasks that are placed anew after a change
+constexpr int neighbours_settled = 6;     // further tasks that are placed anew after a change
+constexpr int neighbours_each_side = 32;  // machines in whose way one may be
 
 std::size_t pick(std::size_t count, numerics::Random& random) {
   return static_cast<std::size_t>(random.whole_between(0, static_cast<int>(count) - 1));
@@ -16,19 +17,24 @@ bool has(const Slots& slots, int slot) { return std::find(slots.begin(), slots.e
 
 }  // namespace
 
-MachineMoves::MachineMoves(Draft& draft)
-    : draft_(draft), opening_factor_(draft.model().slots(), 1), is_banned_(draft.model().slots(), 0) {}
+MachineMoves::MachineMoves(Draft& draft, const SlotWeights& weights, std::vector<int> machines)
+    : draft_(draft),
+      weights_(weights),
+      machines_(std::move(machines)),
+      place_of_(draft.model().machines.size()),
+      opening_factor_(draft.model().slots(), 1),
+      is_banned_(draft.model().slots(), 0) {
+  for (std::size_t i = 0; i < machines_.size(); ++i) {
+    place_of_[static_cast<std::size_t>(machines_[i])] = static_cast<int>(i);
+  }
+}
+
+int MachineMoves::any_machine(numerics::Random& random) const { return machines_[pick(machines_.size(), random)]; }
 
 void MachineMoves::begin(int machine) {
-  for (const int task : touched_) is_touched_[static_cast<std::size_t>(task)] = 0;
   touched_.clear();
   machine_ = machine;
   cost_before_ = draft_.cost();
-  const std::size_t tasks = draft_.model().machines[static_cast<std::size_t>(machine)].tasks.size();
-  if (is_touched_.size() < tasks) {
-    is_touched_.resize(tasks, 0);
-    slots_before_.resize(tasks);
-  }
   find_open(machine);
 }
 
@@ -43,43 +49,46 @@ void MachineMoves::find_open(int machine) {
   open_.erase(std::unique(open_.begin(), open_.end()), open_.end());
 }
 
-void MachineMoves::touch(int task) {
-  const auto t = static_cast<std::size_t>(task);
-  if (is_touched_[t] != 0) return;
-  is_touched_[t] = 1;
-  touched_.push_back(task);
-  slots_before_[t] = draft_.slots_of({machine_, task});
+void MachineMoves::touch(TaskAt at) {
+  if (std::find(touched_.begin(), touched_.end(), at) != touched_.end()) return;
+  if (slots_before_.size() <= touched_.size()) slots_before_.emplace_back();
+  slots_before_[touched_.size()] = draft_.slots_of(at);
+  touched_.push_back(at);
 }
 
-void MachineMoves::touch_in(int slot) {
-  const auto& tasks = draft_.choice()[static_cast<std::size_t>(machine_)];
-  const auto& models = draft_.model().machines[static_cast<std::size_t>(machine_)].tasks;
+void MachineMoves::touch_in(int machine, int slot) {
+  const auto& tasks = draft_.choice()[static_cast<std::size_t>(machine)];
+  const auto& models = draft_.model().machines[static_cast<std::size_t>(machine)].tasks;
   for (std::size_t t = 0; t < tasks.size(); ++t) {
-    if (models[t].state != EnergyState::running && has(tasks[t], slot)) touch(static_cast<int>(t));
+    if (models[t].state != EnergyState::running && has(tasks[t], slot)) touch({machine, static_cast<int>(t)});
   }
 }
 
-void MachineMoves::place(int task, const Lead& lead) {
-  touch(task);
-  draft_.place({machine_, task}, lead);
+void MachineMoves::place(TaskAt at, const Lead& lead) {
+  touch(at);
+  draft_.place(at, lead);
   ++placings_;
 }
 
+void MachineMoves::take_touched() {
+  for (const TaskAt at : touched_) draft_.take(at);
+}
+
 void MachineMoves::place_touched(const Lead& lead) {
-  for (const int task : touched_) draft_.take({machine_, task});
+  take_touched();
   for (std::size_t i = 0; i < touched_.size(); ++i) place(touched_[i], lead);
 }
 
 // After several tasks moved, they and a few others may lie better.
-void MachineMoves::settle(numerics::Random& random) {
-  const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine_)].size();
-  for (int i = 0; i < neighbours_settled; ++i) place(static_cast<int>(pick(tasks, random)), {});
+void MachineMoves::settle(int machine, numerics::Random& random) {
+  const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
+  for (int i = 0; i < neighbours_settled; ++i) place({machine, static_cast<int>(pick(tasks, random))}, {});
 }
 
 bool MachineMoves::keep_or_take_back() {
   if (draft_.cost() <= cost_before_ + allowance_) return true;
-  for (const int task : touched_) draft_.take({machine_, task});
-  for (const int task : touched_) draft_.put({machine_, task}, slots_before_[static_cast<std::size_t>(task)]);
+  take_touched();
+  for (std::size_t i = 0; i < touched_.size(); ++i) draft_.put(touched_[i], slots_before_[i]);
   return false;
 }
 
@@ -87,10 +96,10 @@ bool MachineMoves::try_close(numerics::Random& random) {
   if (open_.empty()) return false;
   const int slot = open_[pick(open_.size(), random)];
   is_banned_[static_cast<std::size_t>(slot)] = 1;
-  touch_in(slot);
+  touch_in(machine_, slot);
   place_touched({nullptr, is_banned_.data()});
   is_banned_[static_cast<std::size_t>(slot)] = 0;
-  settle(random);
+  settle(machine_, random);
   return keep_or_take_back();
 }
 
@@ -103,32 +112,73 @@ int MachineMoves::slot_near(int slot, numerics::Random& random) const {
   return random.whole_between(0, shifts - 1) * days + day;
 }
 
+// The first `count` touched tasks go out of one stop, as if another were open already.
+void MachineMoves::shift_touched(int from, int to, std::size_t count) {
+  is_banned_[static_cast<std::size_t>(from)] = 1;
+  opening_factor_[static_cast<std::size_t>(to)] = 0;
+  for (std::size_t i = 0; i < count; ++i) place(touched_[i], {opening_factor_.data(), is_banned_.data()});
+  is_banned_[static_cast<std::size_t>(from)] = 0;
+  opening_factor_[static_cast<std::size_t>(to)] = 1;
+}
+
 bool MachineMoves::try_shift(numerics::Random& random) {
   if (open_.empty()) return false;
   const int from = open_[pick(open_.size(), random)];
   const int to = slot_near(from, random);
   if (to == from) return false;
-  is_banned_[static_cast<std::size_t>(from)] = 1;
-  opening_factor_[static_cast<std::size_t>(to)] = 0;
-  touch_in(from);
-  place_touched({opening_factor_.data(), is_banned_.data()});
-  is_banned_[static_cast<std::size_t>(from)] = 0;
-  opening_factor_[static_cast<std::size_t>(to)] = 1;
-  settle(random);
+  touch_in(machine_, from);
+  take_touched();
+  shift_touched(from, to, touched_.size());
+  settle(machine_, random);
   return keep_or_take_back();
+}
+
+// Another machine, not far away, that stands then; -1: none.
+int MachineMoves::neighbour_stopped_in(int slot, numerics::Random& random) const {
+  const int here = place_of_[static_cast<std::size_t>(machine_)];
+  const int begin = std::max(0, here - neighbours_each_side);
+  const int count = std::min(static_cast<int>(machines_.size()), here + neighbours_each_side + 1) - begin;
+  const int start = random.whole_between(0, count - 1);
+  for (int i = 0; i < count; ++i) {
+    const int machine = machines_[static_cast<std::size_t>(begin + (start + i) % count)];
+    if (machine != machine_ && draft_.stop(machine, slot).is_open()) return machine;
+  }
+  return -1;
+}
+
+// A stop takes the people and the place of a neighbour's, which finds others.
+bool MachineMoves::try_displace(numerics::Random& random) {
+  if (open_.empty()) return false;
+  const int from = open_[pick(open_.size(), random)];
+  const int to = slot_near(from, random);
+  const int neighbour = to == from ? -1 : neighbour_stopped_in(to, random);
+  if (neighbour < 0) return false;
+  touch_in(machine_, from);
+  const std::size_t mine = touched_.size();
+  touch_in(neighbour, to);
+  take_touched();
+  shift_touched(from, to, mine);
+  for (std::size_t i = mine; i < touched_.size(); ++i) place(touched_[i], {});
+  settle(machine_, random);
+  settle(neighbour, random);
+  return keep_or_take_back();
+}
+
+int MachineMoves::slot_worth_trying(numerics::Random& random) const {
+  const std::vector<float>& sums = weights_[static_cast<std::size_t>(machine_)];
+  const float at = static_cast<float>(random.uniform()) * sums.back();
+  return static_cast<int>(std::upper_bound(sums.begin(), sums.end() - 1, at) - sums.begin());
 }
 
 // As if a stop were open there already: do enough tasks go there to pay for it?
 bool MachineMoves::try_open(int machine, numerics::Random& random) {
-  const auto slot = pick(draft_.model().slots(), random);
-  if (draft_.stop(machine, static_cast<int>(slot)).is_open()) return false;
-  opening_factor_[slot] = 0;
+  const int slot = slot_worth_trying(random);
+  if (draft_.stop(machine, slot).is_open()) return false;
+  opening_factor_[static_cast<std::size_t>(slot)] = 0;
   const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
-  for (std::size_t t = 0; t < tasks; ++t) place(static_cast<int>(t), {opening_factor_.data(), nullptr});
-  opening_factor_[slot] = 1;
-  if (!draft_.stop(machine, static_cast<int>(slot)).is_open()) return keep_or_take_back();
-  touch_in(static_cast<int>(slot));
-  settle(random);
+  for (std::size_t t = 0; t < tasks; ++t) place({machine, static_cast<int>(t)}, {opening_factor_.data(), nullptr});
+  opening_factor_[static_cast<std::size_t>(slot)] = 1;
+  if (draft_.stop(machine, slot).is_open()) settle(machine, random);
   return keep_or_take_back();
 }
 
@@ -136,7 +186,7 @@ bool MachineMoves::try_open(int machine, numerics::Random& random) {
 bool MachineMoves::try_anew(int machine, numerics::Random& random) {
   const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
   const int count = random.whole_between(2, 8);
-  for (int i = 0; i < count; ++i) touch(static_cast<int>(pick(tasks, random)));
+  for (int i = 0; i < count; ++i) touch({machine, static_cast<int>(pick(tasks, random))});
   std::fill(opening_factor_.begin(), opening_factor_.end(), static_cast<float>(random.uniform()));
   place_touched({opening_factor_.data(), nullptr});
   std::fill(opening_factor_.begin(), opening_factor_.end(), 1.0F);
@@ -149,7 +199,9 @@ bool MachineMoves::try_one(int machine, Leniency leniency, numerics::Random& ran
   if (draft_.choice()[static_cast<std::size_t>(machine)].empty()) return false;
   allowance_ = leniency.mean > 0 ? -leniency.mean * std::log(random.uniform()) : -1e-9;
   const double kind = random.uniform();
-  if (kind < 0.25) return try_close(random);
+
+  if (kind < 0.2) return try_close(random);
+  if (kind < 0.45) return try_displace(random);
   if (kind < 0.7) return try_shift(random);
   if (kind < 0.8) return try_open(machine, random);
   return try_anew(machine, random);
@@ -158,7 +210,7 @@ bool MachineMoves::try_one(int machine, Leniency leniency, numerics::Random& ran
 void MachineMoves::place_all(int machine) {
   begin(machine);
   const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
-  for (std::size_t t = 0; t < tasks; ++t) place(static_cast<int>(t), {});
+  for (std::size_t t = 0; t < tasks; ++t) place({machine, static_cast<int>(t)}, {});
 }
 
 }  // namespace hw::plan

@@ -10,6 +10,7 @@ namespace {
 constexpr int patience = 20;  // steps without a rise before they become shorter
 constexpr float shortening = 0.85F;
 constexpr double rise_min = 1e-5;  // of the bound
+constexpr float share_step = 5;    // of the shares, in step lengths
 constexpr double crew_step = 0.1;  // of the overtime cost, for an hour too many of one offered
 constexpr double cell_step = 20;   // money for one machine too many
 
@@ -134,7 +135,8 @@ double PriceAscent::step() {
   share_out(threads_, [&](std::size_t part) {
     const Run run = run_of(part, threads_, machines_.size());
     for (std::size_t m = run.begin; m < run.end; ++m) {
-      machines_[m]->raise(step_length_, prices_.cell_place[static_cast<std::size_t>(model_->machines[m].cell)]);
+      machines_[m]->raise(share_step * step_length_,
+                          prices_.cell_place[static_cast<std::size_t>(model_->machines[m].cell)]);
     }
   });
   return bound;

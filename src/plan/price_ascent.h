@@ -43,7 +43,7 @@ class PriceAscent {
   Prices prices_;
   std::vector<std::vector<float>> labour_;  // [crew][slot]: premium and price
   std::vector<Usage> usage_;                // by thread; the first becomes the sum
-  float step_length_ = 0.3F;                // of each machine's bound
+  float step_length_ = 0.3F;                // how fast prices and shares move, 0 to 1
   double best_bound_;
   int steps_without_rise_ = 0;
 };

@@ -15,6 +15,7 @@ constexpr double seconds_per_relaxed = 2.2e-6;  // effort of one task in one ste
 constexpr double seconds_per_placing = 5e-6;    // and of one placing in the search
 constexpr std::size_t moves_per_round = 400;    // on each thread
 constexpr int rounds_for_places = 25;           // also after the time is over, while a task has no place
+constexpr float chance_elsewhere = 0.02F;       // weight of a slot in which the relaxed plans open no stop
 constexpr double coldest = 0.5;                 // money; the leniency at the end
 constexpr double warmest_share = 0.5;           // of what the dearest stops cost, the leniency at the start
 
@@ -38,6 +39,18 @@ double ascend(PriceAscent& ascent, const Model& model, const ProposeOptions& opt
     work += step_work;
   }
   return work;
+}
+
+// Where the relaxed plans open stops is where the search tries to; now and then elsewhere.
+SlotWeights weights_of(const PriceAscent& ascent, const Model& model) {
+  SlotWeights weights(model.machines.size());
+  for (std::size_t m = 0; m < weights.size(); ++m) {
+    float sum = 0;
+    for (const float opened : ascent.machine(m).opened()) {
+      weights[m].push_back(sum += std::min(1.0F, opened) + chance_elsewhere);
+    }
+  }
+  return weights;
 }
 
 double warmest(const Model& model) {
@@ -71,7 +84,8 @@ void find_places(StopSearch& stops, const Model& model) {
 Proposal propose_stops(const Instance& instance, const Model& model, const ProposeOptions& options) {
   PriceAscent ascent(model, options.threads);
   const double work = ascend(ascent, model, options);
-  StopSearch stops(model, options.threads, options.seed);
+  const SlotWeights weights = weights_of(ascent, model);
+  StopSearch stops(model, weights, options.threads, options.seed);
   search(stops, model, options, work, ascent.best_bound());
   find_places(stops, model);
   Draft best(model);

@@ -1,13 +1,14 @@
 #include "src/plan/shared_openings.h"
 
 #include <algorithm>
-#include <numeric>
 
 namespace hw::plan {
 namespace {
 
 constexpr float shut_price = static_cast<float>(forbidden);
+constexpr float keep_opened = 0.98F;         // of opened(), at each step
 constexpr float keep_direction = 0.9F;       // of the direction, at each step
+constexpr float least_share = 1e-4F;         // of what opening costs, before a step: from 0 nothing grows
 constexpr float opening_margin = 1 - 1e-5F;  // shares are kept below what opening costs by this, for rounding
 
 // Room for one thread.
@@ -17,7 +18,6 @@ struct RelaxRoom {
   std::vector<float> first_cost;
   std::vector<int> days;
   std::vector<float> sum;  // by slot
-  std::vector<float> count;
   RouteRoom<float> route;
 };
 
@@ -33,6 +33,7 @@ SharedOpenings::SharedOpenings(const Model& model, const MachineModel& machine)
       days_(model.days),
       slots_(model.slots()),
       place_price_(slots_),
+      opened_(slots_),
       routes_(machine.tasks.size()) {
   for (std::size_t slot = 0; slot < slots_; ++slot) {
     loss_.push_back(static_cast<float>(machine.loss_per_hour[slot]));
@@ -180,63 +181,67 @@ void SharedOpenings::use(std::size_t t, Usage& usage) const {
 }
 
 // The direction forgets a little of the former routes and takes in the latest.
-void SharedOpenings::follow_routes(float keep) {
-  for (std::size_t t = 0; t < tasks_.size(); ++t) {
-    float* direction = tasks_[t].direction;
-    if (direction == nullptr) continue;
-    for (std::size_t slot = 0; slot < slots_; ++slot) direction[slot] *= keep;
-    for (const int slot : routes_[t]) direction[slot] += 1 - keep;
-  }
-}
-
-// Adds the same to each of these tasks' shares in a slot, none going below 0, so that they sum to sum_max, or nearly.
-void SharedOpenings::project(std::span<const int> tasks, const std::vector<float>& sum_max) {
-  std::vector<float>& sum = room().sum;
-  std::vector<float>& count = room().count;
-  for (int round = 0; round < 2; ++round) {
-    sum.assign(slots_, 0);
-    count.assign(slots_, 0);
-    for (const int t : tasks) {
-      const float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
-      for (std::size_t slot = 0; slot < slots_; ++slot) {
-        sum[slot] += shares[slot];
-        count[slot] += shares[slot] > 0 ? 1.0F : 0.0F;
-      }
-    }
-    for (std::size_t slot = 0; slot < slots_; ++slot)
-      sum[slot] = (sum_max[slot] - sum[slot]) / std::max(count[slot], 1.0F);
-    for (const int t : tasks) {
-      float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
-      for (std::size_t slot = 0; slot < slots_; ++slot) shares[slot] = std::max(0.0F, shares[slot] + sum[slot]);
+void SharedOpenings::follow_routes() {
+  for (float& opened : opened_) opened *= keep_opened;
+  for (const int t : sharing_) {
+    const TaskCosts& task = tasks_[static_cast<std::size_t>(t)];
+    for (std::size_t slot = 0; slot < slots_; ++slot) task.direction[slot] *= keep_direction;
+    for (const int s : routes_[static_cast<std::size_t>(t)]) {
+      const auto slot = static_cast<std::size_t>(s);
+      const float price = opening_price(EnergyState::locked, slot);
+      task.direction[slot] += 1 - keep_direction;
+      if (price > 0) opened_[slot] += (1 - keep_opened) * task.shares[slot] / price;
     }
   }
 }
 
-// Shares that sum to more than sum_max shrink in proportion.
-void SharedOpenings::shrink(std::span<const int> tasks, const std::vector<float>& sum_max) {
-  std::vector<float>& sum = room().sum;
+// What tasks' shares sum to in each slot.
+void SharedOpenings::sum_shares(std::span<const int> tasks, std::vector<float>& sum) const {
   sum.assign(slots_, 0);
   for (const int t : tasks) {
     const float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
     for (std::size_t slot = 0; slot < slots_; ++slot) sum[slot] += shares[slot];
   }
-  for (std::size_t slot = 0; slot < slots_; ++slot)
-    sum[slot] = sum[slot] > sum_max[slot] ? sum_max[slot] / sum[slot] : 1;
+}
+
+void SharedOpenings::multiply(std::span<const int> tasks, const std::vector<float>& factor) {
   for (const int t : tasks) {
     float* __restrict shares = tasks_[static_cast<std::size_t>(t)].shares;
-    for (std::size_t slot = 0; slot < slots_; ++slot) shares[slot] *= sum[slot];
+    for (std::size_t slot = 0; slot < slots_; ++slot) shares[slot] *= factor[slot];
+  }
+}
+
+// In proportion, so that they sum to sum_max, or nearly.
+void SharedOpenings::scale(std::span<const int> tasks, const std::vector<float>& sum_max) {
+  std::vector<float>& sum = room().sum;
+  sum_shares(tasks, sum);
+  for (std::size_t slot = 0; slot < slots_; ++slot) sum[slot] = sum[slot] > 0 ? sum_max[slot] / sum[slot] : 1;
+  multiply(tasks, sum);
+}
+
+// Shares that sum to more than sum_max shrink in proportion.
+void SharedOpenings::shrink(std::span<const int> tasks, const std::vector<float>& sum_max) {
+  std::vector<float>& sum = room().sum;
+  sum_shares(tasks, sum);
+  for (std::size_t slot = 0; slot < slots_; ++slot)
+    sum[slot] = sum[slot] > sum_max[slot] ? sum_max[slot] / sum[slot] : 1;
+  multiply(tasks, sum);
+}
+
+// Shares grow by a factor that rises with their routes' use of the slot.
+void SharedOpenings::grow(float step, const std::vector<float>& opening) {
+  for (const int t : sharing_) {
+    const TaskCosts& task = tasks_[static_cast<std::size_t>(t)];
+    for (std::size_t slot = 0; slot < slots_; ++slot) {
+      const float x = step * task.direction[slot];
+      const float growth = 1 + x * (1 + x * (1.0F / 2 + x * (1.0F / 6)));  // nearly e^x
+      task.shares[slot] = std::max(task.shares[slot], least_share * opening[slot]) * growth;
+    }
   }
 }
 
 void SharedOpenings::raise(float step, std::span<const float> place_price) {
-  std::size_t uses = 1;
-  for (const int t : sharing_) uses += routes_[static_cast<std::size_t>(t)].size();
-  const float length = step * static_cast<float>(bound_) / static_cast<float>(uses);
-  follow_routes(keep_direction);
-  for (const int t : sharing_) {
-    const TaskCosts& task = tasks_[static_cast<std::size_t>(t)];
-    for (std::size_t slot = 0; slot < slots_; ++slot) task.shares[slot] += length * task.direction[slot];
-  }
+  follow_routes();
   place_price_.assign(place_price.begin(), place_price.end());
   std::vector<float> some(slots_);
   std::vector<float> all(slots_);
@@ -244,12 +249,13 @@ void SharedOpenings::raise(float step, std::span<const float> place_price) {
     some[slot] = opening_price(EnergyState::stopped, slot) * opening_margin;
     all[slot] = opening_price(EnergyState::locked, slot) * opening_margin;
   }
-  if (locked_.empty()) {
-    project(stopped_, some);
-  } else {
-    project(sharing_, all);
-  }
+  grow(step, all);
+  scale(sharing_, all);
   shrink(stopped_, some);
+  std::vector<float> rest;  // what locked tasks may have beside the stopped ones
+  sum_shares(stopped_, rest);
+  for (std::size_t slot = 0; slot < slots_; ++slot) rest[slot] = std::max(0.0F, all[slot] - rest[slot]);
+  scale(locked_, rest);
   shrink(sharing_, all);
 }
 

@@ -8,8 +8,10 @@
 // This is the Lagrangian relaxation of "a task is done in a slot only if a stop is open there" (Geoffrion 1974), with
 // prices on crew hours and on places in the cell added to labour and to opening.
 //
-// Raising it: where some tasks use a slot and others do not, the former should bear more. A step adds the same to each
-// user and projects back onto the allowed shares (projected subgradient; Polyak 1969).
+// Raising it: where some tasks use a slot and others do not, the former should bear more. A step multiplies the shares
+// of the users and scales all back to what opening costs (mirror ascent with entropy: Nemirovsky and Yudin 1983; Beck
+// and Teboulle 2003). Most tasks have no business in most slots; their shares vanish in a few steps, where a step that
+// adds and projects (Polyak 1969) ended 1 to 2 % below the linear program.
 //
 // Numbers are float: half the memory, twice the speed. All terms are sums of at most 2 * days + 16 amounts that are not
 // negative, so the cost of a route is right to that many roundings, and relax takes them off the bound.
@@ -42,14 +44,17 @@ class SharedOpenings {
   // price of an hour, `forbidden` where the crew is not there. Gives back a lower bound of the machine's cost at these
   // prices (its own costs and what it pays for hours and places).
   double relax(std::span<const std::vector<float>> labour, std::span<const float> place_price, Usage& usage);
-  // Moves the shares by a step of that fraction of the bound (0 to 1), after relax, and fits them to the prices of
-  // places that will be asked for next.
+  // Moves the shares by a step after relax (0 to about 2: a share whose task uses the slot grows by e to that), and
+  // fits them to the prices of places that will be asked for next.
   void raise(float step, std::span<const float> place_price);
 
   // A task's routes of the last relax.
   const Slots& route(std::size_t task) const { return routes_[task]; }
   // Its shares by slot; empty for one that is done while the machine runs.
   std::span<const float> shares(std::size_t task) const;
+  // How far a stop was opened in each slot by the routes of the latest steps, 0 to 1 and rarely more: the share of what
+  // opening costs that they paid.
+  std::span<const float> opened() const { return opened_; }
   // What opening costs in that slot at the prices of the last relax.
   float opening_price(EnergyState state, std::size_t slot) const;
 
@@ -70,8 +75,11 @@ class SharedOpenings {
   void price_days(const TaskCosts& task, const std::vector<float>& labour);
   double find_route(std::size_t task);
   void use(std::size_t task, Usage& usage) const;
-  void follow_routes(float keep);
-  void project(std::span<const int> tasks, const std::vector<float>& sum_max);
+  void follow_routes();
+  void grow(float step, const std::vector<float>& opening);
+  void sum_shares(std::span<const int> tasks, std::vector<float>& sum) const;
+  void multiply(std::span<const int> tasks, const std::vector<float>& factor);
+  void scale(std::span<const int> tasks, const std::vector<float>& sum_max);
   void shrink(std::span<const int> tasks, const std::vector<float>& sum_max);
 
   const MachineModel* machine_;
@@ -83,7 +91,8 @@ class SharedOpenings {
   std::vector<float> shut_running_;  // by slot
   std::vector<float> shut_stop_;
   std::vector<float> place_price_;  // of the last relax
-  std::vector<int> stopped_;        // tasks of that state
+  std::vector<float> opened_;
+  std::vector<int> stopped_;  // tasks of that state
   std::vector<int> locked_;
   std::vector<int> sharing_;  // both
   std::vector<Slots> routes_;

@@ -12,11 +12,11 @@ constexpr int placings_at_start = 4;       // of every task
 
 }  // namespace
 
-StopSearch::StopSearch(const Model& model, std::size_t threads, std::uint64_t seed) : model_(&model) {
-  for (std::size_t part = 0; part < threads; ++part) {
-    parts_.push_back(std::make_unique<Part>(model, seed * 1000 + part));
+StopSearch::StopSearch(const Model& model, const SlotWeights& weights, std::size_t threads, std::uint64_t seed)
+    : model_(&model) {
+  for (std::vector<int>& machines : split_machines(threads)) {
+    parts_.push_back(std::make_unique<Part>(model, weights, seed * 1000 + parts_.size(), std::move(machines)));
   }
-  split_machines();
   place_agreed();
   MachineMoves& moves = parts_[0]->moves;
   for (int i = 0; i < placings_at_start; ++i) {
@@ -38,7 +38,8 @@ void StopSearch::place_agreed() {
 }
 
 // Whole cells, in order, so that each part gets about as many machines.
-void StopSearch::split_machines() {
+std::vector<std::vector<int>> StopSearch::split_machines(std::size_t parts) {
+  std::vector<std::vector<int>> split(parts);
   std::vector<std::vector<int>> by_cell(model_->cell_max_down.size());
   for (std::size_t m = 0; m < model_->machines.size(); ++m) {
     by_cell[static_cast<std::size_t>(model_->machines[m].cell)].push_back(static_cast<int>(m));
@@ -47,10 +48,10 @@ void StopSearch::split_machines() {
   is_shared_.assign(model_->crews.size(), 0);
   std::size_t done = 0;
   for (const std::vector<int>& machines : by_cell) {
-    const std::size_t part = done * parts_.size() / std::max<std::size_t>(1, model_->machines.size());
+    const std::size_t part = done * parts / std::max<std::size_t>(1, model_->machines.size());
     done += machines.size();
     for (const int m : machines) {
-      parts_[part]->machines.push_back(m);
+      split[part].push_back(m);
       for (const TaskModel& task : model_->machines[static_cast<std::size_t>(m)].tasks) {
         int& owner = part_of_crew[static_cast<std::size_t>(task.crew)];
         if (owner < 0) owner = static_cast<int>(part);
@@ -58,6 +59,7 @@ void StopSearch::split_machines() {
       }
     }
   }
+  return split;
 }
 
 void StopSearch::share_crews(std::size_t part) {
@@ -79,10 +81,8 @@ void StopSearch::round(std::size_t moves, Leniency leniency) {
     Part& part = *parts_[number];
     if (part.machines.empty()) return;
     share_crews(number);
-    const int last = static_cast<int>(part.machines.size()) - 1;
     for (std::size_t i = 0; i < moves; ++i) {
-      const int machine = part.machines[static_cast<std::size_t>(part.random.whole_between(0, last))];
-      part.moves.try_one(machine, leniency, part.random);
+      part.moves.try_one(part.moves.any_machine(part.random), leniency, part.random);
     }
   });
   ++rounds_;

@@ -15,8 +15,8 @@ namespace hw::plan {
 
 class StopSearch {
  public:
-  // Starts from a draft in which every task was placed a few times. The model must outlive this.
-  StopSearch(const Model& model, std::size_t threads, std::uint64_t seed);
+  // Starts from a draft in which every task was placed a few times. Model and weights must outlive this.
+  StopSearch(const Model& model, const SlotWeights& weights, std::size_t threads, std::uint64_t seed);
 
   // Tries `moves` changes on every thread. `leniency`: how much worse they may be.
   void round(std::size_t moves, Leniency leniency);
@@ -29,15 +29,16 @@ class StopSearch {
 
  private:
   struct Part {
-    Part(const Model& model, std::uint64_t seed) : draft(model), moves(draft), random(seed) {}
+    Part(const Model& model, const SlotWeights& weights, std::uint64_t seed, std::vector<int> its_machines)
+        : draft(model), machines(std::move(its_machines)), moves(draft, weights, machines), random(seed) {}
     Draft draft;
+    std::vector<int> machines;
     MachineMoves moves;
     numerics::Random random;
-    std::vector<int> machines;
   };
 
   void place_agreed();
-  void split_machines();
+  std::vector<std::vector<int>> split_machines(std::size_t parts);
   void share_crews(std::size_t part);
   void bring_together();
   void keep_best();

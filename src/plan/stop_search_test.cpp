@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "src/plan/draft_plan.h"
+#include "src/plan/even_weights_test.h"
 #include "src/plan/tiny_instance_test.h"
 
 namespace hw::plan {
@@ -31,8 +32,9 @@ Instance one_crew_for_all() {
 TEST(StopSearch, Property_WhatSeveralThreadsChooseFitsTogether) {
   const Instance instance = one_crew_for_all();
   const Model model = build_model(instance);
+  const SlotWeights weights = even_weights(model);
   for (const std::size_t threads : {1, 2, 3, 5}) {
-    StopSearch search(model, threads, 1);
+    StopSearch search(model, weights, threads, 1);
     const double before = search.best_cost();
     for (int i = 0; i < 20; ++i) {
       search.round(50, {20});
