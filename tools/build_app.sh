@@ -5,8 +5,8 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 [[ -e app/package.json ]] || exit 0
 
-digest=$(cd app && find . \( -name node_modules -o -name dist \) -prune -o -type f -print0 | sort -z |
-  xargs -0 sha256sum | sha256sum)
+digest=$(cd app && find . ../library/drawings.json \( -name node_modules -o -name dist \) -prune -o -type f -print0 |
+  sort -z | xargs -0 sha256sum | sha256sum)
 readonly stamp=build/app.digest
 [[ -e app/dist/index.html && $(cat "$stamp" 2>/dev/null) == "$digest" ]] && exit
 rm -f "$stamp"
