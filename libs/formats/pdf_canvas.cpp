@@ -1,6 +1,7 @@
 #include "libs/formats/pdf_canvas.h"
 
 #include <algorithm>
+#include <numbers>
 
 #include <cairo-pdf.h>
 #include <pango/pangocairo.h>
@@ -11,7 +12,8 @@ namespace hw::formats {
 namespace {
 
 constexpr double points_per_mm = 72.0 / 25.4;
-constexpr const char* font_family = "DejaVu Sans";
+// Named in their order, so that no other font of the machine is taken.
+constexpr const char* font_family = "DejaVu Sans, WenQuanYi Zen Hei";
 // Cairo would write the present moment; a fixed one keeps equal sheets equal to the byte.
 constexpr const char* made_at = "2026-01-01T00:00:00Z";
 
@@ -67,13 +69,39 @@ void leave_out_hyphens(PangoLayout* layout) {
   pango_layout_set_attributes(layout, attributes.get());
 }
 
-void set_lines(PangoLayout* layout, const MmBox& box, const TextStyle& style) {
-  pango_layout_set_single_paragraph_mode(layout, TRUE);
-  pango_layout_set_width(layout, pango_units(box.width_mm));
+void keep_within(PangoLayout* layout, const MmBox& box, const TextStyle& style) {
   pango_layout_set_height(layout, pango_units(box.height_mm));
-  pango_layout_set_wrap(layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
   pango_layout_set_alignment(layout, pango_align(style.align));
+}
+
+Owned<PangoLayout> broken_text(PangoContext* context, const std::string& line, double width_mm,
+                               const TextStyle& style) {
+  Owned<PangoLayout> layout{pango_layout_new(context)};
+  set_font(layout.get(), style);
+  pango_layout_set_single_paragraph_mode(layout.get(), TRUE);
+  pango_layout_set_width(layout.get(), pango_units(width_mm));
+  pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+  leave_out_hyphens(layout.get());
+  pango_layout_set_text(layout.get(), line.data(), static_cast<int>(line.size()));
+  return layout;
+}
+
+// A path of the present colour is filled, then edged.
+void paint(cairo_t* cairo, const ShapeStyle& style) {
+  if (style.inside) {
+    cairo_set_source_rgb(cairo, *style.inside, *style.inside, *style.inside);
+    cairo_fill_preserve(cairo);
+    cairo_set_source_rgb(cairo, 0, 0, 0);
+  }
+  if (style.line_mm > 0) {
+    const double dash = points(1);
+    cairo_set_line_width(cairo, points(style.line_mm));
+    cairo_set_line_join(cairo, CAIRO_LINE_JOIN_ROUND);
+    cairo_set_dash(cairo, &dash, style.edge == ShapeStyle::Edge::dashed ? 1 : 0, 0);
+    cairo_stroke_preserve(cairo);
+  }
+  cairo_new_path(cairo);
 }
 
 // Letters stand where the font says, not on a screen's pixels.
@@ -113,12 +141,8 @@ void PdfCanvas::begin_page(MmSize size) {
 TextShown PdfCanvas::text(const std::string& text, const MmBox& box, const TextStyle& style) {
   HW_ASSERT(drawing_->pages > 0, "a page was begun before anything is drawn");
   cairo_t* cairo = drawing_->cairo.get();
-  const Owned<PangoLayout> layout{pango_layout_new(drawing_->context.get())};
-  set_font(layout.get(), style);
-  set_lines(layout.get(), box, style);
-  leave_out_hyphens(layout.get());
-  const std::string line = one_line(text);
-  pango_layout_set_text(layout.get(), line.data(), static_cast<int>(line.size()));
+  const auto layout = broken_text(drawing_->context.get(), one_line(text), box.width_mm, style);
+  keep_within(layout.get(), box, style);
   cairo_save(cairo);
   cairo_rectangle(cairo, points(box.left_mm), points(box.top_mm), points(box.width_mm), points(box.height_mm));
   cairo_clip(cairo);
@@ -126,6 +150,60 @@ TextShown PdfCanvas::text(const std::string& text, const MmBox& box, const TextS
   pango_cairo_show_layout(cairo, layout.get());
   cairo_restore(cairo);
   return pango_layout_is_ellipsized(layout.get()) != FALSE ? TextShown::shortened : TextShown::whole;
+}
+
+double PdfCanvas::text_height_mm(const std::string& text, double width_mm, const TextStyle& style) const {
+  const auto layout = broken_text(drawing_->context.get(), one_line(text), width_mm, style);
+  int height = 0;
+  pango_layout_get_size(layout.get(), nullptr, &height);
+  // One unit more, so that the same text in a box of this height is not taken for too high by rounding.
+  return pango_units_to_double(height + 1) / points_per_mm;
+}
+
+std::vector<std::string> PdfCanvas::text_lines(const std::string& text, double width_mm, const TextStyle& style) const {
+  const std::string line = one_line(text);
+  const auto layout = broken_text(drawing_->context.get(), line, width_mm, style);
+  std::vector<std::string> lines;
+  for (int i = 0; i < pango_layout_get_line_count(layout.get()); ++i) {
+    const PangoLayoutLine* one = pango_layout_get_line_readonly(layout.get(), i);
+    lines.push_back(line.substr(static_cast<std::size_t>(one->start_index), static_cast<std::size_t>(one->length)));
+  }
+  return lines;
+}
+
+void PdfCanvas::polyline(std::span<const MmPoint> through, const ShapeStyle& style) {
+  HW_ASSERT(drawing_->pages > 0, "a page was begun before anything is drawn");
+  cairo_t* cairo = drawing_->cairo.get();
+  cairo_new_path(cairo);
+  for (const auto& point : through) cairo_line_to(cairo, points(point.x_mm), points(point.y_mm));
+  paint(cairo, {style.line_mm, {}, style.edge});
+}
+
+void PdfCanvas::box(const MmBox& box, double round_mm, const ShapeStyle& style) {
+  HW_ASSERT(drawing_->pages > 0, "a page was begun before anything is drawn");
+  cairo_t* cairo = drawing_->cairo.get();
+  const double radius = points(std::min({round_mm, box.width_mm / 2, box.height_mm / 2}));
+  const double left = points(box.left_mm) + radius;
+  const double right = points(box.right_mm()) - radius;
+  const double top = points(box.top_mm) + radius;
+  const double bottom = points(box.bottom_mm()) - radius;
+  constexpr double quarter = std::numbers::pi / 2;
+  cairo_new_path(cairo);
+  cairo_arc(cairo, right, top, radius, -quarter, 0);
+  cairo_arc(cairo, right, bottom, radius, 0, quarter);
+  cairo_arc(cairo, left, bottom, radius, quarter, 2 * quarter);
+  cairo_arc(cairo, left, top, radius, 2 * quarter, 3 * quarter);
+  cairo_close_path(cairo);
+  paint(cairo, style);
+}
+
+void PdfCanvas::disc(MmPoint centre, double radius_mm, const ShapeStyle& style) {
+  HW_ASSERT(drawing_->pages > 0, "a page was begun before anything is drawn");
+  cairo_t* cairo = drawing_->cairo.get();
+  cairo_new_path(cairo);
+  cairo_arc(cairo, points(centre.x_mm), points(centre.y_mm), points(radius_mm), 0, 2 * std::numbers::pi);
+  cairo_close_path(cairo);
+  paint(cairo, style);
 }
 
 void PdfCanvas::fill(std::span<const MmBox> boxes) {

@@ -1,5 +1,7 @@
 #include "libs/formats/pdf_canvas.h"
 
+#include <array>
+
 #include <gtest/gtest.h>
 
 #include "libs/formats/pdf_reading_test.h"
@@ -88,6 +90,55 @@ TEST(PdfCanvas, LinesAndBadLettersOfATextDoNoHarm) {
   EXPECT_DOUBLE_EQ(two.words[0].box.top_mm, two.words[1].box.top_mm);
   EXPECT_EQ(write("", line_box, {3}).words.size(), 0u);
   EXPECT_EQ(write("\xFF\xFE", line_box, {3}).shown, TextShown::whole);
+}
+
+TEST(PdfCanvas, CyrillicChineseJapaneseAndKoreanComeBackAsTheyWereWritten) {
+  for (const TextWeight weight : {TextWeight::normal, TextWeight::bold}) {
+    for (const std::string text : {"Станок", "立式加工中心", "横形マシニングセンタ", "선반", "Läppmaschine"}) {
+      const auto written = write(text, line_box, {3, TextAlign::left, weight});
+      ASSERT_EQ(written.words.size(), 1u) << text;
+      EXPECT_EQ(written.words[0].text, text);
+    }
+  }
+}
+
+TEST(PdfCanvas, ATextFitsTheHeightThatIsSaidAndNoLess) {
+  const std::string text = "One two three four five six seven eight nine ten eleven";
+  PdfCanvas canvas("heights");
+  canvas.begin_page({100, 80});
+  const double height_mm = canvas.text_height_mm(text, 30, {4});
+  EXPECT_GT(height_mm, 2 * 4 * 1.17);
+  EXPECT_EQ(canvas.text(text, {20, 10, 30, height_mm}, {4}), TextShown::whole);
+  EXPECT_EQ(canvas.text(text, {20, 10, 30, height_mm - 1}, {4}), TextShown::shortened);
+}
+
+TEST(PdfCanvas, TheLinesOfATextAreAllOfIt) {
+  const std::string text = "One two three four five six seven eight nine ten 立式加工中心";
+  const PdfCanvas canvas("lines");
+  const auto lines = canvas.text_lines(text, 30, {4});
+  EXPECT_GE(lines.size(), 3u);
+  std::string all;
+  for (const auto& line : lines) all += line;
+  EXPECT_EQ(all, text);
+}
+
+TEST(PdfCanvas, ShapesAreWhereTheyAreSaidToBe) {
+  PdfCanvas canvas("shapes");
+  canvas.begin_page({100, 80});
+  canvas.text("before", {70, 60, 20, 5}, {3});
+  canvas.box({10, 10, 20, 10}, 2, {0.2, 0.5, {}});
+  canvas.disc({50, 15}, 5, {1, 0.0, {}});
+  const std::array<MmPoint, 3> corner{{{10, 40}, {30, 40}, {30, 60}}};
+  canvas.polyline(corner, {2, {}, {}});
+  canvas.box({50, 40, 20, 20}, 0, {1, {}, ShapeStyle::Edge::dashed});
+  const PdfReading reading(canvas.finish());
+  EXPECT_NEAR(reading.darkness(1, {12, 12, 16, 6}), 0.5, 0.02);
+  EXPECT_NEAR(reading.darkness(1, {48, 13, 4, 4}), 1, 0.02);
+  EXPECT_NEAR(reading.darkness(1, {12, 39.5, 16, 1}), 1, 0.1);
+  EXPECT_NEAR(reading.darkness(1, {12, 42, 16, 16}), 0, 0.001);
+  EXPECT_NEAR(reading.darkness(1, {52, 42, 16, 16}), 0, 0.001);
+  EXPECT_NEAR(reading.darkness(1, {52, 39.6, 16, 0.8}), 0.5, 0.2);
+  EXPECT_NEAR(reading.darkness(1, {34, 24, 10, 12}), 0, 0.001) << "nothing leads from one shape to the next";
 }
 
 TEST(PdfCanvas, ACodeIsDrawnInTheMiddleWithItsQuietZoneAndNotAsAPicture) {

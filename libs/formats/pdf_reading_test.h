@@ -50,15 +50,31 @@ class PdfReading {
 
   // What zbarimg reads from a page (from 1), or from the part of it, as printed with so many dots an inch.
   std::vector<std::string> codes(int page, int dots_per_inch, const std::optional<MmBox>& part = {}) const {
-    std::string cut;
-    if (part) {
-      const auto dots = [&](double mm) { return static_cast<int>(mm / 25.4 * dots_per_inch + 0.5); };
-      cut = fmt::format("-x {} -y {} -W {} -H {}", dots(part->left_mm), dots(part->top_mm), dots(part->width_mm),
-                        dots(part->height_mm));
-    }
     said(fmt::format("pdftoppm -png -gray -singlefile -r {} -f {} -l {} {} read.pdf page", dots_per_inch, page, page,
-                     cut));
+                     part ? cut_of(*part, dots_per_inch) : ""));
     return lines_of(said("zbarimg --quiet --raw -Sdisable -Sqrcode.enable page.png 2>/dev/null"));
+  }
+
+  // How dark that part of a page is, 0 (white) to 1 (black).
+  double darkness(int page, const MmBox& part) const {
+    constexpr int dots_per_inch = 200;
+    said(fmt::format("pdftoppm -gray -singlefile -r {} -f {} -l {} {} read.pdf part", dots_per_inch, page, page,
+                     cut_of(part, dots_per_inch)));
+    std::ifstream in(folder_ / "part.pgm", std::ios::binary);
+    std::string format;
+    int width = 0, height = 0, white = 0;
+    in >> format >> width >> height >> white;
+    in.get();
+    double sum = 0;
+    for (int c = in.get(); c != EOF; c = in.get()) sum += c;
+    return 1 - sum / (static_cast<double>(white) * width * height);
+  }
+
+  // All words of a page in their order, a blank after each.
+  std::string text(int page) const {
+    std::string all;
+    for (const auto& word : words(page)) all += word.text + " ";
+    return all;
   }
 
   std::vector<WordThere> words(int page) const {
@@ -75,6 +91,11 @@ class PdfReading {
  private:
   static constexpr double mm_per_point = 25.4 / 72;
 
+  static std::string cut_of(const MmBox& part, int dots_per_inch) {
+    const auto dots = [&](double mm) { return static_cast<int>(mm / 25.4 * dots_per_inch + 0.5); };
+    return fmt::format("-x {} -y {} -W {} -H {}", dots(part.left_mm), dots(part.top_mm), dots(part.width_mm),
+                       dots(part.height_mm));
+  }
   std::string said(const std::string& command) const {
     std::FILE* output = ::popen(fmt::format("cd '{}' && {}", folder_.string(), command).c_str(), "r");
     HW_ASSERT(output != nullptr, "a command can be run");
