@@ -4,6 +4,8 @@
 #include <span>
 #include <utility>
 
+#include "libs/values/characters.h"
+
 namespace hw::catalogue {
 namespace {
 
@@ -11,8 +13,13 @@ using NamedText = std::pair<std::string_view, const std::string*>;
 
 Result<void> check_texts(std::span<const NamedText> texts) {
   for (const auto& [field, text] : texts) {
-    if (text->find_first_not_of(' ') != std::string::npos) continue;
-    return refuse(ErrorCode::bad_input, "{}: it is empty; it says something in both languages", field);
+    if (text->find_first_not_of(' ') == std::string::npos) {
+      return refuse(ErrorCode::bad_input, "{}: it is empty; it says something in both languages", field);
+    }
+    if (characters_in(*text) > isolation_text_max) {
+      return refuse(ErrorCode::bad_input, "{}: it has more than {} characters; a card has room for so many", field,
+                    isolation_text_max);
+    }
   }
   return {};
 }

@@ -46,9 +46,11 @@ struct Isolation {
   bool operator==(const Isolation&) const = default;
 };
 
+inline constexpr std::size_t isolation_text_max = 600;  // characters
 inline constexpr double isolation_wait_minutes_max = 24 * 60;
 
-// Refuse (bad_input, naming the field) an empty text and a wait that is not above 0 or longer than a day.
+// Refuse (bad_input, naming the field) an empty text, a text that is too long, and a wait that is not above 0 or longer
+// than a day.
 Result<void> check(const IsolationPoint& point);
 Result<void> check(const StoredEnergy& stored);
 

@@ -60,12 +60,14 @@ std::span<const IsolationCaution> isolation_cautions() {
       {"It names the usual energies of this kind of machine. Look for what this one has besides: a loader, a robot, a "
        "filter unit with its own supply.",
        "Sie nennt die üblichen Energien dieser Maschinenart. Nachsehen, was diese Maschine außerdem hat: einen Lader, "
-       "einen Roboter, eine Filteranlage mit eigener Einspeisung."},
+       "einen Roboter, eine Filteranlage mit eigener Einspeisung.",
+       CautionScope::isolated_stop},
       {"Some circuits stay live behind the main switch: its incoming terminals, lighting, sockets. A plate or wires of "
        "a "
        "colour of their own, often orange, tell of them.",
        "Manche Stromkreise bleiben trotz Hauptschalter unter Spannung: seine Eingangsklemmen, Beleuchtung, Steckdosen. "
-       "Ein Schild oder Adern in eigener Farbe, oft orange, weisen darauf hin."},
+       "Ein Schild oder Adern in eigener Farbe, oft orange, weisen darauf hin.",
+       CautionScope::isolated_stop},
       {"No card can say that a machine is without danger. Whoever puts hands in verifies it first.",
        "Keine Karte kann sagen, dass eine Maschine ohne Gefahr ist. Wer hineingreift, prüft es zuerst selbst."},
   }};

@@ -15,9 +15,12 @@ struct IsolationStep {
   std::string_view text_de;
 };
 
+enum class CautionScope { every_stop, isolated_stop };  // isolated: where a task is done locked out
+
 struct IsolationCaution {
   std::string_view text;
   std::string_view text_de;
+  CautionScope scope = CautionScope::every_stop;
 };
 
 // Six: prepare, shut-down, isolate, lock, release, verify.

@@ -95,6 +95,7 @@ TEST(IsolationFields, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
        {"kind.toml, isolation 1, line 5, energy", "electrical, hydraulic"}},
       {isolation_with("title_de = \"Hauptschalter\"\n", ""), {"isolation 1", "title_de", "missing"}},
       {isolation_with("\"Aus und gesperrt.\"", "\" \""), {"isolation 1", "how_de", "empty"}},
+      {isolation_with("\"Off and locked.\"", "\"" + std::string(601, 'x') + "\""), {"isolation 1", "how", "600"}},
       {isolation_with("= 15", "= 0"), {"wait_minutes", "above 0"}},
       {isolation_with("= 15", "= nan"), {"wait_minutes"}},
       {isolation_with("= 15", "= 1441"), {"wait_minutes", "1440"}},
