@@ -83,7 +83,7 @@ class PdfReading {
     std::vector<WordThere> all;
     for (std::sregex_iterator at(text.begin(), text.end(), word), end; at != end; ++at) {
       const auto mm = [&](std::size_t group) { return std::stod((*at)[group]) * mm_per_point; };
-      all.push_back({(*at)[5], {mm(1), mm(2), mm(3) - mm(1), mm(4) - mm(2)}});
+      all.push_back({without_escapes((*at)[5]), {mm(1), mm(2), mm(3) - mm(1), mm(4) - mm(2)}});
     }
     return all;
   }
@@ -91,6 +91,16 @@ class PdfReading {
  private:
   static constexpr double mm_per_point = 25.4 / 72;
 
+  static std::string without_escapes(std::string text) {
+    for (const auto& [escape, letter] : {std::pair{"&apos;", "'"}, std::pair{"&quot;", "\""}, std::pair{"&lt;", "<"},
+                                         std::pair{"&gt;", ">"}, std::pair{"&amp;", "&"}}) {
+      const std::string sought = escape;
+      for (auto at = text.find(sought); at != std::string::npos; at = text.find(sought, at + 1)) {
+        text.replace(at, sought.size(), letter);
+      }
+    }
+    return text;
+  }
   static std::string cut_of(const MmBox& part, int dots_per_inch) {
     const auto dots = [&](double mm) { return static_cast<int>(mm / 25.4 * dots_per_inch + 0.5); };
     return fmt::format("-x {} -y {} -W {} -H {}", dots(part.left_mm), dots(part.top_mm), dots(part.width_mm),

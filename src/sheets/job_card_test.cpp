@@ -1,5 +1,8 @@
 #include "src/sheets/job_card.h"
 
+#include <cctype>
+#include <cmath>
+
 #include <gtest/gtest.h>
 
 #include "libs/formats/pdf_reading_test.h"
@@ -56,35 +59,45 @@ TEST(JobCard, SaysWhichStopItIsAndWhatStandsOnEachTask) {
   const JobCard card = card_of("lathe", 12);
   const std::string text = all_text(PdfReading(printed(card)));
   expect_all(text, {"Long Tom", "m07", "Sat 28 Nov 2026", "early, 06:00–14:00", "Ada, Mon 23 Nov 2026", "4 h 05 min"});
-  int number = 0;
-  for (const auto& phase : card.phases) {
-    for (const auto& work : phase.works) {
-      const auto& task =
-          *std::find_if(card.tasks.begin(), card.tasks.end(), [&](const auto& one) { return one.key == work.task; });
-      expect_all(text, {fmt::format("{} {}", ++number, task.title.substr(0, task.title.find(' ')))});
-      expect_all(text, task.steps);
+  for (const auto& task : card.tasks) {
+    expect_all(text, {task.title});
+    expect_all(text, task.steps);
+  }
+}
+
+TEST(JobCard, TasksAreNumberedInTheOrderOfWork) {
+  const JobCard card = card_of("lathe", 12);
+  const PdfReading reading(printed(card));
+  constexpr double numbers_left_mm = 23.8;
+  std::vector<std::string> numbers;
+  std::vector<std::string> in_order;
+  for (int page = 1; page <= reading.pages(); ++page) {
+    for (const auto& word : reading.words(page)) {
+      if (std::abs(word.box.left_mm - numbers_left_mm) < 0.3 && std::isdigit(word.text[0]) != 0)
+        numbers.push_back(word.text);
     }
   }
-  EXPECT_EQ(number, 12);
+  for (int number = 1; number <= 12; ++number) in_order.push_back(std::to_string(number));
+  EXPECT_EQ(numbers, in_order);
 }
 
 TEST(JobCard, AnIsolatedStopHasEveryStepPointAndStoredEnergyInItsLanguage) {
   JobCard card = card_of("horizontal-mill", 43);
-  const std::string english = all_text(PdfReading(printed(card)));
-  const std::string german = all_text(PdfReading(printed(card, CardPaper::a4, CardLanguage::german)));
+  const std::string in_english = all_text(PdfReading(printed(card)));
+  const std::string in_german_words = all_text(PdfReading(printed(card, CardPaper::a4, CardLanguage::german)));
   for (const auto& point : card.isolation.points) {
-    EXPECT_TRUE(has(english, point.title)) << point.title;
-    EXPECT_TRUE(has(german, point.title_de)) << point.title_de;
+    EXPECT_TRUE(has(in_english, point.title)) << point.title;
+    EXPECT_TRUE(has(in_german_words, point.title_de)) << point.title_de;
   }
   for (const auto& stored : card.isolation.stored) {
-    EXPECT_TRUE(has(english, stored.title.substr(0, stored.title.find(' ')))) << stored.title;
-    EXPECT_TRUE(has(german, stored.title_de.substr(0, stored.title_de.find(' ')))) << stored.title_de;
+    EXPECT_TRUE(has(in_english, stored.title.substr(0, stored.title.find(' ')))) << stored.title;
+    EXPECT_TRUE(has(in_german_words, stored.title_de.substr(0, stored.title_de.find(' ')))) << stored.title_de;
   }
-  expect_all(english,
+  expect_all(in_english,
              {"Wait at least 15 min", "off at", "not before", "off at, by the same person", "Back from isolation"});
-  expect_all(german, {"Mindestens 15 min warten", "Zurück aus der Trennung", "freigeschaltet und gesichert"});
+  expect_all(in_german_words, {"Mindestens 15 min warten", "Zurück aus der Trennung", "freigeschaltet und gesichert"});
   for (const auto& step : catalogue::isolation_steps()) {
-    EXPECT_TRUE(has(english, std::string{step.text.substr(0, 24)})) << step.code;
+    EXPECT_TRUE(has(in_english, std::string{step.text.substr(0, 24)})) << step.code;
   }
 }
 

@@ -64,7 +64,9 @@ TEST(SheetFlow, Property_EveryRowStandsOnceInOrderAndNoneIsTorn) {
         height_mm += rows[row].height_mm;
       }
       EXPECT_LE(height_mm, (page == 0 ? 90 : 100) + 1e-6) << "seed 28, round " << round;
-      if (page + 1 < pages.size()) EXPECT_NE(rows[pages[page].back()].tie, RowTie::must) << "round " << round;
+      if (page + 1 < pages.size()) {
+        EXPECT_NE(rows[pages[page].back()].tie, RowTie::must) << "seed 28, round " << round;
+      }
     }
   }
 }
