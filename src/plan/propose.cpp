@@ -13,11 +13,13 @@ namespace {
 constexpr double ascent_share = 0.3;            // of effort and time, for the bound
 constexpr double seconds_per_relaxed = 2.2e-6;  // effort of one task in one step of the ascent
 constexpr double seconds_per_placing = 5e-6;    // and of one placing in the search
-constexpr std::size_t moves_per_round = 400;    // on each thread
-constexpr int rounds_for_places = 25;           // also after the time is over, while a task has no place
-constexpr float chance_elsewhere = 0.02F;       // weight of a slot in which the relaxed plans open no stop
-constexpr double coldest = 0.5;                 // money; the leniency at the end
-constexpr double warmest_share = 0.5;           // of what the dearest stops cost, the leniency at the start
+constexpr std::size_t moves_per_machine = 4;    // in a round on each thread, within the limits that follow
+constexpr std::size_t moves_least = 100;
+constexpr std::size_t moves_most = 5000;
+constexpr int rounds_for_places = 25;      // also after the time is over, while a task has no place
+constexpr float chance_elsewhere = 0.02F;  // weight of a slot in which the relaxed plans open no stop
+constexpr double coldest = 0.5;            // money; the leniency at the end
+constexpr double warmest_share = 0.5;      // of what the dearest stops cost, the leniency at the start
 
 std::size_t task_count(const Model& model) {
   std::size_t count = 0;
@@ -53,6 +55,10 @@ SlotWeights weights_of(const PriceAscent& ascent, const Model& model) {
   return weights;
 }
 
+std::size_t moves_per_round(const Model& model) {
+  return std::clamp(moves_per_machine * model.machines.size(), moves_least, moves_most);
+}
+
 double warmest(const Model& model) {
   double sum = 1;
   for (const MachineModel& machine : model.machines) sum += machine.locked.cost;
@@ -64,7 +70,7 @@ void search(StopSearch& stops, const Model& model, const ProposeOptions& options
   const double hot = warmest(model);
   for (double done = begin; done < 1;) {
     const double cooled = (done - begin) / std::max(1e-9, 1 - begin);
-    stops.round(moves_per_round, {hot * std::pow(coldest / hot, cooled)});
+    stops.round(moves_per_round(model), {hot * std::pow(coldest / hot, cooled)});
     if (stops.best_cost() - bound <= options.gap_target * stops.best_cost()) return;
     const double work =
         static_cast<double>(stops.placings()) * seconds_per_placing / static_cast<double>(options.threads);
@@ -75,7 +81,7 @@ void search(StopSearch& stops, const Model& model, const ProposeOptions& options
 // A plan that leaves a task out is none: some work is done for it whatever the clock says.
 void find_places(StopSearch& stops, const Model& model) {
   for (int i = 0; i < rounds_for_places && stops.best_cost() >= Draft::price_of_no_place; ++i) {
-    stops.round(moves_per_round, {warmest(model)});
+    stops.round(moves_per_round(model), {warmest(model)});
   }
 }
 
