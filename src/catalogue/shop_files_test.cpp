@@ -108,6 +108,7 @@ TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
        {"warning", "{ min = 5 }"}},
       {with("reason =", "reading = [ { what = \"pH\" } ]\nreason ="), {"reading 1", "unit", "missing"}},
       {with("reason =", "quantity_unit = \"l\"\nreason ="), {"quantity_unit", "top up"}},
+      {with("reason =", "after = [\"no-such\"]\nreason ="), {"comes after \"no-such\"", "no task here"}},
       {with("kind = ", "kind == "), {"lathe.toml, line 2"}},
       {with("task-set-1", "task-set-9"), {"format"}},
   };

@@ -1,6 +1,8 @@
 #include "src/catalogue/task.h"
 
+#include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "libs/values/characters.h"
 
@@ -96,6 +98,15 @@ Result<void> check_quantity_unit(const Task& task) {
   return {};
 }
 
+Result<void> check_after(const Task& task) {
+  std::set<std::string_view> named;
+  for (const std::string& other : task.after) {
+    if (other == task.key) return refuse(ErrorCode::bad_input, "after: a task cannot come after itself");
+    if (!named.insert(other).second) return refuse(ErrorCode::bad_input, "after: \"{}\" stands twice", other);
+  }
+  return {};
+}
+
 Result<void> check_triggers(const std::vector<Trigger>& triggers) {
   if (triggers.empty()) return refuse(ErrorCode::bad_input, "triggers: a task needs at least one");
   for (std::size_t i = 0; i < triggers.size(); ++i) {
@@ -122,7 +133,22 @@ Result<void> check(const Task& task) {
   }
   HW_TRY(check_readings(task.readings));
   HW_TRY(check_quantity_unit(task));
+  HW_TRY(check_after(task));
   return check_triggers(task.triggers);
+}
+
+Result<void> check_precedence(const std::vector<Task>& tasks) {
+  std::set<std::string_view> waiting;
+  for (const Task& task : tasks) waiting.insert(task.key);
+  const auto waits = [&](const std::string& other) { return waiting.contains(other); };
+  for (std::size_t before = 0; before != waiting.size();) {
+    before = waiting.size();
+    for (const Task& task : tasks) {
+      if (std::none_of(task.after.begin(), task.after.end(), waits)) waiting.erase(task.key);
+    }
+  }
+  if (waiting.empty()) return {};
+  return refuse(ErrorCode::bad_input, "after: \"{}\" waits for itself by way of what it comes after", *waiting.begin());
 }
 
 }  // namespace hw::catalogue

@@ -71,12 +71,18 @@ struct Task {
   std::vector<Part> parts;
   std::vector<TaskReading> readings;         // may be none
   std::optional<std::string> quantity_unit;  // of a top up: in which the quantity filled in is written down
+  std::vector<std::string> after;            // keys of tasks that come before it where both are done in one stop
   bool operator==(const Task&) const = default;
 };
 
 // Refuses what no task can be: no title, no trigger, an interval that is not above zero, a negative heads-up or
 // tolerance, a heads-up as long as its interval, minutes out of range, a reading without a name or unit or with limits
-// that leave nothing between them or an action limit inside the warning limits. The message names the field.
+// that leave nothing between them or an action limit inside the warning limits, a task that comes after itself or after
+// another twice. The message names the field.
 Result<void> check(const Task& task);
+
+// Refuses tasks that wait for each other by their `after`, so that none could begin. What an `after` names that is not
+// among them does not matter.
+Result<void> check_precedence(const std::vector<Task>& tasks);
 
 }  // namespace hw::catalogue

@@ -60,6 +60,7 @@ Task read_task(TomlTable& table) {
   task.parts = table.each("parts", read_part);
   task.readings = table.each("reading", read_reading);
   if (table.has("quantity_unit")) task.quantity_unit = table.text("quantity_unit");
+  if (table.has("after")) task.after = table.texts("after");
   if (auto checked = check(task); !checked) table.mistake("key", checked.error().message);
   return task;
 }

@@ -22,6 +22,20 @@ Point read_point(TomlTable& table) {
   return point;
 }
 
+// What comes before a task is another task of the set, and none waits for itself.
+void check_afters(TomlTable& table, const TaskSet& set) {
+  const auto has_task = [&](const std::string& key) {
+    return std::any_of(set.tasks.begin(), set.tasks.end(), [&](const auto& one) { return one.key == key; });
+  };
+  for (const Task& task : set.tasks) {
+    for (const std::string& other : task.after) {
+      if (has_task(other)) continue;
+      table.mistake("task", fmt::format("\"{}\" comes after \"{}\", which is no task here", task.key, other));
+    }
+  }
+  if (auto checked = check_precedence(set.tasks); !checked) table.mistake("task", checked.error().message);
+}
+
 // What points, tasks and isolation points name must be there.
 void check_references(TomlTable& table, const TaskSet& set) {
   const auto has_assembly = [&](const std::string& key) {
@@ -64,6 +78,7 @@ TaskSet read_task_set(TomlTable& table) {
   check_once(table, "point", set.points, [](const Point& point) { return fmt::format("{}", point.number); });
   check_keys_once(table, "task", set.tasks);
   check_references(table, set);
+  check_afters(table, set);
   return set;
 }
 

@@ -86,6 +86,32 @@ TEST(Task, AQuantityUnitBelongsToATopUp) {
   EXPECT_EQ(check(task).error().message.substr(0, 13), "quantity_unit");
 }
 
+TEST(Task, ComesAfterOthersOnceEachAndNotAfterItself) {
+  Task task = good_task();
+  task.key = "refill";
+  task.after = {"drain", "clean"};
+  EXPECT_TRUE(check(task));
+  task.after = {"drain", "drain"};
+  EXPECT_NE(check(task).error().message.find("\"drain\" stands twice"), std::string::npos);
+  task.after = {"refill"};
+  EXPECT_NE(check(task).error().message.find("after itself"), std::string::npos);
+}
+
+Task task_after(std::string key, std::vector<std::string> after) {
+  Task task = good_task();
+  task.key = std::move(key);
+  task.after = std::move(after);
+  return task;
+}
+
+TEST(Precedence, TasksThatWaitForEachOtherAreRefused) {
+  EXPECT_TRUE(check_precedence({}));
+  EXPECT_TRUE(check_precedence({task_after("a", {"b", "c"}), task_after("b", {"c"}), task_after("c", {"elsewhere"})}));
+  const auto ring = check_precedence({task_after("a", {"b"}), task_after("b", {"c"}), task_after("c", {"a"})});
+  EXPECT_EQ(ring.error().code, ErrorCode::bad_input);
+  EXPECT_NE(ring.error().message.find("waits for itself"), std::string::npos);
+}
+
 TEST(WorkWords, EveryWordReadsBackAndAnUnknownOneListsThem) {
   for (const char* word : {"inspect", "clean", "lubricate", "top up", "adjust", "measure", "replace", "overhaul"}) {
     EXPECT_EQ(word_of(*parse_work_type(word)), word);
