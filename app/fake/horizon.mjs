@@ -55,6 +55,12 @@ function forecastOf(machine, task) {
   return { first: p10, median: p50, last: p90, overdue_median, leads };
 }
 
+const WORKING_DAYS = [1, 2, 3, 4, 5];
+const SHIFTS = [
+  { name: 'early', begins: '06:00', ends: '14:00', weekdays: WORKING_DAYS },
+  { name: 'late', begins: '14:00', ends: '22:00', weekdays: WORKING_DAYS },
+];
+
 function closedDays() {
   const days = Array.from({ length: 400 }, (_, index) => dateOf(index));
   const isShut = (on) => on.slice(5) >= '12-24' || on.slice(5) === '01-01';
@@ -111,6 +117,8 @@ export class Dates {
       now: new Date().toISOString(),
       today: dateOf(0),
       closed: closedDays(),
+      shifts: SHIFTS,
+      stops: [],
       machines: machines.map((machine) => this.horizonMachine(machine)),
     };
   }

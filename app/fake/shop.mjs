@@ -239,6 +239,7 @@ export class Shop {
       tally: { in_hand: count('in hand'), coming: count('coming'), due: count('due'), overdue: count('overdue') },
       findings: this.findings.open(machine.key).map((finding) => finding.severity),
       rounds: this.rounds.standings(machine),
+      next_stop: null,
     };
   }
 

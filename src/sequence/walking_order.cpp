@@ -38,14 +38,6 @@ std::vector<Stand> stands_at(const std::vector<Point>& points) {
   return stands;
 }
 
-double operators_place(const std::vector<Point>& points) {
-  const Point* panel = nullptr;
-  for (const Point& point : points) {
-    if (point.assembly == "control" && (!panel || point.number < panel->number)) panel = &point;
-  }
-  return panel ? stand_at(*panel).along : front_right_corner;
-}
-
 // The walk that leaves out the gap before stands[gap]: those before it lie on the way on, the others on the way back.
 struct Walk {
   std::size_t gap = 0;
@@ -119,6 +111,19 @@ std::vector<Stand> take_named(std::vector<Stand>& stands, const std::vector<int>
 }
 
 }  // namespace
+
+double place_of(const Point& point) {
+  const double along = stand_at(point).along;
+  return along < outline_length ? along : 0;
+}
+
+double operators_place(const std::vector<Point>& points) {
+  const Point* panel = nullptr;
+  for (const Point& point : points) {
+    if (point.assembly == "control" && (!panel || point.number < panel->number)) panel = &point;
+  }
+  return panel ? place_of(*panel) : front_right_corner;
+}
 
 std::vector<int> walking_order(const std::vector<Point>& points) {
   const double start = operators_place(points);

@@ -18,6 +18,10 @@
 
 namespace hw::sequence {
 
+// Where on the outline one stands for a point, and where the operator does: 0 to below 4 sides.
+double place_of(const catalogue::Point& point);
+double operators_place(const std::vector<catalogue::Point>& points);
+
 // The numbers of all points, in the order of the shortest walk; of equally short ones always the same. Point numbers
 // are unique.
 std::vector<int> walking_order(const std::vector<catalogue::Point>& points);

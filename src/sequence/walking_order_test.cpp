@@ -135,5 +135,13 @@ TEST(WalkingOrder, EverySetOfTheLibraryBeginsAtItsPanel) {
   }
 }
 
+TEST(WalkingOrder, APlaceOnTheOutlineIsAlwaysBelowFour) {
+  EXPECT_EQ(place_of(at(1, 1, 1)), 0) << "the front right corner begins the outline and does not end it";
+  EXPECT_NEAR(place_of(at(1, 0.5, 1)), 3.5, 1e-12);
+  EXPECT_NEAR(place_of(at(1, 1, 0.25)), 0.75, 1e-12);
+  EXPECT_NEAR(operators_place({at(2, 0, 0.5), at(3, 0.25, 1, "control")}), 3.25, 1e-12);
+  EXPECT_EQ(operators_place({}), 0);
+}
+
 }  // namespace
 }  // namespace hw::sequence

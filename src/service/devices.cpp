@@ -11,7 +11,7 @@
 namespace hw::service {
 namespace {
 
-constexpr std::size_t title_max = 60;
+constexpr std::size_t device_title_max = 60;
 constexpr std::size_t secret_size = 32;
 
 std::string hash_of(std::string_view secret) { return print_hex(sha256(secret)); }
@@ -19,9 +19,9 @@ std::string hash_of(std::string_view secret) { return print_hex(sha256(secret));
 Result<void> check_title(std::string_view title) {
   const bool is_blank = title.find_first_not_of(' ') == std::string_view::npos;
   const bool has_control = std::any_of(title.begin(), title.end(), [](char c) { return c >= 0 && c < ' '; });
-  if (!is_blank && !has_control && characters_in(title) <= title_max) return {};
+  if (!is_blank && !has_control && characters_in(title) <= device_title_max) return {};
   return refuse(ErrorCode::bad_input,
-                "title: say what this device is called, in 1 to {} characters: Phone at the lathes", title_max);
+                "title: say what this device is called, in 1 to {} characters: Phone at the lathes", device_title_max);
 }
 
 template <class Change>

@@ -35,11 +35,26 @@ Result<catalogue::Task> task_for(const OpenMachine& machine, std::string key, co
   return std::move(task);
 }
 
-// A change that does not speak of readings, or of the unit of a top up, leaves them as they were: a page that does not
-// know them must not lose them.
+// A change that does not speak of readings, of the unit of a top up or of what comes before leaves them as they were: a
+// page that does not know them must not lose them.
 void keep_unsaid(catalogue::Task& task, const TaskEdit& edit, const catalogue::Task& before) {
   if (!edit.readings) task.readings = before.readings;
   if (!edit.quantity_unit && task.work == catalogue::WorkType::top_up) task.quantity_unit = before.quantity_unit;
+  if (!edit.after) task.after = before.after;
+}
+
+// What comes before the task is there, and none of the machine's tasks waits for itself.
+Result<void> check_after(const OpenMachine& machine, const catalogue::Task& task) {
+  std::vector<catalogue::Task> tasks{task};
+  for (const TaskRecord& record : machine.record.tasks) {
+    if (record.task.key != task.key) tasks.push_back(record.task);
+  }
+  for (const std::string& other : task.after) {
+    if (find_task(machine, other)) continue;
+    return refuse(ErrorCode::bad_input, "after: {} has no task \"{}\"", machine.record.machine.key,
+                  other.substr(0, 60));
+  }
+  return catalogue::check_precedence(tasks);
 }
 
 // Entry and task go to the store together, then into memory. Returns the task as it is shown.
@@ -91,6 +106,7 @@ Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& 
   {
     const auto lock = shop.look();
     HW_TAKE(task, task_for(*machine, edit.id, edit, now));
+    HW_TRY(check_after(*machine, task));
     HW_TAKE(made, new_entry(shop, *machine, "task added", {edit.id, edit.by, {}, {}}, now));
     entry = std::move(made);
     record = {.task = std::move(task),
@@ -127,6 +143,7 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
     }
     HW_TAKE(task, task_for(*machine, std::string{task_key}, edit, now));
     keep_unsaid(task, edit, present->task);
+    HW_TRY(check_after(*machine, task));
     record = *present;
     record.task = std::move(task);
     HW_TAKE(made, new_entry(shop, *machine, "task changed", {edit.id, edit.by, {}, {}}, now));

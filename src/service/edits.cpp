@@ -63,6 +63,13 @@ Result<void> check_photos(const std::optional<std::vector<PhotoName>>& photos) {
   return {};
 }
 
+Result<void> check_text(std::string_view field, std::string_view text) {
+  const bool is_blank = text.find_first_not_of(" \t\r\n") == std::string_view::npos;
+  if (!is_blank && characters_in(text) <= note_max) return {};
+  return refuse(ErrorCode::bad_input, Saying{"text-length", {}, {{"most", double{note_max}}}},
+                "{}: say it in 1 to {} characters", field, note_max);
+}
+
 Result<void> check_note(const std::optional<std::string>& note) {
   if (!note || characters_in(*note) <= note_max) return {};
   return refuse(ErrorCode::bad_input, Saying{"text-long", {}, {{"most", double{note_max}}}},

@@ -75,6 +75,8 @@ Result<void> check_signature(std::string_view id, std::string_view by);
 Result<void> check_key(std::string_view field, std::string_view key);
 // Refuses a photo without an id or its SHA-256, and (too_large) more than 20 of them.
 Result<void> check_photos(const std::optional<std::vector<PhotoName>>& photos);
+// Refuses a text that has to be there and is not, or is more than 2,000 characters. `field` names it.
+Result<void> check_text(std::string_view field, std::string_view text);
 // Refuses a note of more than 2,000 characters.
 Result<void> check_note(const std::optional<std::string>& note);
 

@@ -1,7 +1,7 @@
 #pragma once
 // What an entry holds beside its sentence: the round, the answers, the finding, the photos. It is kept as JSON in the
-// entry's row and sealed with it; what a kind of entry has no use for is left out. Every table about walks, answers and
-// findings follows from entries and their bodies, and can be made again from them.
+// entry's row and sealed with it; what a kind of entry has no use for is left out. Every table about walks, answers,
+// findings and stops follows from entries and their bodies, and can be made again from them.
 
 #include <optional>
 #include <string>
@@ -10,6 +10,7 @@
 #include <boost/describe.hpp>
 
 #include "libs/formats/json_types.h"
+#include "libs/values/instant.h"
 #include "libs/values/local_date.h"
 #include "libs/values/saying.h"
 
@@ -67,6 +68,67 @@ struct DisplayTold {
 };
 BOOST_DESCRIBE_STRUCT(DisplayTold, (), (counter, display_h, verdict, settled_as))
 
+// A task of a stop as it was when somebody named it, in the words of the catalogue.
+struct PlannedTask {
+  std::string task;
+  std::string title = {};
+  std::string assembly = {};
+  std::optional<int> point = {};
+  std::string work = {};
+  std::string skill = {};
+  std::string energy = {};
+  double minutes = 0;  // hands on
+};
+BOOST_DESCRIBE_STRUCT(PlannedTask, (), (task, title, assembly, point, work, skill, energy, minutes))
+
+// When a stop is and what is done in it.
+struct StopPlan {
+  LocalDate on = {};       // the plant's day on which the shift begins
+  std::string shift = {};  // its name; of a plant without shifts empty
+  Instant begins_at = {};
+  Instant ends_at = {};
+  std::vector<PlannedTask> tasks = {};
+  std::string note = {};
+};
+BOOST_DESCRIBE_STRUCT(StopPlan, (), (on, shift, begins_at, ends_at, tasks, note))
+
+// When the machine was given to maintenance and taken back, as the person said.
+struct StopTimes {
+  Instant began_at;
+  Instant ended_at;
+};
+BOOST_DESCRIBE_STRUCT(StopTimes, (), (began_at, ended_at))
+
+// A value that was read when a task was done.
+struct ReadValue {
+  std::string what;  // of the task's readings
+  std::string unit;
+  double value = 0;
+};
+BOOST_DESCRIBE_STRUCT(ReadValue, (), (what, unit, value))
+
+// What the person who did a task in a stop said of it.
+struct TaskDoing {
+  std::optional<std::string> as_found = {};  // good, worn, failed
+  std::optional<double> minutes = {};        // hands on
+  std::optional<std::vector<ReadValue>> readings = {};
+  std::optional<double> quantity = {};  // filled in, in `quantity_unit`
+  std::optional<std::string> quantity_unit = {};
+};
+BOOST_DESCRIBE_STRUCT(TaskDoing, (), (as_found, minutes, readings, quantity, quantity_unit))
+
+// What the sentence of an entry about a stop says: which stop, as it was then, and what came of it.
+struct StopTold {
+  LocalDate on;
+  std::string shift;
+  std::optional<LocalDate> to_on = {};                 // of a change
+  std::optional<std::string> to_shift = {};            // of a change
+  std::optional<std::vector<std::string>> tasks = {};  // their titles: all of them, where they were said
+  std::optional<int> done = {};                        // of a closing: so many ...
+  std::optional<int> of = {};                          // ... of so many tasks
+};
+BOOST_DESCRIBE_STRUCT(StopTold, (), (on, shift, to_on, to_shift, tasks, done, of))
+
 struct EntryBody {
   std::optional<double> device_off_s;              // the device's clock was ahead by that much; below zero: behind
   std::optional<std::string> walk;                 // the id of the entry "round begun" that it belongs to
@@ -82,7 +144,7 @@ struct EntryBody {
   std::optional<std::string> due_on;         // empty: no day any more
   std::optional<std::string> settling_task;  // empty: none any more
   std::optional<std::string> done;           // of "finding settled"
-  std::optional<std::string> why;            // of "finding reopened"
+  std::optional<std::string> why;            // of "finding reopened", "stop withdrawn"
   std::optional<std::vector<PhotoName>> photos;
   std::optional<std::string> corrects;            // of "correction": the entry of which it says what is right
   std::optional<std::string> stray;               // why it could not count for what it was meant for
@@ -96,10 +158,15 @@ struct EntryBody {
   std::optional<std::string> right;
   std::optional<Saying> unlinked;      // of "finding made": why the task that was to settle it is left out
   std::optional<Saying> stray_saying;  // what `stray` says
+  std::optional<std::string> stop;     // the id of the entry "stop agreed" that it is about
+  std::optional<StopPlan> plan;        // of a stop, from this entry on
+  std::optional<StopTimes> times;      // of "stop closed"
+  std::optional<TaskDoing> doing;      // of "task done" in a stop
+  std::optional<StopTold> stop_told;   // of the entries about stops
 };
 BOOST_DESCRIBE_STRUCT(EntryBody, (),
                       (device_off_s, walk, rhythm, checks, answers, finding, what, point, check, severity, owner,
                        due_on, settling_task, done, why, photos, corrects, stray, points, use, order, title, version,
-                       display, corrects_ordinal, right, unlinked, stray_saying))
+                       display, corrects_ordinal, right, unlinked, stray_saying, stop, plan, times, doing, stop_told))
 
 }  // namespace hw::service

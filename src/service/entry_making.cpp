@@ -13,8 +13,8 @@ Result<std::optional<Entry>> repeated(const OpenShop& shop, std::string_view id,
   return std::move(entry);
 }
 
-Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key) {
-  for (TaskRecord& record : machine.record.tasks) {
+Result<const TaskRecord*> find_task(const OpenMachine& machine, std::string_view key) {
+  for (const TaskRecord& record : machine.record.tasks) {
     if (record.task.key == key) return &record;
   }
   return refuse(ErrorCode::not_found,
@@ -25,6 +25,14 @@ Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key) {
 void make_stray(Entry& entry, const Error& why) {
   entry.body.stray = why.message;
   entry.body.stray_saying = why.saying;
+}
+
+Result<void> check_is_not_retired(const OpenShop& shop, const TaskRecord& record) {
+  if (!record.retired_at) return {};
+  const std::string& title = record.task.title;
+  const std::string date = print(shop.calendar().zone.date_of(*record.retired_at));
+  return refuse(ErrorCode::conflict, Saying{"task-retired-on", {{"title", title}, {"date", date}}},
+                "\"{}\" was retired on {}", title, date);
 }
 
 Instant as_kept(Instant at) { return Instant::from_millis(at.as_millis()); }

@@ -23,8 +23,11 @@ inline const Saying id_used{"id-used"};
 // Keeps why the entry cannot count for what it was meant for.
 void make_stray(Entry& entry, const Error& why);
 
+// Refuses (conflict) a task that was retired, saying when.
+Result<void> check_is_not_retired(const OpenShop& shop, const TaskRecord& record);
+
 // The task of an open machine. Refuses (not_found) where there is none.
-Result<TaskRecord*> find_task(OpenMachine& machine, std::string_view key);
+Result<const TaskRecord*> find_task(const OpenMachine& machine, std::string_view key);
 
 // Times are kept in whole milliseconds; what is in memory is what a restart reads.
 Instant as_kept(Instant at);

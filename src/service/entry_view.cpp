@@ -22,7 +22,8 @@ EntryTold told_of(const EntryBody& body) {
                  .right = body.right,
                  .points = body.points,
                  .order = body.order,
-                 .use = body.use};
+                 .use = body.use,
+                 .stop = body.stop_told};
   if (body.checks) told.checks = static_cast<int>(body.checks->size());
   return told;
 }
@@ -55,8 +56,10 @@ EntryView view_of(const Entry& entry) {
                  .corrected_by = {},
                  .stray = body.stray,
                  .stray_saying = body.stray_saying,
+                 .stop = body.stop,
+                 .doing = body.doing,
                  .told = told_of(body)};
-  if (entry.kind == "task done") view.undo_until = entry.at + undo_within;
+  if (entry.kind == "task done" && !body.stop) view.undo_until = entry.at + undo_within;
   if (entry.is_undone) view.undone = true;
   if (!entry.corrected_by.empty()) view.corrected_by = entry.corrected_by;
   return view;

@@ -7,17 +7,8 @@
 namespace hw::service {
 namespace {
 
-constexpr std::size_t text_max = 2000;
 constexpr std::size_t owner_max = 80;
 constexpr std::size_t named_key_max = 200;  // of a check: a task's key, with what is read
-
-// A text that has to be there.
-Result<void> check_text(std::string_view field, std::string_view text) {
-  const bool is_blank = text.find_first_not_of(" \t\r\n") == std::string_view::npos;
-  if (!is_blank && characters_in(text) <= text_max) return {};
-  return refuse(ErrorCode::bad_input, Saying{"text-length", {}, {{"most", double{text_max}}}},
-                "{}: say it in 1 to {} characters", field, text_max);
-}
 
 Result<void> check_length(std::string_view field, const std::optional<std::string>& text, std::size_t most) {
   if (!text || characters_in(*text) <= most) return {};

@@ -41,7 +41,7 @@ std::string changes_in(const FindingChange& change) {
 }
 
 // A finding in later entries: the beginning of its first line.
-std::string title_of(const Finding& finding) {
+std::string heading_of(const Finding& finding) {
   constexpr std::size_t title_bytes_max = 80;
   std::string title = finding.what.substr(0, finding.what.find('\n'));
   if (title.size() <= title_bytes_max) return title;
@@ -76,7 +76,7 @@ void tell_changed(Entry& entry, const Finding& finding, const FindingChange& cha
   body.settling_task = change.task;
   body.photos = unless_empty(change.photos);
   entry.note = unless_empty(change.note);
-  body.title = title_of(finding);
+  body.title = heading_of(finding);
   entry.says = with_who_decides(fmt::format("{}: {}", *body.title, changes_in(change)), change.severity);
 }
 
@@ -84,14 +84,14 @@ void tell_settled(Entry& entry, const Finding& finding, const FindingSettle& edi
   entry.body.finding = finding.id;
   entry.body.done = edit.done;
   entry.body.photos = unless_empty(edit.photos);
-  entry.body.title = title_of(finding);
+  entry.body.title = heading_of(finding);
   entry.says = fmt::format("{}: settled: {}", *entry.body.title, edit.done);
 }
 
 void tell_reopened(Entry& entry, const Finding& finding, const FindingReopen& edit) {
   entry.body.finding = finding.id;
   entry.body.why = edit.why;
-  entry.body.title = title_of(finding);
+  entry.body.title = heading_of(finding);
   // How severe it was at that moment another phone may still tell, so the sentence must not depend on it.
   entry.says =
       fmt::format("{}: open again: {}; where it stops the machine, {}", *entry.body.title, edit.why, who_decides);

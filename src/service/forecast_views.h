@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "src/service/views.h"
+#include "src/service/stop_views.h"
 
 namespace hw::service {
 
@@ -53,9 +53,11 @@ struct HorizonView {
   Instant now;
   LocalDate today;
   std::vector<ClosedDayView> closed;
+  std::vector<ShiftView> shifts;
+  std::vector<StopView> stops;  // the agreed ones, by when they begin
   std::vector<HorizonMachineView> machines;
 };
-BOOST_DESCRIBE_STRUCT(HorizonView, (), (now, today, closed, machines))
+BOOST_DESCRIBE_STRUCT(HorizonView, (), (now, today, closed, shifts, stops, machines))
 
 struct QuantilesView {
   OrNull<LocalDate> p05, p10, p25, p50, p75, p90, p95;

@@ -38,7 +38,9 @@ Result<void> check_task(const catalogue::Task& task, const catalogue::TaskSet& s
 
 Result<void> check_tasks(const MachineRecord& record, const catalogue::TaskSet& set) {
   std::set<std::string_view> keys;
+  std::vector<catalogue::Task> tasks;
   for (const TaskRecord& one : record.tasks) {
+    tasks.push_back(one.task);
     const std::string place = fmt::format("machine {}, task {}", record.machine.key, one.task.key);
     const auto checked = check_task(one.task, set);
     if (!checked) return refuse(checked.error().at(place));
@@ -46,7 +48,15 @@ Result<void> check_tasks(const MachineRecord& record, const catalogue::TaskSet& 
       return refuse(ErrorCode::bad_input, "{}: another task of the machine has this key", place);
     }
   }
-  return {};
+  for (const catalogue::Task& task : tasks) {
+    for (const std::string& other : task.after) {
+      if (keys.contains(other)) continue;
+      return refuse(ErrorCode::bad_input, "machine {}, task {}, after: the machine has no task \"{}\"",
+                    record.machine.key, task.key, other);
+    }
+  }
+  const auto ordered = catalogue::check_precedence(tasks);
+  return ordered ? ordered : refuse(ordered.error().at(fmt::format("machine {}", record.machine.key)));
 }
 
 // The counters whose unknown time is filled are the whole machine's.

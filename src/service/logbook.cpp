@@ -6,7 +6,6 @@
 #include "libs/values/small_letters.h"
 #include "src/service/entry_making.h"
 #include "src/service/make_views.h"
-#include "src/service/open_findings.h"
 #include "src/service/use_cases.h"
 
 namespace hw::service {
@@ -15,11 +14,12 @@ namespace {
 constexpr int count_max = 500;
 
 // EntryKind of api/openapi.yaml.
-constexpr std::array<std::string_view, 17> entry_kinds = {
+constexpr std::array<std::string_view, 23> entry_kinds = {
     "task done",    "task added",      "task changed",    "task retired",     "undone",
     "hours read",   "hours settled",   "round begun",     "check answered",   "others as they should be",
     "finding made", "finding changed", "finding settled", "finding reopened", "correction",
-    "points moved", "walk changed"};
+    "points moved", "walk changed",    "use announced",   "use withdrawn",    stop_agreed,
+    stop_changed,   stop_withdrawn,    stop_closed};
 
 Result<void> check(const LogbookQuery& query) {
   if (query.kind && std::find(entry_kinds.begin(), entry_kinds.end(), *query.kind) == entry_kinds.end()) {
@@ -100,6 +100,7 @@ Result<EntryView> correct_entry(OpenShop& shop, std::string_view id, const Corre
   entry.task = corrected->task;
   entry.body.corrects = corrected->id;
   entry.body.finding = corrected->body.finding;
+  entry.body.stop = corrected->body.stop;
   entry.body.stray.reset();  // a correction is meant for the entry, which is there
   entry.body.stray_saying.reset();
   entry.body.corrects_ordinal = corrected->ordinal;

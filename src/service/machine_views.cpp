@@ -4,6 +4,7 @@
 #include "src/due/task_state.h"
 #include "src/service/make_views.h"
 #include "src/service/open_findings.h"
+#include "src/service/open_stops.h"
 #include "src/service/task_forecast.h"
 #include "src/service/use_cases.h"
 
@@ -120,7 +121,9 @@ FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, In
                         .nearest = {},
                         .tally = {},
                         .findings = severities_of(machine),
-                        .rounds = standing_views(shop, machine, now)};
+                        .rounds = standing_views(shop, machine, now),
+                        .next_stop = {}};
+  if (auto next = next_stop(machine, now)) view.next_stop = *std::move(next);
   for (const CounterKind kind : floor_counters) {
     for (const CounterNow& counter : present.counters) {
       if (counter.key == CounterKey{kind, ""}) view.counters.push_back(view_of(machine, counter));

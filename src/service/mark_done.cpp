@@ -6,16 +6,12 @@ namespace hw::service {
 namespace {
 
 // Refuses where the entry cannot count for its task.
-Result<void> check_counts(const OpenShop& shop, OpenMachine& machine, std::string_view task) {
+Result<void> check_counts(const OpenShop& shop, const OpenMachine& machine, std::string_view task) {
   HW_TAKE(record, find_task(machine, task));
-  if (!record->retired_at) return {};
-  const std::string& title = record->task.title;
-  const std::string date = print(shop.calendar().zone.date_of(*record->retired_at));
-  return refuse(ErrorCode::conflict, Saying{"task-retired-on", {{"title", title}, {"date", date}}},
-                "\"{}\" was retired on {}", title, date);
+  return check_is_not_retired(shop, *record);
 }
 
-std::string title_of(OpenMachine& machine, std::string_view task) {
+std::string title_of_task(const OpenMachine& machine, std::string_view task) {
   const auto record = find_task(machine, task);
   return record ? (*record)->task.title : std::string{task};
 }
@@ -33,13 +29,17 @@ Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::st
   if (open) {
     if (const auto counts = check_counts(shop, **open, task); !counts) make_stray(entry, counts.error());
   }
-  entry.body.title = open ? title_of(**open, task) : std::string{task};
+  entry.body.title = open ? title_of_task(**open, task) : std::string{task};
   entry.says = fmt::format("{}: done", *entry.body.title);
   return std::move(entry);
 }
 
 Result<void> check_undo(const Entry& undone, const Signature& signature, Instant now) {
   if (undone.kind != "task done") return refuse(ErrorCode::conflict, "only a task done can be taken back");
+  if (undone.body.stop) {
+    return refuse(ErrorCode::conflict, Saying{"undo-of-stop"},
+                  "it was done in a stop that is closed; make a new entry that says what is right");
+  }
   if (undone.is_undone) return refuse(ErrorCode::conflict, Saying{"undo-twice"}, "it was taken back already");
   if (undone.by != signature.by) {
     return refuse(ErrorCode::conflict, Saying{"undo-not-own", {{"by", undone.by}}},

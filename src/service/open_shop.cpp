@@ -45,6 +45,9 @@ Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
     HW_TAKE(findings, store.open_findings(open->record.machine.key));
     std::sort(findings.begin(), findings.end(), is_more_pressing);
     open->findings = std::move(findings);
+    HW_TAKE(stops, store.agreed_stops(open->record.machine.key));
+    std::sort(stops.begin(), stops.end(), begins_before);
+    open->stops = std::move(stops);
     open->count = MachineCount{shop->calendar().zone, open->record.machine.fills};
     shop->machines_.push_back(std::move(open));
   }

@@ -30,6 +30,7 @@ struct OpenMachine {
   std::vector<Adjustment> adjustments;
   std::vector<WalkRecord> walks;  // those of the last days, in no order: see round_standing.h
   std::vector<Finding> findings;  // the open ones, the most pressing first
+  std::vector<Stop> stops;        // the agreed ones, by when they begin
   MachineCount count{};
   FeedStatus feed;
   // They rise with every change, so that whoever shows the machine knows when to show it anew.

@@ -30,6 +30,18 @@ HorizonMachineView machine_view(const OpenShop& shop, const OpenMachine& machine
   return view;
 }
 
+// "06:00".
+std::string clock_time(int minute_of_day) { return fmt::format("{:02}:{:02}", minute_of_day / 60, minute_of_day % 60); }
+
+void tell_calendar(HorizonView& view, const catalogue::PlantCalendar& calendar) {
+  for (const auto& closed : calendar.closed) {
+    if (closed.on >= view.today) view.closed.push_back({closed.on, closed.why});
+  }
+  for (const auto& shift : calendar.shifts) {
+    view.shifts.push_back({shift.name, clock_time(shift.begins_minute), clock_time(shift.ends_minute), shift.weekdays});
+  }
+}
+
 QuantilesView quantiles_view(const due::DueQuantiles& days) {
   QuantilesView view;
   const std::array shown{&view.p05, &view.p10, &view.p25, &view.p50, &view.p75, &view.p90, &view.p95};
@@ -96,10 +108,12 @@ TriggerWorkingView trigger_view(const TriggerView& trigger, const TriggerForecas
 Result<HorizonView> show_horizon(const OpenShop& shop, UseForecasts& forecasts, std::optional<std::string_view> only,
                                  Instant now) {
   if (only) HW_TRY(shop.find(*only));
-  HorizonView view{.now = now, .today = shop.calendar().zone.date_of(now), .closed = {}, .machines = {}};
-  for (const auto& closed : shop.calendar().closed) {
-    if (closed.on >= view.today) view.closed.push_back({closed.on, closed.why});
-  }
+  HorizonView view;
+  view.now = now;
+  view.today = shop.calendar().zone.date_of(now);
+  tell_calendar(view, shop.calendar());
+  HW_TAKE(stops, show_stops(shop, {only ? std::optional{std::string{*only}} : std::nullopt}));
+  view.stops = std::move(stops.stops);
   for (const auto& machine : shop.machines()) {
     if (only && machine->record.machine.key != *only) continue;
     HW_TAKE(uses, uses_of(shop, forecasts, *machine, now));

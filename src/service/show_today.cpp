@@ -4,6 +4,7 @@
 #include "src/service/machine_uses.h"
 #include "src/service/make_views.h"
 #include "src/service/open_findings.h"
+#include "src/service/open_stops.h"
 #include "src/service/overdue_since.h"
 #include "src/service/round_standing.h"
 #include "src/service/use_cases.h"
@@ -111,6 +112,18 @@ void add_round(std::vector<Item>& items, const OpenMachine& machine, catalogue::
   items.push_back({{6, -left_h}, std::move(view)});
 }
 
+// A stop whose shift is over and of which nobody said how it went; one of today, and one of tomorrow.
+void add_stops(std::vector<Item>& items, const OpenMachine& machine, const Moment& at) {
+  for (const Stop& stop : machine.stops) {
+    if (stop.plan.on > at.today + 1) continue;
+    const bool is_over = stop.plan.ends_at <= at.now;
+    TodayItemView view = item("stop", machine);
+    view.stop = view_of(at.shop, stop);
+    const int rank = is_over ? 2 : stop.plan.on <= at.today ? 3 : 6;
+    items.push_back({{rank, (at.now - stop.plan.begins_at).as_hours()}, std::move(view)});
+  }
+}
+
 Result<void> add_strays(std::vector<Item>& items, const OpenShop& shop) {
   HW_TAKE(count, shop.store().stray_count());
   if (count == 0) return {};
@@ -138,6 +151,7 @@ Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Inst
     add_findings(items, *machine, at);
     add_tasks(items, *machine, uses, at);
     add_counter(items, *machine, at);
+    add_stops(items, *machine, at);
     for (const catalogue::Rhythm rhythm : rhythms_of(*machine)) add_round(items, *machine, rhythm, at);
   }
   std::stable_sort(items.begin(), items.end(), comes_before);

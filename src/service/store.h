@@ -14,6 +14,7 @@
 #include "src/service/finding.h"
 #include "src/service/logbook.h"
 #include "src/service/records.h"
+#include "src/service/stop.h"
 #include "src/service/walk_record.h"
 
 namespace hw::service {
@@ -118,6 +119,13 @@ class Store {
   // Of all machines where none is named; open ones in no order, settled ones the latest first.
   virtual Result<std::vector<Finding>> open_findings(const std::optional<std::string>& machine) = 0;
   virtual Result<std::vector<Finding>> settled_findings(const std::optional<std::string>& machine, int count_max) = 0;
+
+  virtual Result<std::optional<Stop>> stop(std::string_view id) = 0;
+  // Of all machines where none is named; agreed ones in no order, closed and withdrawn ones (of one state where it is
+  // named) the latest first.
+  virtual Result<std::vector<Stop>> agreed_stops(const std::optional<std::string>& machine) = 0;
+  virtual Result<std::vector<Stop>> past_stops(const std::optional<std::string>& machine, std::optional<StopState> only,
+                                               int count_max) = 0;
 
   virtual Result<std::vector<CountingRecord>> counting() = 0;
   virtual Result<std::vector<FeedPosition>> positions() = 0;

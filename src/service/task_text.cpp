@@ -119,7 +119,8 @@ Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
                        .caution = text.caution.value_or(""),
                        .parts = {},
                        .readings = std::move(*readings),
-                       .quantity_unit = text.quantity_unit};
+                       .quantity_unit = text.quantity_unit,
+                       .after = text.after.value_or(std::vector<std::string>{})};
   for (const PartText& part : text.parts.value_or(std::vector<PartText>{})) {
     task.parts.push_back({part.name, part.quantity, part.unit});
   }
@@ -145,7 +146,9 @@ TaskText text_of(const catalogue::Task& task) {
                 .caution = task.caution,
                 .parts = std::vector<PartText>{},
                 .readings = text_of(task.readings),
-                .quantity_unit = task.quantity_unit};
+                .quantity_unit = task.quantity_unit,
+                .after = {}};
+  if (!task.after.empty()) text.after = task.after;
   for (const Trigger& trigger : task.triggers) text.triggers.push_back(text_of(trigger));
   for (const auto& part : task.parts) text.parts->push_back({part.name, part.quantity, part.unit});
   return text;

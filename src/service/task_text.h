@@ -61,15 +61,16 @@ struct TaskText {
   std::optional<std::vector<PartText>> parts;
   std::optional<std::vector<TaskReadingText>> readings;
   std::optional<std::string> quantity_unit;
+  std::optional<std::vector<std::string>> after;
 };
 BOOST_DESCRIBE_STRUCT(TaskText, (),
                       (title, assembly, point, work, skill, energy, minutes, triggers, steps, reason, caution, parts,
-                       readings, quantity_unit))
+                       readings, quantity_unit, after))
 
 // What is left out of the optional fields is empty. Refuses unknown words, a trigger that is neither or both, and what
 // catalogue::check refuses; the message names the field.
 Result<catalogue::Task> task_of(std::string key, const TaskText& text);
-// Readings and quantity unit are left out where the task has none.
+// Readings, quantity unit and what comes before are left out where the task has none.
 TaskText text_of(const catalogue::Task& task);
 TaskReadingText text_of(const catalogue::TaskReading& reading);
 

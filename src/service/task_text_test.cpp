@@ -45,7 +45,8 @@ TEST(TaskText, ATaskBecomesTextAndComesBackEqual) {
       .caution = "c",
       .parts = {{"Oil", 0.3, "l"}},
       .readings = {{"air", "bar", {5.5, {}}, {5.0, 10.0}}, {"pH", "pH", {}, {}}},
-      .quantity_unit = "l"};
+      .quantity_unit = "l",
+      .after = {"drain"}};
   EXPECT_EQ(*task_of("k", text_of(task)), task);
   const auto printed = formats::print_json(text_of(task));
   EXPECT_EQ(*task_of("k", *formats::parse_json<TaskText>(printed)), task);
@@ -66,6 +67,7 @@ TEST(TaskText, ATaskWithoutReadingsIsTheTextThatItAlwaysWas) {
   const auto printed = formats::print_json(text_of(*task_of("k", bare_text())));
   EXPECT_EQ(printed.find("readings"), std::string::npos) << printed;
   EXPECT_EQ(printed.find("quantity_unit"), std::string::npos) << printed;
+  EXPECT_EQ(printed.find("after"), std::string::npos) << printed;
 }
 
 TEST(TaskText, AReadingIsRefusedByItsPlaceAndField) {

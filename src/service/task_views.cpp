@@ -113,6 +113,7 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                 .parts = *text.parts,
                 .readings = text.readings,
                 .quantity_unit = text.quantity_unit,
+                .after = text.after,
                 .version = record.version,
                 .last_done = {},
                 .began_at = record.began_at};

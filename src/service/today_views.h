@@ -10,7 +10,7 @@
 
 namespace hw::service {
 
-// One thing to decide, about what its kind says: finding, task, counter, round, stray.
+// One thing to decide, about what its kind says: finding, task, counter, round, stop, stray.
 struct TodayItemView {
   std::string kind;
   std::optional<std::string> machine;
@@ -22,10 +22,12 @@ struct TodayItemView {
   std::optional<Instant> silent_since;
   std::optional<std::string> rhythm;
   std::optional<TurnView> turn;
+  std::optional<StopView> stop;
   std::optional<int> count;
 };
 BOOST_DESCRIBE_STRUCT(TodayItemView, (),
-                      (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, count))
+                      (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, stop,
+                       count))
 
 struct TodayView {
   Instant now;

@@ -13,6 +13,8 @@
 #include "src/service/plan_edits.h"
 #include "src/service/round_edits.h"
 #include "src/service/round_views.h"
+#include "src/service/stop_card_views.h"
+#include "src/service/stop_edits.h"
 #include "src/service/today_views.h"
 #include "src/service/use_forecasts.h"
 #include "src/service/views.h"
@@ -96,6 +98,25 @@ struct FindingsQuery {
 };
 Result<FindingsView> show_findings(const OpenShop& shop, const FindingsQuery& query);
 Result<FindingHistoryView> show_finding(const OpenShop& shop, std::string_view finding);
+
+// Stops. Refuses beside bad_input and not_found (conflict): a task that is in another agreed stop, a stop that is
+// closed or withdrawn, and, where a version is named, one that was changed since it was looked at.
+Result<StopView> agree_stop(OpenShop& shop, std::string_view machine, const StopEdit& edit, Instant now);
+Result<StopView> change_stop(OpenShop& shop, std::string_view stop, const StopChange& edit, Instant now);
+Result<StopView> withdraw_stop(OpenShop& shop, std::string_view stop, const StopWithdraw& edit, Instant now);
+// Ends a stop: each task that was done has its entry "task done" at the counters of the moment when it was, as
+// mark_done makes it; the others are in no stop any more. All of it in one transaction.
+Result<StopView> close_stop(OpenShop& shop, std::string_view stop, const StopClose& edit, Instant now);
+enum class StopsShown { agreed, closed, withdrawn, all };  // closed, withdrawn: the latest 200
+BOOST_DESCRIBE_ENUM(StopsShown, agreed, closed, withdrawn, all)
+struct StopsQuery {
+  std::optional<std::string> machine = {};
+  StopsShown shown = StopsShown::agreed;
+};
+// Agreed ones by when they begin, then the others, the latest first.
+Result<StopsView> show_stops(const OpenShop& shop, const StopsQuery& query);
+// Everything that the job card of a stop shows.
+Result<StopCardView> show_stop(const OpenShop& shop, std::string_view stop, Instant now);
 
 // The logbook, the latest first. Refuses (bad_input) a kind that is none, days that end before they begin, a count out
 // of range; list_logbook (too_large) more than `entries_listed_max`.

@@ -131,10 +131,11 @@ struct EntryTold {
   std::optional<std::vector<PointPlace>> points;
   std::optional<std::vector<int>> order;
   std::optional<UseChangeText> use;
+  std::optional<StopTold> stop;
 };
 BOOST_DESCRIBE_STRUCT(EntryTold, (),
                       (title, version, display, checks, what, severity, owner, due_on, settling_task, unlinked, done,
-                       why, corrects_ordinal, right, points, order, use))
+                       why, corrects_ordinal, right, points, order, use, stop))
 
 struct EntryView {
   std::string id;
@@ -161,12 +162,14 @@ struct EntryView {
   std::optional<std::vector<std::string>> corrected_by;
   std::optional<std::string> stray;
   std::optional<Saying> stray_saying;
+  std::optional<std::string> stop;
+  std::optional<TaskDoing> doing;
   std::optional<EntryTold> told;
 };
 BOOST_DESCRIBE_STRUCT(EntryView, (),
                       (id, ordinal, kind, machine, task, by, at, device_at, device_off_s, happened_at, says, note,
                        counters, undo_until, undone, walk, rhythm, answers, finding, photos, corrects, corrected_by,
-                       stray, stray_saying, told))
+                       stray, stray_saying, stop, doing, told))
 
 struct TriggerView {
   std::optional<std::string> counter;
@@ -210,13 +213,14 @@ struct TaskView {
   std::vector<PartText> parts;
   std::optional<std::vector<TaskReadingText>> readings;
   std::optional<std::string> quantity_unit;
+  std::optional<std::vector<std::string>> after;
   int version = 1;
   std::optional<EntryView> last_done;
   Instant began_at;
 };
 BOOST_DESCRIBE_STRUCT(TaskView, (),
                       (key, machine, title, assembly, point, work, skill, energy, minutes, triggers, state, own, steps,
-                       reason, caution, parts, readings, quantity_unit, version, last_done, began_at))
+                       reason, caution, parts, readings, quantity_unit, after, version, last_done, began_at))
 
 struct TallyView {
   int in_hand = 0;
@@ -233,6 +237,14 @@ struct RoundStandingView {
 };
 BOOST_DESCRIBE_STRUCT(RoundStandingView, (), (rhythm, state))
 
+struct NextStopView {
+  std::string id;
+  LocalDate on;
+  std::string shift;
+  std::string energy;
+};
+BOOST_DESCRIBE_STRUCT(NextStopView, (), (id, on, shift, energy))
+
 struct FloorMachineView {
   std::string key;
   std::string name;
@@ -245,9 +257,10 @@ struct FloorMachineView {
   TallyView tally;
   std::vector<std::string> findings;  // severities of the open ones
   std::vector<RoundStandingView> rounds;
+  OrNull<NextStopView> next_stop;
 };
 BOOST_DESCRIBE_STRUCT(FloorMachineView, (),
-                      (key, name, kind, cell, doing, feed, counters, nearest, tally, findings, rounds))
+                      (key, name, kind, cell, doing, feed, counters, nearest, tally, findings, rounds, next_stop))
 
 struct FloorView {
   Instant now;

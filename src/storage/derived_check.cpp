@@ -21,8 +21,8 @@ struct DerivedTable {
   std::size_t key_columns = 1;
 };
 
-const std::array<DerivedTable, 7>& derived_tables() {
-  static const std::array<DerivedTable, 7> tables{{
+const std::array<DerivedTable, 9>& derived_tables() {
+  static const std::array<DerivedTable, 9> tables{{
       {"task_done", {"plant", "machine", "task", "happened_ms", "entry"}, 5},
       {"walk", {"plant", "walk", "machine", "rhythm", "by_name", "begun_ms", "checks"}, 2},
       {"given_answer",
@@ -32,6 +32,8 @@ const std::array<DerivedTable, 7>& derived_tables() {
       {"stray", {"plant", "entry"}, 2},
       {"finding_entry", {"plant", "finding", "ordinal"}, 3},
       {"finding", {"plant", "finding", "machine", "settled_ms", "body"}, 2},
+      {"stop_entry", {"plant", "stop", "ordinal"}, 3},
+      {"stop", {"plant", "stop", "machine", "state", "over_ms", "body"}, 2},
   }};
   return tables;
 }
@@ -100,9 +102,9 @@ Result<std::unique_ptr<sql::Connection>> empty_tables() {
   return std::move(db);
 }
 
-// Only entries about findings are read again while rows are derived, so only they are copied.
+// Only entries about findings and stops are read again while rows are derived, so only they are copied.
 Result<void> derive_again(sql::Connection& made, const service::Entry& entry) {
-  if (entry.body.finding) HW_TRY(copy_entry(made, entry));
+  if (entry.body.finding || entry.body.stop) HW_TRY(copy_entry(made, entry));
   return derive_rows(made, entry);
 }
 

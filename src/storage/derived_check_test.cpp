@@ -56,6 +56,13 @@ class DerivedCheck : public StoreTest {
     settled.body.done = "Sealed";
     settled.body.corrects = "e1";
     EXPECT_TRUE(keep(*store, settled));
+    service::Entry agreed = full_entry("p6");
+    agreed.kind = service::stop_agreed;
+    agreed.task.reset();
+    agreed.body = {};
+    agreed.body.stop = "p6";
+    agreed.body.plan = service::StopPlan{.shift = "early", .tasks = {{.task = "filter"}}};
+    EXPECT_TRUE(keep(*store, agreed));
     keep_photo("q1", "the photo");  // the other entries name a p1 that is not here
     store.reset();
     std::filesystem::copy_file(file(), copy());
@@ -102,7 +109,9 @@ TEST_F(DerivedCheck, NamesEachTableOfWhichAColumnWasAltered) {
            {"correction", {"corrects = 'x'", "entry = 'x'"}},
            {"stray", {"entry = 'x'"}},
            {"finding_entry", {"finding = 'x'", "ordinal = 99"}},
-           {"finding", {"finding = 'x'", "machine = 'x'", "settled_ms = null", "body = '{}'"}}}) {
+           {"finding", {"finding = 'x'", "machine = 'x'", "settled_ms = null", "body = '{}'"}},
+           {"stop_entry", {"stop = 'x'", "ordinal = 99"}},
+           {"stop", {"stop = 'x'", "machine = 'x'", "state = 'closed'", "over_ms = 1", "body = '{}'"}}}) {
     for (const std::string& column : columns) {
       // One row of them, since more would clash with each other.
       const std::string script =
@@ -145,23 +154,23 @@ TEST_F(DerivedCheck, APhotoThatWasAlteredOrExchangedIsNamed) {
 
 TEST_F(DerivedCheck, APhotoThatAnEntryNamesOtherwiseIsNamedAndAMissingOneIsAwaited) {
   open();
-  service::Entry entry = full_entry("e6");
+  service::Entry entry = full_entry("e7");
   entry.body.photos =
       std::vector<service::PhotoName>{{"q1", print_hex(sha256("the photo"))}, {"q2", std::string(64, 'b')}};
   ASSERT_TRUE(keep(*store, entry));
   EXPECT_TRUE(verdict().breaks.empty());
   EXPECT_EQ(verdict().photos_awaited.back().photo, "q2");
-  EXPECT_EQ(verdict().photos_awaited.back().entry, 6);
+  EXPECT_EQ(verdict().photos_awaited.back().entry, 7);
   open();
-  service::Entry other = full_entry("e7");
+  service::Entry other = full_entry("e8");
   other.body.photos = std::vector<service::PhotoName>{{"q1", std::string(64, 'c')}};
   ASSERT_TRUE(keep(*store, other));
   const auto breaks = verdict().breaks;
   ASSERT_EQ(breaks.size(), 1u);
   EXPECT_EQ(breaks.at(0).kind, record::BreakKind::photo);
-  EXPECT_EQ(breaks.at(0).entry, 7);
+  EXPECT_EQ(breaks.at(0).entry, 8);
   EXPECT_EQ(breaks.at(0).says,
-            "photo q1 is not the one that entry 7 names: it was exchanged, or another was sent under its id");
+            "photo q1 is not the one that entry 8 names: it was exchanged, or another was sent under its id");
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "libs/formats/json.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/finding_rows.h"
+#include "src/storage/stop_rows.h"
 
 namespace hw::storage {
 namespace {
@@ -76,7 +77,8 @@ Result<void> derive_rows(sql::Connection& db, const Entry& entry) {
   HW_TRY(derive_walk(db, entry));
   HW_TRY(derive_answers(db, entry));
   HW_TRY(derive_marks(db, entry));
-  return derive_finding(db, entry);
+  HW_TRY(derive_finding(db, entry));
+  return derive_stop(db, entry);
 }
 
 }  // namespace hw::storage

@@ -10,6 +10,7 @@
 #include "src/storage/finding_rows.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/photo_rows.h"
+#include "src/storage/stop_rows.h"
 #include "src/storage/walk_rows.h"
 
 namespace hw::storage {
@@ -204,6 +205,22 @@ Result<std::vector<service::Finding>> KeptStore::settled_findings(const std::opt
                                                                   int count_max) {
   HW_TAKE(reader, readers_.take());
   return read_settled_findings(*reader, machine, count_max);
+}
+
+Result<std::optional<service::Stop>> KeptStore::stop(std::string_view id) {
+  HW_TAKE(reader, readers_.take());
+  return read_stop(*reader, id);
+}
+
+Result<std::vector<service::Stop>> KeptStore::agreed_stops(const std::optional<std::string>& machine) {
+  HW_TAKE(reader, readers_.take());
+  return read_agreed_stops(*reader, machine);
+}
+
+Result<std::vector<service::Stop>> KeptStore::past_stops(const std::optional<std::string>& machine,
+                                                         std::optional<service::StopState> only, int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_past_stops(*reader, machine, only, count_max);
 }
 
 Result<std::vector<service::CountingRecord>> KeptStore::counting() {

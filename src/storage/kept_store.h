@@ -59,6 +59,10 @@ class KeptStore : public service::Store {
   Result<std::vector<service::Finding>> open_findings(const std::optional<std::string>& machine) override;
   Result<std::vector<service::Finding>> settled_findings(const std::optional<std::string>& machine,
                                                          int count_max) override;
+  Result<std::optional<service::Stop>> stop(std::string_view id) override;
+  Result<std::vector<service::Stop>> agreed_stops(const std::optional<std::string>& machine) override;
+  Result<std::vector<service::Stop>> past_stops(const std::optional<std::string>& machine,
+                                                std::optional<service::StopState> only, int count_max) override;
   Result<std::vector<service::CountingRecord>> counting() override;
   Result<std::vector<service::FeedPosition>> positions() override;
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,

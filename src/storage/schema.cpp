@@ -153,10 +153,22 @@ create trigger device_end_stays before update on device_end begin select raise(a
 create trigger device_end_is_kept before delete on device_end begin select raise(abort, 'devices are only added'); end;
 )sql";
 
+// Stops as they follow from entries; over_ms is nothing while a stop is agreed.
+constexpr const char* stop_schema = R"sql(
+create table stop_entry(
+  plant text not null, stop text not null, ordinal integer not null, primary key(plant, stop, ordinal)) strict;
+create table stop(
+  plant text not null, stop text not null, machine text not null, state text not null, over_ms integer,
+  body text not null, primary key(plant, stop)) strict;
+create index stop_agreed on stop(plant, machine) where over_ms is null;
+create index stop_past on stop(plant, over_ms) where over_ms is not null;
+)sql";
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
-  static const std::array<sql::Migration, 1> steps{sql::Migration{1, std::string{first_schema} + device_schema}};
+  static const std::array<sql::Migration, 1> steps{
+      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}};
   return steps;
 }
 

@@ -5,7 +5,7 @@
 // (`_ns`); days are counted from 1970-01-01 (`_on`). observation_log, entry, hour_reading, hour_settlement and photo
 // are append-only; entries are sealed into a chain (src/record), and entry_head has the newest one's place and hash.
 // counting_state, counter_day and checkpoint can be made again from them; task_done, walk, given_answer, correction,
-// stray, finding_entry and finding follow from the entries (derived_rows.h).
+// stray, finding_entry, finding, stop_entry and stop follow from the entries (derived_rows.h).
 
 #include <cstdint>
 #include <span>

@@ -27,7 +27,8 @@ inline catalogue::Task full_task(std::string key) {
           .caution = "Isolate first.",
           .parts = {{"Filter", 1, "pc"}, {"Oil", 0.1, "l"}},
           .readings = {},
-          .quantity_unit = {}};
+          .quantity_unit = {},
+          .after = {"drain"}};
 }
 
 inline catalogue::Isolation full_isolation() {

@@ -11,5 +11,6 @@ void add_label_routes(http::Router& router, const ApiParts& parts);
 void add_logbook_routes(http::Router& router, const ApiParts& parts);
 void add_photo_routes(http::Router& router, const ApiParts& parts);
 void add_plan_routes(http::Router& router, const ApiParts& parts);
+void add_stop_routes(http::Router& router, const ApiParts& parts);
 
 }  // namespace hw::web

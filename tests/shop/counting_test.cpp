@@ -155,6 +155,14 @@ class Refusing : public service::Store {
                                                          int count_max) override {
     return kept_.settled_findings(machine, count_max);
   }
+  Result<std::optional<service::Stop>> stop(std::string_view id) override { return kept_.stop(id); }
+  Result<std::vector<service::Stop>> agreed_stops(const std::optional<std::string>& machine) override {
+    return kept_.agreed_stops(machine);
+  }
+  Result<std::vector<service::Stop>> past_stops(const std::optional<std::string>& machine,
+                                                std::optional<service::StopState> only, int count_max) override {
+    return kept_.past_stops(machine, only, count_max);
+  }
   Result<std::vector<service::CountingRecord>> counting() override { return kept_.counting(); }
   Result<std::vector<service::Device>> devices() override { return kept_.devices(); }
   Result<std::vector<service::FeedPosition>> positions() override { return kept_.positions(); }

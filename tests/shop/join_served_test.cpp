@@ -22,7 +22,7 @@ namespace {
 namespace json = boost::json;
 using certificates::HostName;
 
-std::string text_of(const std::filesystem::path& file) {
+std::string text_of_file(const std::filesystem::path& file) {
   std::ifstream in(file);
   std::stringstream text;
   text << in.rdbuf();
@@ -37,7 +37,7 @@ struct Asked {
   std::string body = {};
 };
 
-struct Answer {
+struct JoinAnswer {
   std::string whole;
   int status() const { return whole.size() > 12 ? std::stoi(whole.substr(9, 3)) : 0; }
   std::string body() const { return whole.substr(std::min(whole.find("\r\n\r\n") + 4, whole.size())); }
@@ -52,7 +52,7 @@ struct Answer {
   std::string cookie() const { return header("Set-Cookie").substr(0, header("Set-Cookie").find(';')); }
 };
 
-std::string text_of(const Asked& asked) {
+std::string text_of_file(const Asked& asked) {
   return fmt::format("{} {} HTTP/1.1\r\nHost: {}\r\n{}{}Content-Length: {}\r\nConnection: close\r\n\r\n{}",
                      asked.method, asked.path, asked.host,
                      asked.cookie.empty() ? "" : "Cookie: a=1; " + asked.cookie + "; b=2\r\n",
@@ -85,13 +85,13 @@ class JoinServed : public testing::Test {
     return certificates::init_folder(folder(), order);
   }
 
-  Answer ask(const Asked& asked) const {
+  JoinAnswer ask(const Asked& asked) const {
     http::RawClient client(server->port());
-    client.send(text_of(asked));
+    client.send(text_of_file(asked));
     return {client.read_all()};
   }
   std::string ask_over_tls(const Asked& asked, const std::string& authority_der) const {
-    return http::asked_over_tls({server->tls_port(), authority_der, asked.host, text_of(asked)});
+    return http::asked_over_tls({server->tls_port(), authority_der, asked.host, text_of_file(asked)});
   }
   std::string authority() const { return ask({.path = "/authority.crt"}).body(); }
 
@@ -104,8 +104,8 @@ class JoinServed : public testing::Test {
   static Asked joining(int id, const std::string& code) {
     return {"POST", "/api/devices", "shop.example", "", edit(id, fmt::format(R"("code":"{}","title":"Phone")", code))};
   }
-  void expect_schema(const Answer& answer, const char* schema) const {
-    const json::value contract = json::parse(must(web::json_of_yaml(text_of(HW_SOURCE_DIR "/api/openapi.yaml"))));
+  void expect_schema(const JoinAnswer& answer, const char* schema) const {
+    const json::value contract = json::parse(must(web::json_of_yaml(text_of_file(HW_SOURCE_DIR "/api/openapi.yaml"))));
     EXPECT_EQ(answer.status(), 200) << answer.whole;
     for (const auto& mistake :
          mistakes_in(answer.value(), contract.at_pointer(fmt::format("/components/schemas/{}", schema)), contract)) {
@@ -113,8 +113,8 @@ class JoinServed : public testing::Test {
     }
   }
 
-  static std::string text_of(const std::filesystem::path& file) { return shop::text_of(file); }
-  static std::string text_of(const Asked& asked) { return shop::text_of(asked); }
+  static std::string text_of_file(const std::filesystem::path& file) { return shop::text_of_file(file); }
+  static std::string text_of_file(const Asked& asked) { return shop::text_of_file(asked); }
 
   Instant now() const { return Instant{now_ns}; }
   void advance(Duration by) { now_ns += by.ns; }
@@ -134,7 +134,7 @@ TEST_F(JoinServed, OthersAreRefusedEverythingOfTheShop) {
     for (auto at = path.find('{'); at != std::string::npos; at = path.find('{')) {
       path.replace(at, path.find('}') - at + 1, "x");
     }
-    const Answer answer = ask({route.method, path, "shop.example", "hourwright_device=guessed", "{}"});
+    const JoinAnswer answer = ask({route.method, path, "shop.example", "hourwright_device=guessed", "{}"});
     EXPECT_EQ(answer.status(), 401) << route.method << " " << path << "\n" << answer.whole;
     EXPECT_NE(answer.body().find(R"("code":"not-joined")"), std::string::npos) << answer.whole;
     ++refused;
@@ -157,7 +157,7 @@ TEST_F(JoinServed, WhoIsNotLetInIsToldSoBeforeWhatIsWrongWithTheBody) {
 }
 
 TEST_F(JoinServed, OthersAreToldHowToJoinAndNothingOfTheShop) {
-  const Answer join = ask({.path = "/api/join"});
+  const JoinAnswer join = ask({.path = "/api/join"});
   expect_schema(join, "Join");
   EXPECT_EQ(join.value().at("encrypted"), false);
   EXPECT_EQ(join.value().at("this_computer"), false);
@@ -166,20 +166,20 @@ TEST_F(JoinServed, OthersAreToldHowToJoinAndNothingOfTheShop) {
   EXPECT_EQ(join.header("Cache-Control"), "no-store");
   EXPECT_EQ(join.body().find(std::string{scene.shop().record().plant}), std::string::npos);
   EXPECT_EQ(ask({.path = "/healthz"}).status(), 200);
-  const Answer certificate = ask({.path = "/authority.crt"});
+  const JoinAnswer certificate = ask({.path = "/authority.crt"});
   EXPECT_EQ(certificate.header("Content-Type"), "application/x-x509-ca-cert");
   EXPECT_EQ(certificate.body().substr(0, 1), "\x30");  // DER
   EXPECT_EQ(ask({.path = "/api/join", .host = "localhost"}).value().at("this_computer"), true);
 }
 
 TEST_F(JoinServed, ADeviceJoinsByACodeAndMayThenWhatThisComputerMay) {
-  const Answer code = ask({"POST", "/api/join-codes", "localhost", "", edit(1, R"("by":"Ada")")});
+  const JoinAnswer code = ask({"POST", "/api/join-codes", "localhost", "", edit(1, R"("by":"Ada")")});
   expect_schema(code, "JoinCode");
   const std::string address{code.value().at("address").as_string()};
   const std::string text{code.value().at("code").as_string()};
   EXPECT_EQ(address, fmt::format("http://shop.example:{}/join?code={}", server->port(), text));
   EXPECT_EQ(code.value().at("qr").at("path").as_string().find("M0 0h7v1h-7z"), 0U);  // the corner that readers look for
-  const Answer joined = ask(joining(2, text));
+  const JoinAnswer joined = ask(joining(2, text));
   expect_schema(joined, "Device");
   const std::string whole = joined.header("Set-Cookie");
   for (const char* part : {"; HttpOnly", "; SameSite=Strict", "; Path=/", "; Max-Age=34560000"}) {
@@ -190,7 +190,7 @@ TEST_F(JoinServed, ADeviceJoinsByACodeAndMayThenWhatThisComputerMay) {
   EXPECT_EQ(ask({.path = "/api/shop", .cookie = cookie}).status(), 200);
   EXPECT_EQ(ask({.path = "/readyz", .cookie = cookie}).status(), 200);
   expect_schema(ask({.path = "/api/devices", .cookie = cookie}), "Devices");
-  const Answer join = ask({.path = "/api/join", .cookie = cookie});
+  const JoinAnswer join = ask({.path = "/api/join", .cookie = cookie});
   expect_schema(join, "Join");
   EXPECT_EQ(join.value().at("device").at("title"), "Phone");
   EXPECT_EQ(join.cookie(), cookie);  // lasts 400 days from now
@@ -202,7 +202,8 @@ TEST_F(JoinServed, ADeviceThatEndedIsOutAtOnceAndHearsNoMore) {
   http::RawClient listening(server->port());
   listening.send("GET /api/events HTTP/1.1\r\nHost: shop.example\r\nCookie: " + cookie + "\r\n\r\n");
   listening.read_through("\r\n\r\n");
-  const Answer ended = ask({"POST", "/api/devices/" + id_of(2) + "/end", "localhost", "", edit(3, R"("by":"Ada")")});
+  const JoinAnswer ended =
+      ask({"POST", "/api/devices/" + id_of(2) + "/end", "localhost", "", edit(3, R"("by":"Ada")")});
   expect_schema(ended, "Device");
   listening.read_all();  // comes to its end
   EXPECT_EQ(ask({.path = "/api/shop", .cookie = cookie}).status(), 401);
@@ -212,7 +213,7 @@ TEST_F(JoinServed, ADeviceThatEndedIsOutAtOnceAndHearsNoMore) {
 TEST_F(JoinServed, GuessingCodesIsSlowedDown) {
   const std::string code = new_code(1);
   for (int i = 0; i < 10; ++i) EXPECT_EQ(ask(joining(2, "XXXXXXXX")).status(), 404);
-  const Answer answer = ask(joining(2, code));
+  const JoinAnswer answer = ask(joining(2, code));
   EXPECT_EQ(answer.status(), 429);
   EXPECT_EQ(answer.value().at("code"), "too-often");
   advance(Duration::seconds(60));
@@ -231,11 +232,11 @@ TEST_F(JoinServed, OverTlsTheServerIsTrustedByWhomeverTrustsItsAuthority) {
   EXPECT_NE(join.find("\"encrypted\":true"), std::string::npos) << join;
   EXPECT_EQ(ask_over_tls({.path = "/", .host = "other.example"}, trusted), "not trusted: hostname mismatch");
   EXPECT_EQ(ask_over_tls({.path = "/"}, "").find("not trusted: "), 0U);
-  const Answer joined{ask_over_tls(joining(2, new_code(1)), trusted)};
+  const JoinAnswer joined{ask_over_tls(joining(2, new_code(1)), trusted)};
   EXPECT_NE(joined.header("Set-Cookie").find("; Secure"), std::string::npos) << joined.whole;
   EXPECT_EQ(joined.value().at("encrypted"), true);
-  EXPECT_EQ(Answer{ask_over_tls({.path = "/api/shop", .cookie = joined.cookie()}, trusted)}.status(), 200);
-  EXPECT_EQ(Answer{ask_over_tls({.path = "/api/shop"}, trusted)}.status(), 401);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/api/shop", .cookie = joined.cookie()}, trusted)}.status(), 200);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/api/shop"}, trusted)}.status(), 401);
 }
 
 TEST_F(JoinServed, AnotherCertificateIsServedWithoutARestartAndABadOneIsNot) {
@@ -244,15 +245,15 @@ TEST_F(JoinServed, AnotherCertificateIsServedWithoutARestartAndABadOneIsNot) {
   ASSERT_TRUE(http::comes_true([&] { return authority() != before; }));
   EXPECT_EQ(ask_over_tls({.path = "/", .host = "works.example"}, before).find("not trusted: "), 0U);
   const std::string now = authority();
-  EXPECT_EQ(Answer{ask_over_tls({.path = "/healthz", .host = "works.example"}, now)}.status(), 200);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/healthz", .host = "works.example"}, now)}.status(), 200);
   EXPECT_EQ(ask({.path = "/healthz", .host = "works.example"}).status(), 200);  // the name came with it
   std::ofstream(folder().server_file()) << "no certificate";
   advance(Duration::hours(25));  // the time at which it looks for a renewal as well
-  EXPECT_EQ(Answer{ask_over_tls({.path = "/healthz", .host = "works.example"}, now)}.status(), 200);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/healthz", .host = "works.example"}, now)}.status(), 200);
   must(init({"works.example"}));
   ASSERT_TRUE(http::comes_true(
       [&] { return server->reach().served()->certificate.begins_at > *parse_instant("2026-03-02T05:00:00Z"); }));
-  EXPECT_EQ(Answer{ask_over_tls({.path = "/healthz", .host = "works.example"}, now)}.status(), 200);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/healthz", .host = "works.example"}, now)}.status(), 200);
 }
 
 TEST_F(JoinServed, TheServerRenewsItsCertificateWhileItRuns) {
@@ -284,7 +285,7 @@ TEST(JoinNotServed, WhileOnlyThisComputerReachesItNobodyCanJoin) {
   const auto server = must(web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; }));
   http::RawClient client(server->port());
   client.send(
-      text_of({"POST", "/api/join-codes", "localhost", "", fmt::format(R"({{"id":"{}","by":"Ada"}})", id_of(1))}));
+      text_of_file({"POST", "/api/join-codes", "localhost", "", fmt::format(R"({{"id":"{}","by":"Ada"}})", id_of(1))}));
   const std::string answer = client.read_all();
   EXPECT_NE(answer.find("409 Conflict"), std::string::npos) << answer;
   EXPECT_NE(answer.find("--listen"), std::string::npos) << answer;

@@ -114,3 +114,37 @@ test('a judgement names the limit of that time, or is the server’s', () => {
     'as the server says it',
   );
 });
+
+describe('an entry about a stop', () => {
+  test.each<[Partial<Entry>, string, string]>([
+    [
+      { kind: 'task done', told: { title: 'Filter' }, doing: { as_found: 'worn' } },
+      'Filter: done; as found: worn',
+      'Filter: erledigt; vorgefunden: verschlissen',
+    ],
+    [
+      { kind: 'stop agreed', told: { stop: { on: '2026-03-07', shift: 'early', tasks: ['Filter', 'Seal'] } } },
+      'stop of 7 March 2026, early: agreed: Filter, Seal',
+      'Stillstand am 7. März 2026, early: vereinbart: Filter, Seal',
+    ],
+    [
+      { kind: 'stop changed', told: { stop: { on: '2026-03-07', shift: '', to_on: '2026-03-09', to_shift: '' } } },
+      'stop of 7 March 2026: changed: now the stop of 9 March 2026',
+      'Stillstand am 7. März 2026: geändert: jetzt Stillstand am 9. März 2026',
+    ],
+    [
+      { kind: 'stop withdrawn', told: { stop: { on: '2026-03-07', shift: 'early' }, why: 'a hot order' } },
+      'stop of 7 March 2026, early: withdrawn: a hot order',
+      'Stillstand am 7. März 2026, early: zurückgezogen: a hot order',
+    ],
+    [
+      { kind: 'stop closed', told: { stop: { on: '2026-03-07', shift: 'early', done: 2, of: 3 } } },
+      'stop of 7 March 2026, early: closed; 2 of 3 tasks done',
+      'Stillstand am 7. März 2026, early: abgeschlossen; 2 von 3 Aufgaben erledigt',
+    ],
+  ])('is said in both languages', (more, english, german) => {
+    expect(entryWords(entry(more))).toBe(english);
+    spoken.name = 'de';
+    expect(entryWords(entry(more))).toBe(german);
+  });
+});

@@ -1,7 +1,7 @@
 // What an entry of the logbook says, in the language of the pages: put together from its pieces, as the server does in
 // English (src/service). An entry that lacks a piece keeps the server's sentence.
 
-import type { Entry, EntryKind, EntryTold, GivenAnswer } from '../wire/contract';
+import type { Entry, EntryKind, EntryTold, GivenAnswer, StopTold } from '../wire/contract';
 import { saidIn } from '../words/sayings';
 import { longDay } from '../words/times';
 import { amount, say } from '../words/words';
@@ -61,8 +61,37 @@ function useTold({ kind }: Entry, { use, why }: EntryTold): string | null {
     : say('told.announced_until', { ...said, until: longDay(use.until) });
 }
 
+/** "stop of 7 March 2026, early". */
+const stopName = (on: string, shift: string) =>
+  shift === '' ? say('told.stop', { date: longDay(on) }) : say('told.stop_shift', { date: longDay(on), shift });
+
+function stopChanges({ to_on, to_shift, tasks }: StopTold): string {
+  const changes = [
+    to_on === undefined ? '' : say('told.stop_now', { stop: stopName(to_on, to_shift ?? '') }),
+    tasks === undefined ? '' : say('told.stop_tasks', { tasks: tasks.join(', ') }),
+  ].filter(Boolean);
+  return changes.length > 0 ? changes.join('; ') : say('told.note');
+}
+
+function stopTold({ kind }: Entry, { stop: told, why }: EntryTold): string | null {
+  if (told === undefined) return null;
+  const stop = stopName(told.on, told.shift);
+  if (kind === 'stop changed') return say('entry_says.stop changed', { stop, changes: stopChanges(told) });
+  if (kind === 'stop withdrawn') return say('entry_says.stop withdrawn', { stop, why: why ?? '' });
+  if (kind === 'stop agreed') return say('entry_says.stop agreed', { stop, tasks: (told.tasks ?? []).join(', ') });
+  if (told.done === undefined || told.of === undefined) return null;
+  return say('entry_says.stop closed', { stop, done: told.done, of: told.of });
+}
+
+function doneTold({ doing }: Entry, { title }: EntryTold): string | null {
+  if (title === undefined) return null;
+  return doing?.as_found === undefined
+    ? say('entry_says.task done', { title })
+    : say('told.done_found', { title, found: say(`as_found.${doing.as_found}`) });
+}
+
 const TELLERS: Readonly<Record<EntryKind, Teller>> = {
-  'task done': (_, { title }) => (title === undefined ? null : say('entry_says.task done', { title })),
+  'task done': doneTold,
   'task added': taskTold,
   'task changed': taskTold,
   'task retired': taskTold,
@@ -104,6 +133,10 @@ const TELLERS: Readonly<Record<EntryKind, Teller>> = {
   },
   'use announced': useTold,
   'use withdrawn': useTold,
+  'stop agreed': stopTold,
+  'stop changed': stopTold,
+  'stop withdrawn': stopTold,
+  'stop closed': stopTold,
 };
 
 export function entryWords(entry: Entry): string {

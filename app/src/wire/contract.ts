@@ -70,7 +70,17 @@ export type SayingCode =
   | 'display-fell'
   | 'display-fast'
   | 'display-differs'
-  | 'display-fits';
+  | 'display-fits'
+  | 'undo-of-stop'
+  | 'no-stop'
+  | 'no-shift'
+  | 'stop-past'
+  | 'stop-empty'
+  | 'stop-full'
+  | 'stop-turned'
+  | 'stop-changed'
+  | 'stop-closed'
+  | 'task-in-stop';
 
 export interface Readiness {
   ready: boolean;
@@ -218,6 +228,15 @@ export interface FloorMachine {
   findings: Severity[];
   /** where each of its rounds stands in the turn that runs */
   rounds: RoundStanding[];
+  /** the first agreed stop that is not over */
+  next_stop: NextStop | null;
+}
+
+export interface NextStop {
+  id: string;
+  on: string;
+  shift: string;
+  energy: Energy;
 }
 
 export interface RoundStanding {
@@ -359,6 +378,8 @@ export interface Task {
   readings?: TaskReading[];
   /** of a top up: in which the quantity filled in is written down */
   quantity_unit?: string;
+  /** keys of tasks that come before it where both are done in one stop; absent without any */
+  after?: string[];
   /** counts the changes; a change names the version it saw */
   version: number;
   last_done?: Entry;
@@ -387,6 +408,8 @@ export interface TaskEdit {
   readings?: TaskReading[];
   /** of a top up: in which the quantity filled in is written down; left out of a change, it stays as it is */
   quantity_unit?: string;
+  /** keys of the machine's tasks that come before it where both are done in one stop; left out of a change, they stay as they are */
+  after?: string[];
 }
 
 export interface Signature {
@@ -443,6 +466,9 @@ export interface Entry {
   /** why it could not count for what it was meant for: the lead is to look at it */
   stray?: string;
   stray_saying?: Saying;
+  /** the stop that it is about */
+  stop?: string;
+  doing?: TaskDoing;
   told?: EntryTold;
 }
 
@@ -474,6 +500,39 @@ export interface EntryTold {
   /** points' numbers; empty: computed from their places */
   order?: number[];
   use?: UseTold;
+  stop?: StopTold;
+}
+
+/** the stop as it was then, and what came of it */
+export interface StopTold {
+  on: string;
+  shift: string;
+  /** of a change, where it moved the stop */
+  to_on?: string;
+  to_shift?: string;
+  /** the titles of all tasks, where they were said */
+  tasks?: string[];
+  /** of a closing: so many */
+  done?: number;
+  /** of so many tasks */
+  of?: number;
+}
+
+/** what the person who did a task in a stop said of it */
+export interface TaskDoing {
+  as_found?: AsFound;
+  /** hands on */
+  minutes?: number;
+  readings?: ReadValue[];
+  quantity?: number;
+  quantity_unit?: string;
+}
+
+export interface ReadValue {
+  /** one of the task's readings */
+  what: string;
+  unit: string;
+  value: number;
 }
 
 export interface DisplayTold {
@@ -508,7 +567,11 @@ export type EntryKind =
   | 'points moved'
   | 'walk changed'
   | 'use announced'
-  | 'use withdrawn';
+  | 'use withdrawn'
+  | 'stop agreed'
+  | 'stop changed'
+  | 'stop withdrawn'
+  | 'stop closed';
 
 export type Rhythm = 'before start-up' | 'shift' | 'day' | 'week';
 
@@ -748,6 +811,254 @@ export interface FindingReopen {
   why: string;
 }
 
+export type StopState = 'agreed' | 'closed' | 'withdrawn';
+
+/** what a part was like when it was opened or replaced */
+export type AsFound = 'good' | 'worn' | 'failed';
+
+export interface Stops {
+  stops: Stop[];
+}
+
+export interface Stop {
+  id: string;
+  machine: string;
+  /** the plant's day on which the shift begins */
+  on: string;
+  /** its name; of a plant without shifts empty, the whole day */
+  shift: string;
+  /** of the shift */
+  begins_at: string;
+  ends_at: string;
+  /** the strictest that its tasks need, powered at rest at least */
+  energy: Energy;
+  /** how long the machine stands with one person: set-up of the state and the hands-on work that is not done in production */
+  minutes: number;
+  state: StopState;
+  /** counts its entries; a change names the version it saw */
+  version: number;
+  /** of an agreed stop as they are now, else as they were */
+  tasks: StopTask[];
+  note: string;
+  /** who agreed it */
+  by: string;
+  at: string;
+  closed?: StopClosed;
+  withdrawn?: StopWithdrawn;
+}
+
+export interface StopClosed {
+  by: string;
+  at: string;
+  began_at: string;
+  ended_at: string;
+  note: string;
+}
+
+export interface StopWithdrawn {
+  by: string;
+  at: string;
+  why: string;
+}
+
+export interface StopTask {
+  task: string;
+  title: string;
+  assembly: string;
+  point?: number;
+  work: WorkType;
+  skill: Skill;
+  energy: Energy;
+  minutes: number;
+  state: 'planned' | 'done' | 'left undone';
+  as_found?: AsFound;
+  done_by?: string;
+  done_at?: string;
+}
+
+export interface StopEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  on: string;
+  /** also on a day on which it does not work */
+  shift: string;
+  /** their keys */
+  tasks: string[];
+  note?: string;
+}
+
+export interface StopChange {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** that the person saw */
+  version: number;
+  on?: string;
+  shift?: string;
+  tasks?: string[];
+  note?: string;
+}
+
+export interface StopWithdraw {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  why: string;
+}
+
+export interface StopClose {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  version: number;
+  /** when the machine was given to maintenance, by the device's clock */
+  began_at: string;
+  /** when it was taken back, by the device's clock */
+  ended_at: string;
+  note?: string;
+  /** whatever of the stop's tasks is not among them is left undone */
+  done: StopDone[];
+}
+
+export interface StopDone {
+  /** of the task's own entry "task done" */
+  id: string;
+  task: string;
+  /** whoever closes, where it is left out */
+  by?: string;
+  /** when it was done, by the device's clock; ended_at where it is left out */
+  at?: string;
+  as_found?: AsFound;
+  note?: string;
+  /** hands on */
+  minutes?: number;
+  readings?: ReadValue[];
+  /** of a top up */
+  quantity?: number;
+}
+
+export interface StopCard {
+  stop: Stop;
+  machine: CardMachine;
+  order: CardOrder;
+  /** in the order of work */
+  tasks: Task[];
+  /** the parts of all tasks, each once */
+  kit: KitPart[];
+  isolation: Isolation;
+  /** open ones that a task of the stop will settle */
+  findings: Finding[];
+}
+
+export interface CardMachine {
+  key: string;
+  name: string;
+  kind: string;
+  cell: string;
+}
+
+/** the order of work: fewest changes of energy state, then the shortest walk */
+export interface CardOrder {
+  state_changes: number;
+  /** along the machine's outline, in sides of its plan */
+  walk_sides: number;
+  /** with one person: all work and all changes of state */
+  minutes_one: number;
+  /** with two people, where two may work at once */
+  minutes_two: number;
+  phases: CardPhase[];
+}
+
+export interface CardPhase {
+  energy: Energy;
+  /** by which the state is reached; none: the machine still produces */
+  change: 'none' | 'shut down' | 'isolate' | 'release' | 'restart';
+  works: CardWork[];
+}
+
+export interface CardWork {
+  task: string;
+  /** 1 or 2, of two */
+  person: number;
+  /** from the stop's beginning, with two people */
+  begin_minutes: number;
+  /** nobody else works at the machine meanwhile */
+  alone: boolean;
+  /** tasks of the stop that come before it */
+  after: string[];
+}
+
+export interface KitPart {
+  name: string;
+  quantity: number;
+  unit: string;
+  tasks: string[];
+}
+
+/** what is known of the kind of machine; the builder's manual goes before it */
+export interface Isolation {
+  points: IsolationPoint[];
+  stored: StoredEnergy[];
+  /** in the order of 29 CFR 1910.147(d)(1)-(6) */
+  steps: IsolationStep[];
+  /** after the work, in the order of (e)(1)-(3) */
+  way_back: IsolationStep[];
+  cautions: Caution[];
+}
+
+export type EnergySource = 'electrical' | 'hydraulic' | 'air' | 'gravity' | 'spring' | 'heat' | 'coolant' | 'other';
+
+export interface IsolationPoint {
+  key: string;
+  title: string;
+  title_de: string;
+  energy: EnergySource;
+  where: string;
+  where_de: string;
+  how: string;
+  how_de: string;
+  /** of the machine's plan */
+  point?: number;
+  wait_minutes?: number;
+}
+
+export interface StoredEnergy {
+  energy: EnergySource;
+  title: string;
+  title_de: string;
+  release: string;
+  release_de: string;
+  verify: string;
+  verify_de: string;
+  wait_minutes?: number;
+}
+
+export interface IsolationStep {
+  code:
+    | 'prepare'
+    | 'shut-down'
+    | 'isolate'
+    | 'lock'
+    | 'release'
+    | 'verify'
+    | 'tools-out'
+    | 'people-clear'
+    | 'locks-off'
+    | 'tell-people';
+  text: string;
+  text_de: string;
+}
+
+export interface Caution {
+  text: string;
+  text_de: string;
+}
+
 export interface Logbook {
   entries: Entry[];
   /** there are older ones that fit */
@@ -812,7 +1123,21 @@ export interface Horizon {
   today: string;
   /** days on which the plant does not work */
   closed: ClosedDay[];
+  shifts: PlantShift[];
+  /** agreed ones, by when they begin */
+  stops: Stop[];
   machines: HorizonMachine[];
+}
+
+/** one of the plant's shifts, by the clock on the wall; it ends on the next day where it ends at or before its beginning */
+export interface PlantShift {
+  name: string;
+  /** 06:00 */
+  begins: string;
+  /** 14:00 */
+  ends: string;
+  /** of the day on which it begins, 1 Monday to 7 Sunday */
+  weekdays: number[];
 }
 
 export interface ClosedDay {
@@ -1002,9 +1327,9 @@ export interface Today {
   items: TodayItem[];
 }
 
-/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stray: entries wait for the lead */
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. stray: entries wait for the lead */
 export interface TodayItem {
-  kind: 'finding' | 'task' | 'counter' | 'round' | 'stray';
+  kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'stray';
   machine?: string;
   finding?: Finding;
   task?: Task;
@@ -1015,6 +1340,7 @@ export interface TodayItem {
   silent_since?: string;
   rhythm?: Rhythm;
   turn?: Turn;
+  stop?: Stop;
   /** of stray entries */
   count?: number;
 }
@@ -1119,6 +1445,12 @@ export const operations = {
   changeFinding: { method: 'POST', path: '/api/findings/{finding}/change' },
   settleFinding: { method: 'POST', path: '/api/findings/{finding}/settle' },
   reopenFinding: { method: 'POST', path: '/api/findings/{finding}/reopen' },
+  stops: { method: 'GET', path: '/api/stops' },
+  stop: { method: 'GET', path: '/api/stops/{stop}' },
+  agreeStop: { method: 'POST', path: '/api/machines/{machine}/stops' },
+  changeStop: { method: 'POST', path: '/api/stops/{stop}/change' },
+  withdrawStop: { method: 'POST', path: '/api/stops/{stop}/withdraw' },
+  closeStop: { method: 'POST', path: '/api/stops/{stop}/close' },
   photo: { method: 'GET', path: '/api/photos/{photo}' },
   keepPhoto: { method: 'PUT', path: '/api/photos/{photo}' },
   logbook: { method: 'GET', path: '/api/logbook' },

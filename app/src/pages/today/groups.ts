@@ -3,7 +3,7 @@
 
 import type { TodayItem } from '../../wire/contract';
 
-export const GROUPS = ['finding', 'overdue', 'due', 'soon', 'counter', 'round', 'stray'] as const;
+export const GROUPS = ['finding', 'overdue', 'due', 'soon', 'counter', 'round', 'stop', 'stray'] as const;
 export type GroupName = (typeof GROUPS)[number];
 
 export function groupOf(item: TodayItem): GroupName {
@@ -42,4 +42,4 @@ export function byDay(items: readonly TodayItem[]): DueDay[] {
 
 /** The same for the same thing, however often it is loaded. */
 export const keyOf = (item: TodayItem): string =>
-  [item.kind, item.machine, item.finding?.id, item.task?.key, item.rhythm].filter(Boolean).join('/');
+  [item.kind, item.machine, item.finding?.id, item.task?.key, item.rhythm, item.stop?.id].filter(Boolean).join('/');

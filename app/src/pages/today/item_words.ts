@@ -92,6 +92,19 @@ function roundWords(item: TodayItem, machine: string, ground: WordsGround): Item
   };
 }
 
+/** One that is over asks whether it was done, one ahead whether all is ready. */
+function stopWords(item: TodayItem, machine: string, ground: WordsGround): ItemWords {
+  const stop = item.stop;
+  const isOver = stop !== undefined && new Date(stop.ends_at) <= ground.now;
+  const words = { machine, when: stop ? moment(stop.begins_at, ground.zone, ground.now) : '' };
+  return {
+    sentence: say(isOver ? 'today.stop_over' : 'today.stop_ahead', words),
+    more: stop?.tasks.map(({ title }) => title).join(', ') ?? '',
+    act: { title: say('today.open_stop'), address: machineAddress(item.machine ?? '') },
+    working: null,
+  };
+}
+
 function strayWords(item: TodayItem): ItemWords {
   return {
     sentence: say('today.strays', { count: item.count ?? 0 }),
@@ -112,6 +125,8 @@ export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
       return counterWords(item, machine, ground);
     case 'round':
       return roundWords(item, machine, ground);
+    case 'stop':
+      return stopWords(item, machine, ground);
     case 'stray':
       return strayWords(item);
   }

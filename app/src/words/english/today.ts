@@ -21,6 +21,7 @@ export const today = {
   'today.group_soon': 'Due in the next days',
   'today.group_counter': 'Counters that stopped',
   'today.group_round': 'Rounds not walked',
+  'today.group_stop': 'Stops',
   'today.group_stray': 'Entries that wait',
   'today.finding': '{machine}: {what}',
   'today.owner': '{owner} owns it.',
@@ -48,6 +49,9 @@ export const today = {
   'today.round_missed': '{machine}: the {round} was missed; its turn ended {until}',
   'today.round_so_far': '{answered} of {of} checks answered by {by}.',
   'today.walk': 'Walk it',
+  'today.stop_over': '{machine}: the stop of {when} is over. Is it done?',
+  'today.stop_ahead': '{machine}: its stop begins {when}',
+  'today.open_stop': 'Open the stop',
   'today.strays': {
     one: '{count} entry could not count for what it was meant for',
     other: '{count} entries could not count for what they were meant for',

@@ -63,6 +63,17 @@ export const sayings: Wording<typeof english> = {
   'said.display-fast': 'Die Anzeige stieg um {rise} h in nur {elapsed} h.',
   'said.display-differs': 'Die Anzeige stieg um {rise} h, der Zähler um {counted} h; {unknown} h sind unbekannt.',
   'said.display-fits': 'Die Anzeige stieg um {rise} h, der Zähler um {counted} h.',
+  'said.undo-of-stop':
+    'Es wurde in einem Stillstand erledigt, der abgeschlossen ist. Was richtig ist, gehört in einen neuen Eintrag.',
+  'said.no-stop': 'Diesen Stillstand gibt es nicht.',
+  'said.no-shift': 'Der Betrieb hat keine Schicht „{shift}“.',
+  'said.stop-past': '{date} ist vorbei.',
+  'said.stop-empty': 'Zu einem Stillstand gehört wenigstens eine Aufgabe.',
+  'said.stop-full': 'Das sind zu viele Aufgaben; ein Stillstand hat höchstens {most}.',
+  'said.stop-turned': 'Er kann nicht geendet haben, bevor er begann.',
+  'said.stop-changed': 'Der Stillstand wurde inzwischen geändert und ist nun am {date}; bitte noch einmal ansehen.',
+  'said.stop-closed': 'Der Stillstand am {date} ist schon abgeschlossen oder zurückgezogen.',
+  'said.task-in-stop': '„{title}“ gehört schon zum vereinbarten Stillstand am {date}.',
   'feed.agent_says': 'Genauer, auf Englisch: {says}',
 
   'counter.name.connected': 'verbunden',

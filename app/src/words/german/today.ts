@@ -22,6 +22,7 @@ export const today: Wording<typeof english> = {
   'today.group_soon': 'In den nächsten Tagen fällig',
   'today.group_counter': 'Zähler, die stehen',
   'today.group_round': 'Offene Rundgänge',
+  'today.group_stop': 'Stillstände',
   'today.group_stray': 'Wartende Einträge',
   'today.finding': '{machine}: {what}',
   'today.owner': '{owner} ist zuständig.',
@@ -50,6 +51,9 @@ export const today: Wording<typeof english> = {
   'today.round_missed': '{machine}: {round} versäumt; die Zeit endete {until}',
   'today.round_so_far': '{answered} von {of} Prüfpunkten beantwortet von {by}.',
   'today.walk': 'Rundgang gehen',
+  'today.stop_over': '{machine}: Der Stillstand, Beginn {when}, ist vorbei. Ist er erledigt?',
+  'today.stop_ahead': '{machine}: Stillstand, Beginn {when}',
+  'today.open_stop': 'Stillstand öffnen',
   'today.strays': {
     one: '{count} Eintrag konnte nicht zählen, wofür er gedacht war',
     other: '{count} Einträge konnten nicht zählen, wofür sie gedacht waren',
