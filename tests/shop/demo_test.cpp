@@ -11,6 +11,7 @@
 #include "src/simulate/demo_record.h"
 #include "src/simulate/demo_rounds.h"
 #include "src/simulate/demo_shop.h"
+#include "src/simulate/demo_stops.h"
 #include "src/simulate/demo_use.h"
 #include "src/storage/founding_files.h"
 #include "src/storage/sqlite_store.h"
@@ -59,6 +60,12 @@ TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
     EXPECT_LT(task.last_done->at, wednesday);
     for (const auto& trigger : task.triggers) EXPECT_GE(trigger.used.value_or(0), 0) << task.key;
   }
+  const auto stops = must(show_stops(*open, {{}, service::StopsShown::all})).stops;
+  ASSERT_EQ(stops.size(), 3u) << "of the first four machines";
+  EXPECT_EQ(stops[0].state, "agreed");
+  EXPECT_GT(stops[0].begins_at, wednesday);
+  EXPECT_EQ(stops[2].state, "closed");
+  for (const auto& stop : stops) EXPECT_TRUE(show_stop(*open, stop.id, wednesday)) << stop.id;
   const auto logbook = must(storage::verify_logbook(folder, {}));
   EXPECT_GT(logbook.entries, 100);
   EXPECT_TRUE(logbook.breaks.empty());
@@ -88,6 +95,25 @@ TEST(DemoRounds, AreWalkedMissedAndHalfWalkedAndReadingsStayWithinTheirLimits) {
   EXPECT_LT(kinds["round begun"], turns);
   EXPECT_GT(kinds["check answered"], kinds["round begun"] / 3);
   EXPECT_GT(kinds["others as they should be"], kinds["round begun"] * 6 / 10);
+}
+
+TEST(DemoStops, AreAheadOverAndClosedAndNoneIsToldBeforeItHappened) {
+  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
+  const simulate::DemoUse use({{"operating", 1000}}, {}, LocalDate::of(2026, 3, 4), 1);
+  std::map<std::string, int> kinds;
+  for (const auto& machine : founded.machines) {
+    const auto done = simulate::demo_entries(machine, founded.shop, use, 7, wednesday);
+    for (const auto& entry : simulate::demo_stops(machine, founded.shop, use, done, 7, wednesday)) {
+      EXPECT_LT(entry.at, wednesday) << entry.says;
+      EXPECT_TRUE(entry.body.stop) << entry.says;
+      ++kinds[entry.kind];
+    }
+  }
+  EXPECT_EQ(kinds["stop agreed"], 11);
+  EXPECT_EQ(kinds["stop closed"], 4);
+  EXPECT_EQ(kinds["stop withdrawn"], 1);
+  EXPECT_GT(kinds["task done"], 8);
 }
 
 TEST(DemoUse, AnAmountIsFoundWhereTheDaysRoseByIt) {
