@@ -123,6 +123,39 @@ describe('findings, logbook and plan of the invented shop', () => {
   });
 });
 
+describe('stops of the invented shop', () => {
+  const shop = new Shop();
+  const slot = { on: '2031-01-04', shift: 'weekend' };
+  const keysOf = (machine: string) =>
+    shop.dates
+      .horizon(machine)
+      .machines[0]?.tasks.slice(0, 3)
+      .map((one: { task: string }) => one.task);
+  const agreed = (machine: string) => shop.stops.agree(machine, { ...sign(), ...slot, tasks: keysOf(machine) });
+
+  test('a stop is agreed, changed and closed', () => {
+    const stop = agreed('m01');
+    expectFits('Stop', stop);
+    expectFits('StopCard', shop.stops.card(stop.id));
+    expect(() => agreed('m01')).toThrow(/already/);
+    const changed = shop.stops.change(stop.id, { ...sign(), version: 1, on: '2031-01-11' });
+    expect(changed).toMatchObject({ on: '2031-01-11', version: 2 });
+    const [began_at, ended_at] = ['2031-01-11T07:00:00Z', '2031-01-11T09:00:00Z'];
+    const done = [{ id: newId(), task: keysOf('m01')[0], as_found: 'worn' }];
+    const closed = shop.stops.close(stop.id, { ...sign(), version: 2, began_at, ended_at, done });
+    expectFits('Stop', closed);
+    expect(closed.tasks.map((one: { state: string }) => one.state)).toEqual(['done', 'left undone', 'left undone']);
+    expect(() => shop.stops.change(stop.id, { ...sign(), version: 3 })).toThrow(/closed/);
+    expectFits('Stops', shop.stops.list(new URLSearchParams('state=all')));
+  });
+  test('a stop is withdrawn, and its tasks are free', () => {
+    const stop = agreed('m02');
+    expectFits('Stop', shop.stops.withdraw(stop.id, { ...sign(), why: 'hot order' }));
+    expectFits('Stop', agreed('m02'));
+    expectFits('Floor', shop.floor());
+  });
+});
+
 test('a wrong answer would be noticed', () => {
   expect(() => expectFits('Floor', { now: 'yesterday', machines: [{}] })).toThrow();
 });

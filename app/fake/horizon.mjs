@@ -1,6 +1,7 @@
 // The invented shop's due dates, announced changes of use, and what has to be decided today. Dates come from a rough
 // model of its own: a mean use per day, and a spread that grows with the days; the server does it well.
 import { Refusal } from './refusal.mjs';
+import { SHIFTS } from './stops.mjs';
 import { backtestOf, historyOf, meanPerDay, WEEKDAYS } from './use.mjs';
 
 const DAY_MS = 86_400_000;
@@ -55,11 +56,7 @@ function forecastOf(machine, task) {
   return { first: p10, median: p50, last: p90, overdue_median, leads };
 }
 
-const WORKING_DAYS = [1, 2, 3, 4, 5];
-const SHIFTS = [
-  { name: 'early', begins: '06:00', ends: '14:00', weekdays: WORKING_DAYS },
-  { name: 'late', begins: '14:00', ends: '22:00', weekdays: WORKING_DAYS },
-];
+const isNear = ({ stop }) => stop.on <= dateOf(1);
 
 function closedDays() {
   const days = Array.from({ length: 400 }, (_, index) => dateOf(index));
@@ -118,7 +115,7 @@ export class Dates {
       today: dateOf(0),
       closed: closedDays(),
       shifts: SHIFTS,
-      stops: [],
+      stops: this.shop.stops.agreed(key),
       machines: machines.map((machine) => this.horizonMachine(machine)),
     };
   }
@@ -222,6 +219,10 @@ export class Dates {
     return [
       ...open.map((finding) => ({ kind: 'finding', machine: finding.machine, finding })),
       ...this.taskItems(),
+      ...this.shop.stops
+        .agreed()
+        .map((stop) => ({ kind: 'stop', machine: stop.machine, stop }))
+        .filter(isNear),
       ...lost.map((machine) => this.counterItem(machine)),
       ...(strays > 0 ? [{ kind: 'stray', count: strays }] : []),
     ];

@@ -8,6 +8,7 @@ import { Logbook } from './logbook.mjs';
 import { randomFrom, SHARES } from './random.mjs';
 import { Refusal } from './refusal.mjs';
 import { happenedMs, RoundBook } from './rounds.mjs';
+import { Stops } from './stops.mjs';
 import { moveOf, walkOf } from './walk.mjs';
 
 const LIBRARY = new URL('../../library/', import.meta.url);
@@ -74,6 +75,7 @@ export class Shop {
     this.logbook = new Logbook(this);
     this.findings = new Findings(this);
     this.dates = new Dates(this);
+    this.stops = new Stops(this);
     const sets = readSets();
     this.kinds = sets.map((set) => ({ key: set.kind, title: set.title, title_de: set.title_de }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
@@ -239,8 +241,13 @@ export class Shop {
       tally: { in_hand: count('in hand'), coming: count('coming'), due: count('due'), overdue: count('overdue') },
       findings: this.findings.open(machine.key).map((finding) => finding.severity),
       rounds: this.rounds.standings(machine),
-      next_stop: null,
+      next_stop: this.nextStop(machine),
     };
+  }
+
+  nextStop(machine) {
+    const [stop] = this.stops.agreed(machine.key);
+    return stop ? { id: stop.id, on: stop.on, shift: stop.shift, energy: stop.energy } : null;
   }
 
   doing(machine) {

@@ -23,6 +23,8 @@ export type Page =
   | { name: 'horizon' }
   | { name: 'use changes' }
   | { name: 'today' }
+  | { name: 'stops' }
+  | { name: 'stop'; stop: string }
   | { name: 'task date'; machine: string; task: string }
   | { name: 'not there' };
 
@@ -39,6 +41,7 @@ const PLAIN: Readonly<Record<string, Page>> = {
   horizon: { name: 'horizon' },
   'use-changes': { name: 'use changes' },
   today: { name: 'today' },
+  stops: { name: 'stops' },
 };
 /** As they stand in an address. */
 const RHYTHMS: Readonly<Record<string, Rhythm>> = {
@@ -65,6 +68,7 @@ export function pageOf(path: string): Page {
   if (more.length > 0) return { name: 'not there' };
   if (first === 'machine' && second !== undefined) return pageOfMachine(second, third, fourth);
   if (first === 'finding' && second !== undefined && third === undefined) return { name: 'finding', finding: second };
+  if (first === 'stop' && second !== undefined && third === undefined) return { name: 'stop', stop: second };
   return (second === undefined ? PLAIN[first] : undefined) ?? { name: 'not there' };
 }
 
@@ -90,6 +94,9 @@ export const changePlanAddress = (machine: string) => `${machineAddress(machine)
 export const findingAddress = (finding: string) => `/finding/${encodeURIComponent(finding)}`;
 /** @param about where it was found: machine, task, point, check */
 export const newFindingAddress = (about: Record<string, string> = {}) => withQuery('/new-finding', about);
+export const stopAddress = (stop: string) => `/stop/${encodeURIComponent(stop)}`;
+/** @param filters of the stops: machine, state */
+export const stopsAddress = (filters: Record<string, string> = {}) => withQuery('/stops', filters);
 export const labelsAddress = (machine = '') => withQuery('/labels', { machines: machine });
 /** @param filters of the open findings: machine, owner */
 export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);

@@ -11,6 +11,7 @@ const FILES = [
   'access',
   'round_walk',
   'horizon',
+  'stops',
   'round_offline',
   'connection',
   'logbook',

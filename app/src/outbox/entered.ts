@@ -11,6 +11,7 @@ import type {
   PhotoName,
   Rhythm,
   Saying,
+  StopClose,
   WalkEdit,
 } from '../wire/contract';
 
@@ -28,6 +29,7 @@ interface Operations {
   changeFinding: { path: { finding: string }; body: FindingChange };
   settleFinding: { path: { finding: string }; body: FindingSettle };
   reopenFinding: { path: { finding: string }; body: FindingReopen };
+  closeStop: { path: { stop: string }; body: StopClose };
   markDone: { path: { machine: string; task: string }; body: DoneEdit };
   keepPhoto: { path: { photo: string }; body: PhotoEdit };
 }

@@ -23,7 +23,7 @@ export interface MainPage {
 export const MAIN_PAGES: ReadonlyArray<MainPage> = [
   { title: 'today.title', address: TODAY_ADDRESS, names: ['today'] },
   { title: 'floor.title', address: FLOOR_ADDRESS, names: ['floor', 'machine'] },
-  { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon', 'use changes', 'task date'] },
+  { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon', 'use changes', 'task date', 'stops', 'stop'] },
   { title: 'rounds.title', address: ROUNDS_ADDRESS, names: ['rounds', 'round'] },
   { title: 'findings.title', address: findingsAddress(), names: ['findings', 'finding', 'new finding'] },
   { title: 'logbook.title', address: logbookAddress(), names: ['logbook'] },

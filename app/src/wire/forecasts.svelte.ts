@@ -3,7 +3,7 @@
 // A page of one machine asks for that machine only; the Floor and the Horizon for all.
 
 import { client } from './client';
-import type { ClosedDay, Forecast, Horizon, HorizonMachine } from './contract';
+import type { ClosedDay, Forecast, Horizon, HorizonMachine, PlantShift, Stop } from './contract';
 import { live } from './live.svelte';
 
 const FRESH_MS = 10 * 60_000;
@@ -16,6 +16,9 @@ class Forecasts {
   machines = $state.raw<HorizonMachine[]>([]);
   closed = $state.raw<ClosedDay[]>([]);
   today = $state('');
+  shifts = $state.raw<PlantShift[]>([]);
+  /** The agreed stops of `machines`, by when they begin. */
+  stops = $state.raw<Stop[]>([]);
   /** All machines are there. */
   isWhole = $state(false);
   /** Why the last load failed; empty when it did not. */
@@ -59,6 +62,11 @@ class Forecasts {
     }
   }
 
+  /** What was agreed of a machine just now is asked for at once, not only when the server's line says so. */
+  async reload(machine: string): Promise<void> {
+    this.merge(await client.horizon({ machine }));
+  }
+
   private leave(machine: string): void {
     const at = this.wanted.indexOf(machine);
     this.wanted = this.wanted.filter((_, index) => index !== at);
@@ -94,6 +102,8 @@ class Forecasts {
   private take(horizon: Horizon): void {
     this.today = horizon.today;
     this.closed = horizon.closed;
+    this.shifts = horizon.shifts;
+    this.stops = horizon.stops;
     this.machines = horizon.machines;
     this.isWhole = true;
   }
@@ -104,6 +114,9 @@ class Forecasts {
     const held = this.machines.map((one) => fresh.get(one.machine) ?? one);
     const isHeld = (machine: string) => held.some((one) => one.machine === machine);
     this.machines = [...held, ...horizon.machines.filter(({ machine }) => !isHeld(machine))];
+    this.shifts = horizon.shifts;
+    const others = this.stops.filter(({ machine }) => !fresh.has(machine));
+    this.stops = [...others, ...horizon.stops].sort((a, b) => a.begins_at.localeCompare(b.begins_at));
   }
 }
 

@@ -13,6 +13,7 @@ import { round } from './german/round';
 import { unsent } from './german/unsent';
 import { sayings } from './german/sayings';
 import { scan } from './german/scan';
+import { stop } from './german/stop';
 import { taskdate } from './german/taskdate';
 import { today } from './german/today';
 
@@ -30,6 +31,7 @@ export const de: Catalogue = {
   ...scan,
   ...dates,
   ...taskdate,
+  ...stop,
   ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

@@ -12,6 +12,7 @@ import { round } from './english/round';
 import { unsent } from './english/unsent';
 import { sayings } from './english/sayings';
 import { scan } from './english/scan';
+import { stop } from './english/stop';
 import { taskdate } from './english/taskdate';
 import { today } from './english/today';
 
@@ -29,6 +30,7 @@ export const en = {
   ...scan,
   ...dates,
   ...taskdate,
+  ...stop,
   ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

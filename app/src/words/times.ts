@@ -95,3 +95,22 @@ export function monthName(date: string, length: 'long' | 'short' | 'bare'): stri
 export function weekdayName(date: string, length: 'short' | 'narrow'): string {
   return format('UTC', { weekday: length }).format(midday(date));
 }
+
+/** "Sat, 28 November 2026", for a day that something is planned on. */
+export const plannedDay = (date: string) => `${weekdayName(date, 'short')}, ${longDay(date)}`;
+
+/** The date and time of an instant as a field for both has it: "2026-11-28T06:00". */
+export function fieldIn(zone: string, at: Date): string {
+  return `${dateIn(zone, at)}T${format(zone, CLOCK).format(at)}`;
+}
+
+/** The instant of what stands in such a field; of an hour that clocks skip, that much later; '' for no time. */
+export function instantIn(zone: string, field: string): string {
+  const wanted = Date.parse(`${field}Z`);
+  if (Number.isNaN(wanted)) return '';
+  // The zone's offset is known for an instant only: guess one, and mend it by what it is off. Twice, for a guess may lie
+  // on the other side of a change of clocks.
+  let at = wanted;
+  for (let tries = 0; tries < 2; tries += 1) at += wanted - Date.parse(`${fieldIn(zone, new Date(at))}Z`);
+  return new Date(at).toISOString();
+}

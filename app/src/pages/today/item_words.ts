@@ -8,6 +8,7 @@ import {
   logbookAddress,
   machineAddress,
   roundAddress,
+  stopAddress,
   taskAddress,
   taskDateAddress,
 } from '../../route.svelte';
@@ -100,7 +101,7 @@ function stopWords(item: TodayItem, machine: string, ground: WordsGround): ItemW
   return {
     sentence: say(isOver ? 'today.stop_over' : 'today.stop_ahead', words),
     more: stop?.tasks.map(({ title }) => title).join(', ') ?? '',
-    act: { title: say('today.open_stop'), address: machineAddress(item.machine ?? '') },
+    act: { title: say(isOver ? 'today.close_stop' : 'today.open_stop'), address: stopAddress(stop?.id ?? '') },
     working: null,
   };
 }

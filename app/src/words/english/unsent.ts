@@ -37,6 +37,7 @@ export const unsent = {
   'unsent.operation_settleFinding': 'Finding settled',
   'unsent.operation_reopenFinding': 'Finding reopened',
   'unsent.operation_markDone': 'Task done',
+  'unsent.operation_closeStop': 'Stop closed',
   'unsent.operation_keepPhoto': 'Photo',
   'unsent.storage_full':
     'Not kept: the storage of this device is full. Nothing was entered. Free some space on it, then press again.',

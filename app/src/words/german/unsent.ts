@@ -39,6 +39,7 @@ export const unsent: Wording<typeof english> = {
   'unsent.operation_settleFinding': 'Befund erledigt',
   'unsent.operation_reopenFinding': 'Befund wieder offen',
   'unsent.operation_markDone': 'Aufgabe erledigt',
+  'unsent.operation_closeStop': 'Stillstand abgeschlossen',
   'unsent.operation_keepPhoto': 'Foto',
   'unsent.storage_full':
     'Nicht behalten: Der Speicher dieses Geräts ist voll. Es wurde nichts eingetragen. Platz schaffen, dann noch einmal ' +
