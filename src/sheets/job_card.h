@@ -6,6 +6,8 @@
 #include <string>
 #include <vector>
 
+#include <boost/describe/enum.hpp>
+
 #include "libs/values/local_date.h"
 #include "libs/values/result.h"
 #include "src/catalogue/isolation.h"
@@ -14,12 +16,15 @@
 namespace hw::sheets {
 
 enum class CardPaper { a4, letter };  // ISO 216 and ANSI
+BOOST_DESCRIBE_ENUM(CardPaper, a4, letter)
 enum class CardLanguage { english, german };
 
 enum class CardState { agreed, closed, withdrawn };
+BOOST_DESCRIBE_ENUM(CardState, agreed, closed, withdrawn)
 
 // How a phase is reached from the one before it.
 enum class StateChange { none, shut_down, isolate, release, restart };
+BOOST_DESCRIBE_ENUM(StateChange, none, shut_down, isolate, release, restart)
 
 struct CardWork {
   std::string task;  // its key

@@ -24,6 +24,7 @@ std::string task_body(int id, std::string_view more = "") {
 // What other tests ask of the served shop.
 std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>& all_operations) {
   std::set<http::Route> there;
+  there.insert({"GET", "/api/stops/{stop}/card.pdf"});                                      // job_card_api_test.cpp
   there.insert({"GET", "/api/labels.pdf"});                                                 // by the test of its own
   for (const char* method : {"PUT", "GET"}) there.insert({method, "/api/photos/{photo}"});  // photos_test.cpp
   for (const char* of_finding : {"change", "settle", "reopen"}) {  // these by findings_api_test.cpp

@@ -1447,6 +1447,7 @@ export const operations = {
   reopenFinding: { method: 'POST', path: '/api/findings/{finding}/reopen' },
   stops: { method: 'GET', path: '/api/stops' },
   stop: { method: 'GET', path: '/api/stops/{stop}' },
+  jobCard: { method: 'GET', path: '/api/stops/{stop}/card.pdf' },
   agreeStop: { method: 'POST', path: '/api/machines/{machine}/stops' },
   changeStop: { method: 'POST', path: '/api/stops/{stop}/change' },
   withdrawStop: { method: 'POST', path: '/api/stops/{stop}/withdraw' },
