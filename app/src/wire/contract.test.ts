@@ -31,7 +31,18 @@ test('the app speaks with the operations of the contract only', () => {
   const client = readFileSync(new URL('./client.ts', import.meta.url), 'utf8');
   expect(client).not.toMatch(/'\/api/);
   const outbox = readFileSync(new URL('../outbox/entered.ts', import.meta.url), 'utf8');
-  const others = ['readiness', 'metrics', 'contract', 'health', 'events', 'labels', 'photo', 'logbookCsv', 'authority'];
+  const others = [
+    'readiness',
+    'metrics',
+    'contract',
+    'health',
+    'events',
+    'labels',
+    'jobCard',
+    'photo',
+    'logbookCsv',
+    'authority',
+  ];
   for (const name of Object.keys(operations).filter((one) => !others.includes(one)))
     expect(client.includes(`${name}: (`) || outbox.includes(`  ${name}: { path:`), name).toBe(true);
 });
