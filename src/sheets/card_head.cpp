@@ -108,7 +108,8 @@ void draw_legend(PdfCanvas& canvas, const MmBox& box, const std::vector<catalogu
   const std::size_t columns = std::max<std::size_t>(1, (places.size() + lines - 1) / lines);
   const double width_mm = box.width_mm / static_cast<double>(columns);
   for (std::size_t i = 0; i < places.size(); ++i) {
-    const double left_mm = box.left_mm + width_mm * static_cast<double>(i / lines);
+    const std::size_t column = i / lines;
+    const double left_mm = box.left_mm + width_mm * static_cast<double>(column);
     const double top_mm = box.top_mm + line_mm * static_cast<double>(i % lines);
     draw_place(canvas, {left_mm + place_radius_mm, top_mm + line_mm / 2}, places[i].number);
     const double text_left_mm = 2 * place_radius_mm + 1.5;
