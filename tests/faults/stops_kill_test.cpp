@@ -19,10 +19,10 @@ namespace {
 constexpr int own_tasks = 4;
 constexpr int entries_a_stop = own_tasks + 2;  // agreed, each task done, closed
 
-std::string id_of(int number) { return fmt::format("01941f29-7c00-7aaa-8bbb-{:012}", number); }
+std::string stops_id(int number) { return fmt::format("01941f29-7c00-7aaa-8bbb-{:012}", number); }
 
 std::string signed_body(int number, std::string_view more) {
-  return fmt::format(R"({{"id":"{}","by":"Ada"{}}})", id_of(number), more);
+  return fmt::format(R"({{"id":"{}","by":"Ada"{}}})", stops_id(number), more);
 }
 
 void add_own_tasks(const ServerProcess& server) {
@@ -35,29 +35,29 @@ void add_own_tasks(const ServerProcess& server) {
 }
 
 // The nth stop has ids from 100 n on: its own, its closing's, and those of the tasks that were done.
-Heard agree(const ServerProcess& server, int stop) {
+Heard agree_stop(const ServerProcess& server, int stop) {
   std::string tasks = fmt::format(R"("{}")", task_key);
-  for (int number = 1; number <= own_tasks; ++number) tasks += fmt::format(R"(,"{}")", id_of(number));
+  for (int number = 1; number <= own_tasks; ++number) tasks += fmt::format(R"(,"{}")", stops_id(number));
   return server.post("/api/machines/m1/stops",
                      signed_body(100 * stop, fmt::format(R"(,"on":"2099-03-04","shift":"","tasks":[{}])", tasks)));
 }
 
-Heard close(const ServerProcess& server, int stop) {
+Heard close_stop(const ServerProcess& server, int stop) {
   std::string done;
   for (int number = 1; number <= own_tasks; ++number) {
     done += fmt::format(R"({}{{"id":"{}","task":"{}","as_found":"worn"}})", number == 1 ? "" : ",",
-                        id_of(100 * stop + 10 + number), id_of(number));
+                        stops_id(100 * stop + 10 + number), stops_id(number));
   }
-  return server.post(fmt::format("/api/stops/{}/close", id_of(100 * stop)),
+  return server.post(fmt::format("/api/stops/{}/close", stops_id(100 * stop)),
                      signed_body(100 * stop + 1, fmt::format(R"(,"version":1,"began_at":"2026-03-04T06:00:00Z",)"
                                                              R"("ended_at":"2026-03-04T07:00:00Z","done":[{}])",
                                                              done)));
 }
 
 // Agrees and closes one stop after the other until the server is gone; says which is the first that is not confirmed.
-int work(const ServerProcess& server, int next, int end) {
+int work_on_stops(const ServerProcess& server, int next, int end) {
   for (; next < end; ++next) {
-    for (const auto& step : {agree, close}) {
+    for (const auto& step : {agree_stop, close_stop}) {
       const Heard heard = step(server, next);
       if (heard.status == 0) return next;
       EXPECT_EQ(heard.status, 200) << heard.body;
@@ -84,7 +84,7 @@ TEST(Kill, OfAStopThatIsClosedAllIsThereOrNothing) {
   for (int n = 0; n < kills && next <= stops; ++n) {
     ServerProcess server(data);
     ASSERT_TRUE(server.is_up()) << server.said();
-    std::thread person([&] { next = work(server, next, stops + 1); });
+    std::thread person([&] { next = work_on_stops(server, next, stops + 1); });
     (void)comes_true([] { return false; }, Duration::millis(dice.between(20, 400)));
     server.signal(SIGKILL);
     person.join();
@@ -98,7 +98,7 @@ TEST(Kill, OfAStopThatIsClosedAllIsThereOrNothing) {
   }
   ServerProcess server(data);
   ASSERT_TRUE(server.is_up()) << server.said();
-  EXPECT_EQ(work(server, next, stops + 1), stops + 1) << server.said();
+  EXPECT_EQ(work_on_stops(server, next, stops + 1), stops + 1) << server.said();
   EXPECT_EQ(server.json("/api/logbook/proof").at("entries"), own_tasks + stops * entries_a_stop);
   EXPECT_TRUE(server.json("/api/stops").at("stops").as_array().empty());
   EXPECT_EQ(server.json("/api/stops?state=closed").at("stops").as_array().size(), std::size_t{stops});
