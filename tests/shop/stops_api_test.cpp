@@ -58,6 +58,25 @@ TEST_F(Served, TheHorizonTellsShiftsAndAgreedStops) {
   EXPECT_TRUE(answer_of("GET", "/api/horizon", "/api/horizon?machine=mill2").at("stops").as_array().empty());
 }
 
+// Of today and tomorrow, and what is over until somebody says how it went.
+TEST_F(Served, TodayNamesTheStopsThatAreNearOrOverAndNotClosed) {
+  const auto stops_named = [&] {
+    int count = 0;
+    const auto view = answer_of("GET", "/api/today", "/api/today");
+    for (const auto& item : view.at("items").as_array()) count += item.at("kind") == "stop";
+    return count;
+  };
+  ask("POST", stops_mill1 + "/stops", stop_body(1));
+  EXPECT_EQ(stops_named(), 0) << "Wednesday, seen on Monday";
+  ask("POST", first + "/change", done_body(2, R"(,"version":1,"on":"2026-03-03")"));
+  EXPECT_EQ(stops_named(), 1) << "tomorrow";
+  scene.now = scene.now + Duration::hours(48);
+  EXPECT_EQ(stops_named(), 1) << "over and not closed";
+  ask("POST", first + "/close",
+      done_body(3, R"(,"version":2,"began_at":"2026-03-03T06:00:00Z","ended_at":"2026-03-03T07:00:00Z","done":[])"));
+  EXPECT_EQ(stops_named(), 0);
+}
+
 TEST_F(Served, WhatIsNoStopIsAProblem) {
   expect_problem(ask("GET", "/api/stops?state=shut"), 400, "state: \"shut\"");
   expect_problem(ask("GET", "/api/stops?machine=mill9"), 404, "mill9");
