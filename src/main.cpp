@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "src/service/found_shop.h"
+#include "src/service/look_ahead.h"
 #include "src/simulate/agent_server.h"
 #include "src/simulate/demo_shop.h"
 #include "src/simulate/pace.h"
@@ -78,6 +79,15 @@ Answer demo(const terminal::DemoCall& call) {
   return answer;
 }
 
+Result<proposal::StopInstance> instance(const terminal::InstanceCall& call) {
+  HW_TRY(storage::find_store(call.data));
+  HW_TAKE(store, storage::open_store(call.data));
+  HW_TAKE(shop, service::OpenShop::open(*store));
+  service::UseForecasts forecasts(*shop);
+  HW_TAKE(ahead, service::look_ahead(*shop, forecasts, std::nullopt, now()));
+  return make_instance(ahead, call.weeks * 7, proposal::Moving::fixed);
+}
+
 Result<record::Verdict> verify(const terminal::VerifyCall& call) {
   return storage::verify_logbook(call.data, call.noted);
 }
@@ -92,5 +102,6 @@ int main(int argc, char** argv) {
                             .found = hw::found,
                             .demo = hw::demo,
                             .verify = hw::verify,
-                            .look_into = hw::storage::look_into});
+                            .look_into = hw::storage::look_into,
+                            .instance = hw::instance});
 }

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "libs/values/result.h"
+#include "src/proposal/stop_instance.h"
 #include "src/record/verify.h"
 #include "src/service/records.h"
 
@@ -51,6 +52,12 @@ struct VerifyCall {
   std::optional<std::string> noted;  // a head's hash from before
 };
 
+struct InstanceCall {
+  std::string data;
+  std::string out;
+  int weeks = 12;  // 1 to 52
+};
+
 // What commands need that lies behind the terminal in the order of folders: main.cpp fills it in.
 struct Entrances {
   std::function<Answer(const ServeCall&)> serve;
@@ -58,6 +65,7 @@ struct Entrances {
   std::function<Answer(const DemoCall&)> demo;
   std::function<Result<record::Verdict>(const VerifyCall&)> verify;
   std::function<Result<service::ShopWithMachines>(const std::string& data)> look_into;
+  std::function<Result<proposal::StopInstance>(const InstanceCall&)> instance;
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

@@ -12,7 +12,7 @@
 namespace hw::terminal {
 namespace {
 
-struct Options {
+struct LabelsCall {
   std::string data;
   std::string file;
   std::map<std::string, std::string> settings;  // by the names of sheets::label_setting_names; left out: not there
@@ -33,7 +33,7 @@ Result<void> write(const std::string& file, const std::string& bytes) {
   return refuse(ErrorCode::disk_full, "{}: the file cannot be written", file);
 }
 
-Answer print(const Entrances& entrances, const Options& options) {
+Answer print(const Entrances& entrances, const LabelsCall& options) {
   HW_TAKE(seen, entrances.look_into(options.data));
   std::vector<sheets::LabelledMachine> machines;
   for (const auto& record : seen.machines) machines.push_back(sheets::labelled(record.machine, seen.shop));
@@ -48,7 +48,7 @@ Answer print(const Entrances& entrances, const Options& options) {
 }  // namespace
 
 void add_labels_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
-  const auto options = std::make_shared<Options>();
+  const auto options = std::make_shared<LabelsCall>();
   CLI::App* command = app.add_subcommand("labels", "Prints labels with the machines' QR codes as PDF");
   command->add_option("--data", options->data, "the shop's data folder")->required()->type_name("DIR");
   for (const std::string_view name : sheets::label_setting_names) {

@@ -47,7 +47,7 @@ Result<std::vector<certificates::HostName>> parse_names(const std::vector<std::s
   return names;
 }
 
-struct Options {
+struct TlsCall {
   std::string data;
   std::vector<std::string> names;
   int days = certificates::server_days;
@@ -57,7 +57,7 @@ struct Options {
   bool json = false;
 };
 
-Result<certificates::Served> init(const Options& options) {
+Result<certificates::Served> init(const TlsCall& options) {
   HW_TAKE(folder, folder_in(options.data));
   HW_TAKE(names, parse_names(options.names));
   auto served = certificates::init_folder(folder, {names, now(), options.days, options.with_new_authority});
@@ -66,22 +66,22 @@ Result<certificates::Served> init(const Options& options) {
                 served.error().message);
 }
 
-Result<certificates::Served> use(const Options& options) {
+Result<certificates::Served> use(const TlsCall& options) {
   HW_TAKE(folder, folder_in(options.data));
   return certificates::use_pair(folder, {options.certificate, options.key}, now());
 }
 
-Answer say(const Result<certificates::Served>& served, const Options& options) {
+Answer say(const Result<certificates::Served>& served, const TlsCall& options) {
   if (!served) return refuse(served.error());
   return Said{options.json ? served_json(*served) : served_text(*served, options.data)};
 }
 
-void add_data(CLI::App& command, Options& options) {
+void add_data(CLI::App& command, TlsCall& options) {
   command.add_option("--data", options.data, "the shop's data folder")->required()->type_name("DIR");
   command.add_flag("--json", options.json, "print JSON");
 }
 
-void add_init(CLI::App& tls, const std::shared_ptr<Options>& options, Answer& answer) {
+void add_init(CLI::App& tls, const std::shared_ptr<TlsCall>& options, Answer& answer) {
   CLI::App* command = tls.add_subcommand("init", "Makes a local authority, once, and a certificate for the server");
   add_data(*command, *options);
   command
@@ -99,7 +99,7 @@ void add_init(CLI::App& tls, const std::shared_ptr<Options>& options, Answer& an
   command->callback([options, &answer] { answer = say(init(*options), *options); });
 }
 
-void add_use(CLI::App& tls, const std::shared_ptr<Options>& options, Answer& answer) {
+void add_use(CLI::App& tls, const std::shared_ptr<TlsCall>& options, Answer& answer) {
   CLI::App* command = tls.add_subcommand("use", "Takes a certificate of your own and its key");
   add_data(*command, *options);
   command->add_option("CERT", options->certificate, "the certificate with those above it, PEM")->required();
@@ -150,8 +150,8 @@ std::string served_json(const certificates::Served& served) {
 void add_tls_command(CLI::App& app, const Entrances&, Answer& answer) {
   CLI::App* command = app.add_subcommand("tls", "Looks after what HTTPS on the shop's own network needs");
   command->require_subcommand(1);
-  add_init(*command, std::make_shared<Options>(), answer);
-  add_use(*command, std::make_shared<Options>(), answer);
+  add_init(*command, std::make_shared<TlsCall>(), answer);
+  add_use(*command, std::make_shared<TlsCall>(), answer);
 }
 
 }  // namespace hw::terminal

@@ -7,6 +7,8 @@
 #include <gtest/gtest.h>
 #include <unistd.h>
 
+#include "src/proposal/stop_instance.h"
+#include "src/service/look_ahead.h"
 #include "src/service/use_cases.h"
 #include "src/simulate/demo_record.h"
 #include "src/simulate/demo_rounds.h"
@@ -32,6 +34,19 @@ std::pair<int, int> standings_beside_rounds(const service::MachineView& machine)
     if (!is_of_a_round) ++(task.state == "in hand" ? out.first : out.second);
   }
   return out;
+}
+
+// Its stops can be planned, and a Saturday is among the days on which one could be.
+void expect_plannable(const service::OpenShop& shop) {
+  service::UseForecasts forecasts(shop);
+  const auto ahead = must(service::look_ahead(shop, forecasts, std::nullopt, wednesday));
+  const auto made = make_instance(ahead, 84, proposal::Moving::fixed);
+  const auto checked = plan::check_instance(made.instance);
+  EXPECT_TRUE(checked) << checked.error().message;
+  for (const auto& machine : made.instance.machines) EXPECT_GT(machine.tasks.size(), 15u) << machine.id;
+  const std::size_t saturday = 3;  // from Wednesday on
+  EXPECT_GT(made.instance.crews.at(1).hours.at(saturday).at(0), 0);
+  EXPECT_EQ(made.instance.machines.at(0).loss_per_hour.at(saturday).at(0), 0);
 }
 
 TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
@@ -66,6 +81,7 @@ TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
   EXPECT_GT(stops[0].begins_at, wednesday);
   EXPECT_EQ(stops[2].state, "closed");
   for (const auto& stop : stops) EXPECT_TRUE(show_stop(*open, stop.id, wednesday)) << stop.id;
+  expect_plannable(*open);
   const auto logbook = must(storage::verify_logbook(folder, {}));
   EXPECT_GT(logbook.entries, 100);
   EXPECT_TRUE(logbook.breaks.empty());
