@@ -25,8 +25,9 @@ class Comparison {
         made_(made),
         now_(first_turns(made.instance, plans.now)),
         then_(first_turns(made.instance, plans.then)) {
+    const std::set<TaskName> waiting = tasks_that_wait();
     for (const auto& [name, turn] : then_) {
-      if (!turn.slot) continue;
+      if (!turn.slot || waiting.count(name)) continue;
       Group& group = groups_[{name.machine, *turn.slot}];
       group.machine = name.machine;
       group.slot = *turn.slot;
@@ -47,6 +48,16 @@ class Comparison {
   }
 
  private:
+  // Tasks of a stop that has its day: they are free for another stop only once it is closed or withdrawn.
+  std::set<TaskName> tasks_that_wait() const {
+    std::set<TaskName> waiting;
+    for (const AgreedStop& stop : shop_.agreed) {
+      if (stop.on > shop_.today) continue;
+      for (const AgreedTask& task : stop.tasks) waiting.insert({stop.machine, task.task});
+    }
+    return waiting;
+  }
+
   StopPlace place_of(PlantSlot slot) const {
     return {made_.slots.date_of(slot.day), made_.slots.shifts()[static_cast<std::size_t>(slot.shift)].name};
   }
@@ -80,7 +91,7 @@ class Comparison {
 
   void compare_agreed(const AgreedStop& stop) {
     const int day = made_.slots.day_of(stop.on);
-    if (stop.begins_at <= shop_.now || day >= made_.instance.days || tasks_at_rest(stop).empty()) return;
+    if (stop.on <= shop_.today || day >= made_.instance.days || tasks_at_rest(stop).empty()) return;
     const auto target = target_of(stop);
     if (!target || !taken_.insert({stop.machine, *target}).second) return add(dropped_stop(stop));
     const Group& group = groups_.at({stop.machine, *target});

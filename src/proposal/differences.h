@@ -3,9 +3,10 @@
 // and why.
 //
 // Of a proposal only next executions count (first_turns.h). An agreed stop is where most of its tasks are in the
-// proposal; its tasks that are done while the machine runs stay with it. The saving of a difference is what the next
-// executions of its tasks cost by `now` (what is agreed, and the rest by a rule) less what they cost in the proposal;
-// what later executions and overtime save is in the plans' costs and in no difference.
+// proposal; its tasks that are done while the machine runs stay with it. The tasks of a stop of today, or of one that
+// is over and not closed, are in no other. The saving of a difference is what the next executions of its tasks cost by
+// `now` (what is agreed, and the rest by a rule) less what they cost in the proposal; what later executions and
+// overtime save is in the plans' costs and in no difference.
 
 #include <string>
 #include <vector>

@@ -92,10 +92,13 @@ TEST(Differences, WhatIsDoneWhileTheMachineRunsStaysWithItsStop) {
   EXPECT_THAT(moved[0].tasks, testing::UnorderedElementsAre("belt", "chain"));
 }
 
-TEST(Differences, AStopThatHasBegunIsNotTouched) {
+TEST(Differences, TheTasksOfAStopThatHasItsDayWaitUntilItIsClosed) {
   ShopAhead shop = small_shop();
-  shop.agreed = {agreed_stop(shop, "s1", "m1", day(5), {"belt"})};
-  for (const Difference& one : compare(shop, {}, {{"m1", day(26), {"belt"}}})) EXPECT_NE(one.stop, "s1");
+  shop.agreed = {agreed_stop(shop, "s1", "m1", day(4), {"belt"})};
+  const auto all = compare(shop, {}, {{"m1", day(26), {"belt", "chain"}}});
+  ASSERT_EQ(all.size(), 1u);
+  EXPECT_EQ(all[0].tasks, (std::vector<std::string>{"chain"}));
+  EXPECT_TRUE(compare(shop, {}, {{"m1", day(26), {"belt"}}}).empty());
 }
 
 TEST(Differences, LaterExecutionsAreAnOutlookAndNoDifference) {

@@ -74,7 +74,8 @@ void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
     return http::Response::of(200, metrics_content_type, metrics_of(shop, clock_()));
   });
   forecasts_ = std::make_unique<service::UseForecasts>(shop);
-  add_api(router_, {shop, clock_, channel_, *forecasts_, std::move(contract), reach_});
+  proposals_ = std::make_unique<service::Proposals>(shop, *forecasts_);
+  add_api(router_, {shop, clock_, channel_, *forecasts_, *proposals_, std::move(contract), reach_});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   router_.otherwise([this](const http::Request& request) { return from_app(request); });
 }
@@ -138,6 +139,7 @@ void WebServer::stop() {
   tls_keeper_.reset();
   channel_.close();
   for (const auto& server : servers_) server->stop();
+  proposals_.reset();  // nobody asks it any more
 }
 
 }  // namespace hw::web

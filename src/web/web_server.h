@@ -10,6 +10,7 @@
 #include "libs/http/server.h"
 #include "libs/http/static_files.h"
 #include "src/service/devices.h"
+#include "src/service/proposals.h"
 #include "src/web/live_events.h"
 #include "src/web/reach.h"
 #include "src/web/tls_keeper.h"
@@ -48,6 +49,7 @@ class WebServer {
   std::unique_ptr<service::Devices> devices_;
   http::Channel channel_;
   std::unique_ptr<service::UseForecasts> forecasts_;
+  std::unique_ptr<service::Proposals> proposals_;
   http::Router router_;
   std::optional<http::StaticFiles> app_;
   std::unique_ptr<LiveEvents> live_;

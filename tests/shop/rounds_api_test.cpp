@@ -19,6 +19,7 @@ class RoundsApi : public testing::Test {
                              .clock = [this] { return scene.now; },
                              .events = events,
                              .forecasts = forecasts,
+                             .proposals = proposals,
                              .contract_json = "",
                              .reach = reach});
   }
@@ -34,6 +35,7 @@ class RoundsApi : public testing::Test {
   Scene scene{"2026-03-02T05:00:00Z", "Europe/Berlin", round_tasks};
   http::Channel events;
   service::UseForecasts forecasts{scene.shop()};
+  service::Proposals proposals{scene.shop(), forecasts};
   const web::Reach reach{{}};
   http::Router router;
 };

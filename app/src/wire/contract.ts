@@ -80,7 +80,33 @@ export type SayingCode =
   | 'stop-turned'
   | 'stop-changed'
   | 'stop-closed'
-  | 'task-in-stop';
+  | 'task-in-stop'
+  | 'crew-short'
+  | 'stop-too-long'
+  | 'cell-full'
+  | 'plant-closed'
+  | 'machine-held'
+  | 'shift-begun'
+  | 'parts-late'
+  | 'one-isolation'
+  | 'one-shut-down'
+  | 'standing-free'
+  | 'before-median'
+  | 'chance-falls'
+  | 'later-than-rule'
+  | 'guards-people'
+  | 'after-parts'
+  | 'around-hold'
+  | 'crew-away'
+  | 'person-away'
+  | 'due-when-closed'
+  | 'tasks-elsewhere'
+  | 'no-place'
+  | 'proposal-running'
+  | 'no-proposal'
+  | 'proposal-not-ready'
+  | 'difference-accepted'
+  | 'nothing-accepted';
 
 export interface Readiness {
   ready: boolean;
@@ -1289,6 +1315,194 @@ export interface NaiveLoss {
   loss: number;
 }
 
+export interface StopTry {
+  machine: string;
+  /** today or later, at most 366 days ahead */
+  on: string;
+  /** also on a day on which it does not work */
+  shift: string;
+  /** their keys */
+  tasks: string[];
+  /** the agreed one that is being moved: it stands in nobody's way */
+  stop?: string;
+}
+
+export interface StopEstimate {
+  /** ISO 4217 */
+  currency: string;
+  cost: TryCost;
+  /** money lost by doing tasks before they are due */
+  early_loss: number;
+  /** and after */
+  late_loss: number;
+  /** set-up and hands-on work, one person */
+  standing_hours: number;
+  /** 0: it fits */
+  hours_over_shift: number;
+  tasks: TriedTask[];
+  people: TriedPeople[];
+  /** the same part summed over the tasks */
+  parts: Part[];
+  /** what stands against it */
+  troubles: Sentence[];
+}
+
+export interface TryCost {
+  set_up: number;
+  standing: number;
+  premium: number;
+  overtime: number;
+  /** early and late losses */
+  timing: number;
+  total: number;
+}
+
+export interface TriedTask {
+  task: string;
+  /** 0 to 1: that it falls due before that day */
+  chance_due_before: number;
+  /** expected */
+  early_days: number;
+  /** expected */
+  late_days: number;
+  loss: number;
+}
+
+export interface TriedPeople {
+  skill: Skill;
+  wants_h: number;
+  /** left after other agreed stops in that shift, overtime not counted */
+  has_h: number;
+  overtime_h: number;
+}
+
+export interface Sentence {
+  text: string;
+  saying: Saying;
+}
+
+export interface ProposalEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  weeks?: number;
+  seconds?: number;
+  /** priced: agreed stops may be moved, at the price that the shop puts on it */
+  moving?: 'fixed' | 'priced';
+}
+
+export interface AcceptEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** their keys */
+  differences: string[];
+}
+
+export interface Accepted {
+  /** as they are then */
+  stops: Stop[];
+  entries: Entry[];
+}
+
+/** what is not required is there when it is ready, says where it failed */
+export interface Proposal {
+  id: string;
+  by: string;
+  asked_at: string;
+  state: 'running' | 'ready' | 'cancelled' | 'failed';
+  /** 0 to 1: of the time */
+  share: number;
+  seconds: number;
+  weeks: number;
+  currency?: string;
+  cost?: PlanMoney;
+  /** no plan costs less */
+  bound?: number;
+  /** (cost - bound) / cost */
+  gap?: number;
+  /** what is agreed, and every other task by the best of the rules */
+  now?: PlanSum;
+  /** what is proposed */
+  then?: PlanSum;
+  saving?: number;
+  rule?: StopRule;
+  rules?: RuleCost[];
+  differences?: Difference[];
+  /** tasks that cannot be placed */
+  without_place?: WithoutPlace[];
+  /** why it failed */
+  says?: string;
+}
+
+/** each task on its due day; at the first stop all that is due within 14 days; a service day every four weeks */
+export type StopRule = 'due day' | 'with next 14 days' | 'monthly service';
+
+export interface RuleCost {
+  rule: StopRule;
+  cost: number;
+  /** of that cost, by the proposal */
+  saving_share: number;
+}
+
+export interface PlanMoney {
+  /** set-ups */
+  stops: number;
+  lost_production: number;
+  labour_premium: number;
+  overtime: number;
+  /** cycles ended early or late */
+  timing: number;
+  /** cycles open at the end of the weeks */
+  end: number;
+  /** agreed stops moved; absent where none is agreed */
+  moving?: number;
+  total: number;
+}
+
+export interface PlanSum {
+  cost: PlanMoney;
+  stops: number;
+  /** machine hours */
+  standing_h: number;
+}
+
+export interface StopPlace {
+  on: string;
+  shift: string;
+}
+
+export interface Difference {
+  key: string;
+  kind: 'new' | 'moved' | 'changed' | 'dropped';
+  machine: string;
+  /** the agreed one */
+  stop?: string;
+  from?: StopPlace;
+  /** where it is to be; absent: dropped */
+  on?: string;
+  shift?: string;
+  energy: Energy;
+  /** all that are in it then */
+  tasks: string[];
+  /** that the machine stands */
+  minutes: number;
+  /** of its tasks' next executions; what later ones save is in the totals alone */
+  saving: number;
+  reasons: Sentence[];
+  accepted: boolean;
+}
+
+export interface WithoutPlace {
+  machine: string;
+  task: string;
+  /** with the smallest relaxation that would do */
+  text: string;
+  saying: Saying;
+}
+
 export interface UseChanges {
   changes: UseChange[];
 }
@@ -1467,4 +1681,10 @@ export const operations = {
   announceUse: { method: 'POST', path: '/api/use-changes' },
   withdrawUse: { method: 'POST', path: '/api/use-changes/{change}/withdraw' },
   today: { method: 'GET', path: '/api/today' },
+  estimateStop: { method: 'POST', path: '/api/stops/estimate' },
+  propose: { method: 'POST', path: '/api/proposals' },
+  proposal: { method: 'GET', path: '/api/proposals/latest' },
+  cancelProposal: { method: 'POST', path: '/api/proposals/{proposal}/cancel' },
+  acceptProposal: { method: 'POST', path: '/api/proposals/{proposal}/accept' },
+  undoProposal: { method: 'POST', path: '/api/proposals/{proposal}/undo' },
 } as const;

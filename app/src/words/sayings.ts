@@ -9,6 +9,7 @@ import { say } from './words';
 function readable(name: string, text: string): string {
   if (/^\d{4}-\d{2}-\d{2}$/.test(text)) return longDay(text);
   if (name === 'rhythm') return say(`rhythm.${text as 'shift'}`);
+  if (name === 'skill') return say(`skill.${text as 'technician'}`);
   if (name === 'settled_as') return say(`settled.${text as 'misread'}`);
   return text;
 }
