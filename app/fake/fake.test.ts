@@ -154,6 +154,26 @@ describe('stops of the invented shop', () => {
     expectFits('Stop', agreed('m02'));
     expectFits('Floor', shop.floor());
   });
+  test('an estimate sums up its parts', () => {
+    const estimate = shop.proposals.estimate({ machine: 'm03', ...slot, tasks: keysOf('m03') });
+    expectFits('StopEstimate', estimate);
+    const { total, ...parts } = estimate.cost;
+    expect(Object.values(parts).reduce((sum: number, one) => sum + (one as number), 0)).toBeCloseTo(total as number);
+  });
+  test('a proposal is made, accepted and taken back', () => {
+    expect(() => shop.proposals.show()).toThrow(/No proposal/);
+    const { id } = shop.proposals.propose({ ...sign(), weeks: 12, seconds: 20 });
+    expectFits('Proposal', shop.proposals.show());
+    const cancelled = shop.proposals.cancel(id);
+    expectFits('Proposal', cancelled);
+    const [first] = cancelled.differences as Array<{ key: string; machine: string }>;
+    if (first === undefined) throw new Error('nothing is proposed');
+    const accepted = shop.proposals.accept(id, { ...sign(), differences: [first.key] });
+    expectFits('Accepted', accepted);
+    expect(shop.stops.agreed(first.machine)).toHaveLength(1);
+    expectFits('Accepted', shop.proposals.undo(id, sign()));
+    expect(shop.stops.agreed(first.machine)).toHaveLength(0);
+  });
 });
 
 test('a wrong answer would be noticed', () => {

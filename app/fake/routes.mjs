@@ -1,5 +1,6 @@
 import { routesOfDates } from './horizon.mjs';
 import { joining } from './joining.mjs';
+import { routesOfProposals } from './proposals.mjs';
 import { routesOfStops } from './stops.mjs';
 
 // Method, path with one group a name, and what answers: a value, sent as JSON, or { type, body }.
@@ -71,6 +72,7 @@ export function routesOf(shop, tell) {
     ['PUT', /^\/api\/photos\/([^/]+)$/, ([p], photo) => shop.findings.keepPhoto(p, photo)],
     ['GET', /^\/api\/photos\/([^/]+)$/, ([p]) => shop.findings.photo(p)],
     ...routesOfDates(shop.dates, tell),
+    ...routesOfProposals(shop.proposals, tell),
     ...routesOfStops(shop.stops, tell),
   ];
 }

@@ -8,6 +8,7 @@ import { Logbook } from './logbook.mjs';
 import { randomFrom, SHARES } from './random.mjs';
 import { Refusal } from './refusal.mjs';
 import { happenedMs, RoundBook } from './rounds.mjs';
+import { Proposals } from './proposals.mjs';
 import { Stops } from './stops.mjs';
 import { moveOf, walkOf } from './walk.mjs';
 
@@ -76,6 +77,7 @@ export class Shop {
     this.findings = new Findings(this);
     this.dates = new Dates(this);
     this.stops = new Stops(this);
+    this.proposals = new Proposals(this);
     const sets = readSets();
     this.kinds = sets.map((set) => ({ key: set.kind, title: set.title, title_de: set.title_de }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
