@@ -97,6 +97,14 @@ export const newFindingAddress = (about: Record<string, string> = {}) => withQue
 export const stopAddress = (stop: string) => `/stop/${encodeURIComponent(stop)}`;
 /** @param filters of the stops: machine, state */
 export const stopsAddress = (filters: Record<string, string> = {}) => withQuery('/stops', filters);
+/** The Horizon, about to plan a stop of a machine; with a task that it is to hold. */
+export const planAddress = (machine: string, task = '') => withQuery(HORIZON_ADDRESS, { plan: machine, task });
+/** The Horizon, about to move or change an agreed stop. */
+export const moveAddress = (stop: string) => withQuery(HORIZON_ADDRESS, { move: stop });
+export const PROPOSE_ADDRESS = `${HORIZON_ADDRESS}?propose=yes`;
+/** The job card as a file. */
+export const cardAddress = (stop: string, paper: 'a4' | 'letter', language: string) =>
+  withQuery(`/api/stops/${encodeURIComponent(stop)}/card.pdf`, { paper, language });
 export const labelsAddress = (machine = '') => withQuery('/labels', { machines: machine });
 /** @param filters of the open findings: machine, owner */
 export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);

@@ -13,6 +13,7 @@ import { round } from './german/round';
 import { unsent } from './german/unsent';
 import { sayings } from './german/sayings';
 import { scan } from './german/scan';
+import { planning } from './german/planning';
 import { stop } from './german/stop';
 import { taskdate } from './german/taskdate';
 import { today } from './german/today';
@@ -32,6 +33,7 @@ export const de: Catalogue = {
   ...dates,
   ...taskdate,
   ...stop,
+  ...planning,
   ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

@@ -12,6 +12,7 @@ import { round } from './english/round';
 import { unsent } from './english/unsent';
 import { sayings } from './english/sayings';
 import { scan } from './english/scan';
+import { planning } from './english/planning';
 import { stop } from './english/stop';
 import { taskdate } from './english/taskdate';
 import { today } from './english/today';
@@ -31,6 +32,7 @@ export const en = {
   ...dates,
   ...taskdate,
   ...stop,
+  ...planning,
   ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

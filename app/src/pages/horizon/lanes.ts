@@ -14,9 +14,32 @@ export interface Extent {
   right: number;
 }
 
+/** A piece of a lane that something else stands on. */
+export interface Taken extends Extent {
+  lane: number;
+}
+
+/** Whether a lane is free there, with the gap on both sides. */
+export const isFree = (taken: readonly Taken[], lane: number, { left, right }: Extent, gap: number): boolean =>
+  taken.every((one) => one.lane !== lane || one.right + gap <= left || right + gap <= one.left);
+
+/** The first lane from which on so many are free there. */
+export function lanesFrom(taken: readonly Taken[], count: number, extent: Extent, gap: number): number {
+  const lanes = Array.from({ length: count }, (_, index) => index);
+  for (let first = 0; ; first += 1) if (lanes.every((lane) => isFree(taken, first + lane, extent, gap))) return first;
+}
+
+/** Free px to the right, up to what stands next in the lane or to its end. */
+const roomOf = (all: readonly Taken[], { lane, right }: Taken, end: number): number =>
+  all.reduce(
+    (room, one) => (one.lane === lane && one.left >= right ? Math.min(room, one.left - right) : room),
+    Math.max(0, end - right),
+  );
+
 /**
  * @param gap between neighbours, px
  * @param end where a lane ends, px
+ * @param taken what stands there already
  * @returns in order of their left edges
  */
 export function packed<Item>(
@@ -24,20 +47,18 @@ export function packed<Item>(
   extentOf: (item: Item) => Extent,
   gap: number,
   end: number,
+  taken: readonly Taken[] = [],
 ): Packed<Item>[] {
-  const lastOf: Array<{ packed: Packed<Item>; right: number }> = [];
-  const places = items
+  const all = [...taken];
+  const placed = items
     .map((item) => ({ item, ...extentOf(item) }))
-    .sort((a, b) => a.left - b.left || a.right - b.right);
-  return places.map(({ item, left, right }) => {
-    const free = lastOf.findIndex((last) => last.right + gap <= left);
-    const lane = free === -1 ? lastOf.length : free;
-    const before = lastOf[lane];
-    if (before !== undefined) before.packed.room = left - before.right;
-    const made = { item, lane, room: Math.max(0, end - right) };
-    lastOf[lane] = { packed: made, right };
-    return made;
-  });
+    .sort((a, b) => a.left - b.left || a.right - b.right)
+    .map((place) => {
+      const lane = lanesFrom(all, 1, place, gap);
+      all.push({ ...place, lane });
+      return { ...place, lane };
+    });
+  return placed.map((place) => ({ item: place.item, lane: place.lane, room: roomOf(all, place, end) }));
 }
 
 export const lanesIn = (places: ReadonlyArray<{ lane: number }>): number =>

@@ -1,11 +1,14 @@
 // One machine's row of the Horizon as places: each task's mark and whisker in a lane, and how many lie beyond.
 
 import type { TaskState } from '../../wire/contract';
+import { blocksOf, standsOf } from './blocks';
+import type { Block, PlannedStop, Stand } from './blocks';
 import { middleOfDay } from './axis';
 import type { Axis } from './axis';
 import { bySoonest } from './choose';
 import type { DatedMachine, DatedTask } from './choose';
 import { lanesIn, packed } from './lanes';
+import type { Taken } from './lanes';
 
 /** How large marks are: for a pointer, or for a finger. Px. */
 export interface Size {
@@ -17,7 +20,7 @@ export interface Size {
 export const FINE: Size = { lane: 15, radius: 4.5, columns: 4 };
 export const COARSE: Size = { lane: 30, radius: 8, columns: 2 };
 
-const GAP = 4;
+export const GAP = 4;
 const PAD = 5;
 const ROW_MIN = 46;
 /** Titles are 11 px high; a letter is about half as wide, with a little to spare. */
@@ -39,8 +42,11 @@ export interface Mark {
 
 export interface Row {
   machine: DatedMachine['machine'];
-  /** From the left to the right. */
+  /** From the left to the right; without those that a block holds. */
   marks: Mark[];
+  blocks: Block[];
+  /** What the keyboard reaches, from the left to the right. */
+  stands: Stand[];
   height: number;
   later: number;
   never: number;
@@ -77,12 +83,19 @@ function marksNow(tasks: DatedTask[], size: Size, yOf: (lane: number) => number)
   }));
 }
 
-function marksAhead(tasks: DatedTask[], axis: Axis, size: Size, yOf: (lane: number) => number) {
+function marksAhead(
+  tasks: DatedTask[],
+  axis: Axis,
+  size: Size,
+  yOf: (lane: number) => number,
+  taken: readonly Taken[],
+) {
   const places = packed(
     tasks.map((dated) => placeOf(dated, axis, size)),
     (place) => place,
     GAP,
     axis.width,
+    taken,
   );
   const marks = places.map(({ item, lane, room }): Mark => {
     const { dated, state, x, whisker, right } = item;
@@ -94,21 +107,38 @@ function marksAhead(tasks: DatedTask[], axis: Axis, size: Size, yOf: (lane: numb
 
 const heightOf = (lanes: number, size: Size) => Math.max(ROW_MIN, lanes * size.lane + 2 * PAD);
 
-export function rowOf({ machine, tasks }: DatedMachine, axis: Axis, size: Size): Row {
+/** @param stops agreed and proposed ones of the machine */
+export function rowOf(
+  { machine, tasks }: DatedMachine,
+  axis: Axis,
+  size: Size,
+  stops: readonly PlannedStop[] = [],
+): Row {
   const end = axis.today + axis.days;
-  const now = tasks.filter(({ place }) => place === 'now').sort(bySoonest);
-  const within = tasks.filter(({ place, median }) => place === 'dated' && median < end);
   const yOf = (lane: number) => PAD + size.lane * (lane + 0.5);
-  const ahead = marksAhead(within, axis, size, yOf);
+  const { blocks, taken, held } = blocksOf(stops, tasks, axis, size, yOf);
+  const isLoose = ({ task }: DatedTask) => !held.has(task.task);
+  const now = tasks.filter((one) => one.place === 'now' && isLoose(one)).sort(bySoonest);
+  const within = tasks.filter(({ place, median }) => place === 'dated' && median < end);
+  const ahead = marksAhead(within.filter(isLoose), axis, size, yOf, taken);
   const count = (wanted: DatedTask['place']) => tasks.filter(({ place }) => place === wanted).length;
+  const marks = [...marksNow(now, size, yOf), ...ahead.marks.sort((a, b) => a.x - b.x || a.y - b.y)];
   return {
     machine,
-    marks: [...marksNow(now, size, yOf), ...ahead.marks.sort((a, b) => a.x - b.x || a.y - b.y)],
-    height: heightOf(Math.max(ahead.lanes, Math.ceil(now.length / size.columns)), size),
+    marks,
+    blocks,
+    stands: standsOf(marks, blocks),
+    height: heightOf(Math.max(ahead.lanes, lanesIn(taken), Math.ceil(now.length / size.columns)), size),
     later: count('dated') - within.length,
     never: count('never'),
     refused: count('refused'),
   };
+}
+
+/** The block at a place of the row; an agreed one before one that is only proposed. */
+export function blockAt({ blocks }: Row, x: number, y: number): Block | undefined {
+  const isIn = (one: Block) => Math.abs(one.x - x) <= one.width / 2 && Math.abs(one.y - y) <= one.height / 2;
+  return blocks.find((one) => one.planned.stop !== null && isIn(one)) ?? blocks.find(isIn);
 }
 
 /** The mark at a place of the row, or the one whose whisker passes there; undefined where nothing is near. */

@@ -3,6 +3,7 @@
 
 import type { TaskState } from '../../wire/contract';
 import type { Shade } from './axis';
+import type { Block } from './blocks';
 import type { Mark } from './row';
 
 const TICK = 3.5;
@@ -22,6 +23,15 @@ const circle = (x: number, y: number, r: number) =>
   `M${n(x - r)} ${n(y)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0z`;
 const half = (x: number, y: number, r: number) => `M${n(x)} ${n(y - r)}a${r} ${r} 0 0 1 0 ${2 * r}z`;
 const diamond = (x: number, y: number, r: number) => `M${n(x)} ${n(y - r)}l${r} ${r} ${-r} ${r} ${-r} ${-r}z`;
+
+/** Blocks as boxes. @param more wider on every side, px */
+export const blocksPath = (blocks: readonly Block[], more = 0): string =>
+  blocks
+    .map(({ x, y, width, height }) => {
+      const [w, h] = [width + 2 * more, height + 2 * more];
+      return `M${n(x - w / 2)} ${n(y - h / 2)}h${n(w)}v${n(h)}h${n(-w)}z`;
+    })
+    .join('');
 
 export interface RowPaths {
   whiskers: string;

@@ -1,38 +1,41 @@
-// Where the arrow keys lead on the Horizon: left and right along a machine's marks, up and down to the mark of another
-// machine that stands nearest, Home and End to a row's ends, Page Up and Down by ten machines.
+// Where the arrow keys lead on the Horizon: left and right along what stands in a machine's row, its marks and its agreed
+// stops; up and down to what stands nearest in another machine's; Home and End to a row's ends, Page Up and Down by ten
+// machines.
 
 import type { Row } from './row';
 
 export interface Place {
   row: number;
-  mark: number;
+  /** Among the row's stands. */
+  at: number;
 }
 
 const PAGE_ROWS = 10;
 
-function nearestMark(row: Row, x: number): number {
-  const away = (index: number) => Math.abs((row.marks[index]?.x ?? Infinity) - x);
-  return row.marks.reduce((best, _, index) => (away(index) < away(best) ? index : best), 0);
+function nearestIn(row: Row, x: number): number {
+  const away = (index: number) => Math.abs((row.stands[index]?.x ?? Infinity) - x);
+  return row.stands.reduce((best, _, index) => (away(index) < away(best) ? index : best), 0);
 }
 
-/** So many rows with marks up or down, or as far as there are some. */
+/** So many rows where something stands up or down, or as far as there are some. */
 function rowsOn(rows: readonly Row[], place: Place, count: number): Place {
-  const x = rows[place.row]?.marks[place.mark]?.x ?? 0;
-  const ways = rows.map((_, index) => index).filter((index) => (rows[index]?.marks.length ?? 0) > 0);
-  const at = Math.min(ways.length - 1, Math.max(0, ways.indexOf(place.row) + count));
-  const [row, target] = [ways[at] ?? place.row, rows[ways[at] ?? place.row]];
-  return row === place.row || target === undefined ? place : { row, mark: nearestMark(target, x) };
+  const x = rows[place.row]?.stands[place.at]?.x ?? 0;
+  const ways = rows.map((_, index) => index).filter((index) => (rows[index]?.stands.length ?? 0) > 0);
+  const way = Math.min(ways.length - 1, Math.max(0, ways.indexOf(place.row) + count));
+  const row = ways[way] ?? place.row;
+  const target = rows[row];
+  return row === place.row || target === undefined ? place : { row, at: nearestIn(target, x) };
 }
 
 /** Where a key leads; undefined for a key that leads nowhere. */
 export function stepTo(rows: readonly Row[], place: Place, key: string): Place | undefined {
-  const last = (rows[place.row]?.marks.length ?? 1) - 1;
-  const along = (mark: number): Place => ({ row: place.row, mark: Math.min(last, Math.max(0, mark)) });
+  const last = (rows[place.row]?.stands.length ?? 1) - 1;
+  const along = (at: number): Place => ({ row: place.row, at: Math.min(last, Math.max(0, at)) });
   switch (key) {
     case 'ArrowLeft':
-      return along(place.mark - 1);
+      return along(place.at - 1);
     case 'ArrowRight':
-      return along(place.mark + 1);
+      return along(place.at + 1);
     case 'Home':
       return along(0);
     case 'End':
@@ -50,16 +53,11 @@ export function stepTo(rows: readonly Row[], place: Place, key: string): Place |
   }
 }
 
-/** Where a task stands; the first mark of all where it stands nowhere. */
-export function placeOf(rows: readonly Row[], machine: string, task: string): Place {
+/** Where a task or stop stands; the first stand of all where it stands nowhere. */
+export function placeOf(rows: readonly Row[], machine: string, key: string): Place {
   const row = rows.findIndex((one) => one.machine.machine === machine);
-  const mark = rows[row]?.marks.findIndex(({ dated }) => dated.task.task === task) ?? -1;
-  if (mark >= 0) return { row, mark };
-  return {
-    row: Math.max(
-      0,
-      rows.findIndex((one) => one.marks.length > 0),
-    ),
-    mark: 0,
-  };
+  const at = rows[row]?.stands.findIndex((stand) => stand.key === key) ?? -1;
+  if (at >= 0) return { row, at };
+  const first = rows.findIndex((one) => one.stands.length > 0);
+  return { row: Math.max(0, first), at: 0 };
 }

@@ -45,7 +45,7 @@ export const dates = {
   'horizon.never': { one: '{count} not in ten years', other: '{count} not in ten years' },
   'horizon.refused': { one: '{count} without forecast', other: '{count} without forecast' },
   'horizon.hint':
-    'Point at a mark to read it; a click opens how its date came about. By keyboard: Tab to the marks, then the arrow keys, Enter opens.',
+    'Point at a mark to read it; a click opens how its date came about. By keyboard: Tab to the marks, then the arrow keys, Enter opens. Drag a mark or a stop to another day to plan it, or Space and the arrow keys.',
   'horizon.hint_finger': 'Touch a mark to read it.',
   'horizon.open': 'How this date came about',
   'horizon.sentence': '{task}, {machine}: {when}',

@@ -47,7 +47,7 @@ export const dates: Wording<typeof english> = {
   'horizon.never': { one: '{count} nicht in zehn Jahren', other: '{count} nicht in zehn Jahren' },
   'horizon.refused': { one: '{count} ohne Vorhersage', other: '{count} ohne Vorhersage' },
   'horizon.hint':
-    'Auf ein Zeichen zeigen, um es zu lesen; ein Klick öffnet, wie der Termin zustande kam. Mit der Tastatur: Tab zu den Zeichen, dann die Pfeiltasten; Enter öffnet.',
+    'Auf ein Zeichen zeigen, um es zu lesen; ein Klick öffnet, wie der Termin zustande kam. Mit der Tastatur: Tab zu den Zeichen, dann die Pfeiltasten; Enter öffnet. Ein Zeichen oder einen Stillstand auf einen anderen Tag ziehen, um zu planen, oder Leertaste und Pfeiltasten.',
   'horizon.hint_finger': 'Ein Zeichen antippen, um es zu lesen.',
   'horizon.open': 'Wie dieser Termin zustande kam',
   'horizon.sentence': '{task}, {machine}: {when}',
