@@ -6,6 +6,7 @@ import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mj
 import { takeJoining } from './join_pictures.mjs';
 import { findingOfShop, takePages } from './picture_pages.mjs';
 import { takeRounds } from './picture_rounds.mjs';
+import { stopOfShop, takeMonday, takeStops } from './picture_stops.mjs';
 import { isReal, Server } from './server.mjs';
 
 const folder = process.argv[2] ?? fileURLToPath(new URL('../../docs/pictures', import.meta.url));
@@ -62,7 +63,7 @@ async function takeDates(page, end, task) {
   await shoot(page, `today-${end}`);
 }
 
-async function takeAll(server, browser, placeName, look, { task, finding }) {
+async function takeAll(server, browser, placeName, look, { task, finding, stop }) {
   const page = await openPage(browser, server.url, PLACES[placeName], { colorScheme: look });
   const end = `${placeName}-${look}`;
   await page.goto('/');
@@ -85,6 +86,7 @@ async function takeAll(server, browser, placeName, look, { task, finding }) {
   await shoot(page, `form-${end}`);
   await takePages(page, finding, (name) => shoot(page, `${name}-${end}`));
   await takeRounds(page, server, (name) => shoot(page, `${name}-${end}`));
+  await takeStops(page, stop, (name, isWhole) => shoot(page, `${name}-${end}`, isWhole));
   for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
   await page.context().close();
 }
@@ -95,8 +97,10 @@ const browser = await openChromium();
 try {
   const task = await isolatedTask(server);
   const finding = await findingOfShop(server);
+  await takeMonday(server, browser, shoot);
+  const stop = await stopOfShop(server);
   for (const placeName of Object.keys(PLACES))
-    for (const look of LOOKS) await takeAll(server, browser, placeName, look, { task, finding });
+    for (const look of LOOKS) await takeAll(server, browser, placeName, look, { task, finding, stop });
   await takeGerman(server, browser, 'desk', 'light', task);
   await takeGerman(server, browser, 'phone', 'dark', task);
   if (isReal) await takeJoining(LOOKS, shoot);

@@ -10,6 +10,7 @@ import { isReal } from './server.mjs';
 const FILES = [
   'access',
   'round_walk',
+  'planning',
   'horizon',
   'stops',
   'round_offline',

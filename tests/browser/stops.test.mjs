@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { choosePerson, DESK, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
-import { agreeStop, freeMachine, stopOf } from './stop_scenes.mjs';
+import { agreeStop, dayAfter, freeMachine, stopOf, stopsOf } from './stop_scenes.mjs';
 import { test, until } from './suite.mjs';
 
 async function openStop(page, id) {
@@ -16,6 +16,36 @@ async function openClosing(page, id) {
   await page.getByRole('button', { name: 'Close the stop' }).click();
   await page.locator('[data-close]').first().waitFor();
 }
+
+test('Stops: planned from a machine by buttons, agreed once, and taken back', async ({ page, server }) => {
+  const { machine, tasks } = await freeMachine(server);
+  await page.goto(`/machine/${machine}`);
+  await page.locator('section#stops').getByRole('link', { name: 'Plan a stop' }).click();
+  const panel = page.locator('[data-plan]');
+  await panel.waitFor();
+  const title = tasks[0].title;
+  await until('the task is offered', async () => {
+    const more = panel.getByRole('button', { name: /^Show \d+ tasks? more/ });
+    if (await more.isVisible()) await more.click();
+    return (await panel.locator('.task', { hasText: title }).count()) > 0;
+  });
+  const task = panel.locator('.task', { hasText: title }).first();
+  if ((await task.getAttribute('aria-pressed')) === 'false') await task.click();
+  await panel.getByRole('button', { name: 'Next Saturday' }).click();
+  await until('it is estimated', async () => /stands/.test(await panel.locator('[data-sum]').innerText()));
+  assert.deepEqual(await stopsOf(server, machine), [], 'nothing is agreed before somebody says so');
+  await panel.getByRole('button', { name: 'Agree to this stop' }).click();
+  await panel.locator('.wrong').waitFor();
+  const person = await choosePerson(page);
+  await panel.getByRole('button', { name: 'Agree to this stop' }).click();
+  await page.locator('[data-agreed]').waitFor();
+  const [stop, ...others] = await stopsOf(server, machine);
+  assert.deepEqual([others.length, stop.by, new Date(stop.on).getUTCDay()], [0, person, 6]);
+  assert.ok(stop.tasks.some((one) => one.task === tasks[0].task));
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.getByText('Taken back; all is as before.').waitFor();
+  assert.equal((await stopOf(server, stop.id)).state, 'withdrawn');
+});
 
 test('Stops: the card has the order of work, the kit, the caution, and never says that a machine is safe', async ({
   page,
@@ -37,6 +67,9 @@ test('Stops: the card has the order of work, the kit, the caution, and never say
   assert.doesNotMatch(ours, /(machine|it) is (now )?safe/);
   for (const { title } of card.isolation.points) assert.ok(text.includes(title), title);
   for (const { name } of card.kit) assert.ok(text.includes(name), name);
+  await page.getByRole('button', { name: 'Job card as PDF' }).click();
+  const href = await page.getByRole('link', { name: /A4/ }).getAttribute('href');
+  assert.equal(href, `/api/stops/${stop.id}/card.pdf?paper=a4&language=en`);
 });
 
 test(
@@ -103,11 +136,20 @@ test('Stops: as found, a reading judged at once and minutes go with the task; th
   await page.locator('[data-end="closed"]').getByText('Seal was dry.').waitFor();
 });
 
-test('Stops: withdrawn with a reason', async ({ page, server }) => {
+test('Stops: moved to another day, then withdrawn with a reason', async ({ page, server }) => {
   const free = await freeMachine(server);
   const stop = await agreeStop(server, free, 33);
   await openStop(page, stop.id);
   await choosePerson(page);
+  await page.getByRole('link', { name: 'Change day or tasks' }).click();
+  const panel = page.locator('[data-plan]');
+  await panel.waitFor();
+  assert.equal(await panel.locator('.main').getAttribute('aria-disabled'), 'true', 'nothing is changed yet');
+  const on = dayAfter(free.today, 40);
+  await panel.locator('#plan-on').fill(on);
+  await panel.getByRole('button', { name: 'Agree to the change' }).click();
+  await until('it is moved', async () => (await stopOf(server, stop.id)).on === on);
+  await page.locator('[data-agreed]').getByRole('link', { name: 'Open the stop' }).click();
   await page.getByRole('button', { name: 'Withdraw the stop' }).click();
   await page.locator('#withdraw-why').fill('A hot order.');
   await page.getByRole('button', { name: 'Withdraw the stop' }).click();
@@ -136,6 +178,7 @@ async function visit({ page, server }, isPhone, days) {
     await expectClean(page, where);
   };
   await openStop(page, stop.id);
+  await page.locator('.deeds button').nth(1).click();
   await look('stop');
   await page.locator('.deeds .main').click();
   await page.locator('[data-close] .choice').first().waitFor();
