@@ -65,7 +65,7 @@ struct Entrances {
   std::function<Answer(const DemoCall&)> demo;
   std::function<Result<record::Verdict>(const VerifyCall&)> verify;
   std::function<Result<service::ShopWithMachines>(const std::string& data)> look_into;
-  std::function<Result<proposal::StopInstance>(const InstanceCall&)> instance;
+  std::function<Result<proposal::StopInstance>(const InstanceCall&)> instance = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

@@ -47,7 +47,8 @@ std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>&
                              path == "/api/today" || path.starts_with("/api/use-changes");
     if (is_of_dates) there.insert(route);
   }
-  for (const auto& [route, operation] : all_operations) {  // by stops_api_test
+  for (const auto& [route, operation] : all_operations) {  // by stops_api_test and proposals_test
+    if (route.pattern.starts_with("/api/proposals")) there.insert(route);
     if (route.pattern.starts_with("/api/stops") || route.pattern == "/api/machines/{machine}/stops")
       there.insert(route);
   }
