@@ -142,23 +142,24 @@ export const answeredCount = async (page) =>
 export const allSent = (page, msMax = 90_000) =>
   until('everything is sent', async () => (await page.locator('.unsent').count()) === 0, msMax);
 
-/** The keys of the round's checks as they lie on the device. */
+/** The keys of the round's checks as they lie on the device. It opens no store that the page has not made yet: that
+ * would make an empty one, and the page would wait for it to be closed. */
 const keptChecks = (page, { machine, round }) =>
   page.evaluate(
-    ({ key, rhythm }) =>
-      new Promise((resolve, reject) => {
-        const opening = indexedDB.open('hourwright-kept');
-        opening.onerror = () => reject(opening.error);
-        opening.onsuccess = () => {
-          const asking = opening.result.transaction('kept').objectStore('kept').get(`rounds/${key}`);
+    async ({ store, key, rhythm }) => {
+      const there = await indexedDB.databases();
+      if (!there.some(({ name }) => name === store)) return undefined;
+      const answer = (asking) =>
+        new Promise((resolve, reject) => {
           asking.onerror = () => reject(asking.error);
-          asking.onsuccess = () => {
-            opening.result.close();
-            resolve(asking.result?.value.rounds.find((one) => one.rhythm === rhythm)?.checks.map((check) => check.key));
-          };
-        };
-      }),
-    { key: machine.machine, rhythm: round.rhythm },
+          asking.onsuccess = () => resolve(asking.result);
+        });
+      const opened = await answer(indexedDB.open(store));
+      const kept = await answer(opened.transaction('kept').objectStore('kept').get(`rounds/${key}`));
+      opened.close();
+      return kept?.value.rounds.find((one) => one.rhythm === rhythm)?.checks.map((check) => check.key);
+    },
+    { store: 'hourwright-kept', key: machine.machine, rhythm: round.rhythm },
   );
 
 /** The round is on the device as it was picked, and the worker answers for this page. */
