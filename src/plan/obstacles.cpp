@@ -58,11 +58,14 @@ Named& named(std::vector<Named>& all, const std::string& id) {
   return *std::find_if(all.begin(), all.end(), [&](const Named& one) { return one.id == id; });
 }
 
-std::optional<int> days_later(const Relaxing& relaxing, int days) {
-  return relaxing.least(days, [&](Instance& changed, int amount) {
-    Task& task = relaxing.task(changed);
-    task.max_gap_days += amount;
-    if (task.first_latest_day) *task.first_latest_day += amount;
+// Still within the horizon: that it need not be done at all is no way to do it.
+std::optional<int> days_later(const Relaxing& relaxing, const Task& task, int days) {
+  const int most = task.first_latest_day ? days - 1 - *task.first_latest_day : days;
+  if (most < 1) return std::nullopt;
+  return relaxing.least(most, [&](Instance& changed, int amount) {
+    Task& later = relaxing.task(changed);
+    later.max_gap_days += amount;
+    if (later.first_latest_day) *later.first_latest_day += amount;
   });
 }
 
@@ -89,45 +92,82 @@ std::optional<int> days_earlier(const Relaxing& relaxing, const Task& task) {
                         [&](Instance& changed, int amount) { relaxing.task(changed).first_earliest_day -= amount; });
 }
 
-std::string agreed_words(const Task& task) {
-  if (!task.agreed) return "";
-  return fmt::format(", is agreed for day {} shift {}", task.agreed->day, task.agreed->shift);
-}
-
 std::optional<int> shift_hours_more(const Relaxing& relaxing) {
   return relaxing.least(24, [&](Instance& changed, int amount) {
     for (Shift& shift : changed.shifts) shift.hours += amount;
   });
 }
 
+// The ways out that only few instances have.
+void add_rare_ways(std::vector<WayOut>& ways, const Relaxing& relaxing, const Instance& instance, TaskAt at) {
+  const Machine& machine = instance.machines[static_cast<std::size_t>(at.machine)];
+  const Task& task = machine.tasks[static_cast<std::size_t>(at.task)];
+  if (!machine.blackouts.empty() && relaxing.fits_with([&](Instance& it) { relaxing.machine(it).blackouts.clear(); })) {
+    ways.push_back({Relaxation::no_blackout, 0, {}});
+  }
+  if (task.agreed && relaxing.fits_with([&](Instance& it) { relaxing.task(it).agreed.reset(); })) {
+    ways.push_back({Relaxation::another_slot, 0, {}});
+  }
+  if (instance.closed_days && relaxing.fits_with([](Instance& it) { it.closed_days.reset(); })) {
+    ways.push_back({Relaxation::no_closed_day, 0, {}});
+  }
+}
+
+std::string words_of(const WayOut& way, const Machine& machine, const Task& task) {
+  switch (way.relaxation) {
+    case Relaxation::days_later:
+      return fmt::format("{} days later", way.amount);
+    case Relaxation::crew_hours:
+      return fmt::format("{} h more of crew {} a shift", way.amount, way.of);
+    case Relaxation::cell_places:
+      return fmt::format("{} more machines of cell {} down at once", way.amount, way.of);
+    case Relaxation::no_blackout:
+      return fmt::format("no blackout for {}", machine.id);
+    case Relaxation::another_slot:
+      return fmt::format("another slot than day {} shift {}", task.agreed->day, task.agreed->shift);
+    case Relaxation::no_closed_day:
+      return "no closed days";
+    case Relaxation::days_earlier:
+      return fmt::format("ready {} days earlier", way.amount);
+    case Relaxation::shift_hours:
+      return fmt::format("shifts {} h longer", way.amount);
+  }
+  return "";
+}
+
+std::string agreed_words(const Task& task) {
+  if (!task.agreed) return "";
+  return fmt::format(", is agreed for day {} shift {}", task.agreed->day, task.agreed->shift);
+}
+
 }  // namespace
 
-std::string explain_no_place(const Instance& instance, const Draft& draft, TaskAt at) {
+NoPlace find_obstacles(const Instance& instance, const Draft& draft, TaskAt at) {
   const Relaxing relaxing(instance, draft, at);
   const Machine& machine = instance.machines[static_cast<std::size_t>(at.machine)];
   const Task& task = machine.tasks[static_cast<std::size_t>(at.task)];
+  NoPlace found{!relaxing.fits_alone(), {}};
+  const auto add = [&](std::optional<int> amount, Relaxation relaxation, double unit, const std::string& of) {
+    if (amount) found.ways.push_back({relaxation, *amount * unit, of});
+  };
+  add(days_later(relaxing, task, instance.days), Relaxation::days_later, 1, {});
+  add(half_hours_more(relaxing, task.crew), Relaxation::crew_hours, 0.5, task.crew);
+  add(machines_more(relaxing, machine.cell), Relaxation::cell_places, 1, machine.cell);
+  add_rare_ways(found.ways, relaxing, instance, at);
+  add(days_earlier(relaxing, task), Relaxation::days_earlier, 1, {});
+  add(shift_hours_more(relaxing), Relaxation::shift_hours, 1, {});
+  return found;
+}
+
+std::string explain_no_place(const Instance& instance, const Draft& draft, TaskAt at) {
+  const Machine& machine = instance.machines[static_cast<std::size_t>(at.machine)];
+  const Task& task = machine.tasks[static_cast<std::size_t>(at.task)];
+  const NoPlace found = find_obstacles(instance, draft, at);
   std::vector<std::string> ways;
-  if (const auto days = days_later(relaxing, instance.days)) ways.push_back(fmt::format("{} days later", *days));
-  if (const auto halves = half_hours_more(relaxing, task.crew)) {
-    ways.push_back(fmt::format("{} h more of crew {} a shift", *halves * 0.5, task.crew));
-  }
-  if (const auto more = machines_more(relaxing, machine.cell)) {
-    ways.push_back(fmt::format("{} more machines of cell {} down at once", *more, machine.cell));
-  }
-  if (!machine.blackouts.empty() && relaxing.fits_with([&](Instance& it) { relaxing.machine(it).blackouts.clear(); })) {
-    ways.push_back(fmt::format("no blackout for {}", machine.id));
-  }
-  if (task.agreed && relaxing.fits_with([&](Instance& it) { relaxing.task(it).agreed.reset(); })) {
-    ways.push_back(fmt::format("another slot than day {} shift {}", task.agreed->day, task.agreed->shift));
-  }
-  if (instance.closed_days && relaxing.fits_with([](Instance& it) { it.closed_days.reset(); })) {
-    ways.push_back("no closed days");
-  }
-  if (const auto days = days_earlier(relaxing, task)) ways.push_back(fmt::format("ready {} days earlier", *days));
-  if (const auto hours = shift_hours_more(relaxing)) ways.push_back(fmt::format("shifts {} h longer", *hours));
+  for (const WayOut& way : found.ways) ways.push_back(words_of(way, machine, task));
   const std::string latest = task.first_latest_day ? fmt::format(" first by day {} and", *task.first_latest_day) : "";
   return fmt::format("{} {} {} (it has to be done{} at most {} days apart{}): {}", machine.id, task.id,
-                     relaxing.fits_alone() ? "found no place beside the other work" : "cannot be placed", latest,
+                     found.is_impossible ? "cannot be placed" : "found no place beside the other work", latest,
                      task.max_gap_days, agreed_words(task),
                      ways.empty() ? "no single limit alone forbids it"
                                   : fmt::format("the least that would do is {}", fmt::join(ways, ", or ")));

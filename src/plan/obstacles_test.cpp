@@ -72,6 +72,19 @@ TEST(Obstacles, SayThatASlotIsAgreedAndWhatForbidsIt) {
   EXPECT_THAT(why_not(absent), HasSubstr("1 h more of crew fitters a shift"));
 }
 
+TEST(Obstacles, AreTheLeastThatHelpsOfEachLimitAlone) {
+  Instance instance = instance_with({machine_with("m", {urgent_task("oil")})});
+  instance.machines[0].blackouts = {{0, 4}};
+  const Model model = build_model(instance);
+  const Draft nothing(model);
+  const NoPlace found = find_obstacles(instance, nothing, {0, 0});
+  EXPECT_TRUE(found.is_impossible);
+  ASSERT_EQ(found.ways.size(), 2u);
+  EXPECT_EQ(found.ways[0].relaxation, Relaxation::days_later);
+  EXPECT_EQ(found.ways[0].amount, 3);
+  EXPECT_EQ(found.ways[1].relaxation, Relaxation::no_blackout);
+}
+
 TEST(Obstacles, TellWorkInTheWayFromLimitsThatNothingCanKeep) {
   Instance instance = instance_with({machine_with("m", {urgent_task("oil"), urgent_task("belt")})});
   instance.machines[0].tasks[0].labour_hours = 3;

@@ -23,10 +23,59 @@ Names names_of(const ShopAhead& shop, const Names& keys) {
   return keys;
 }
 
-WithoutPlace without_place(const ShopAhead& shop, const std::string& machine, const std::string& task,
-                           const std::string& why) {
-  const Names names = names_of(shop, {machine, task});
-  return {machine, task, {why, {"no-place", {{"machine", names.machine}, {"title", names.task}, {"says", why}}}}};
+std::string cell_name(const ShopAhead& shop, const std::string& key) {
+  for (const catalogue::Cell& cell : shop.cells) {
+    if (cell.key == key) return cell.title;
+  }
+  return key;
+}
+
+Sentence sentence_of(const ShopAhead& shop, const plan::WayOut& way) {
+  using plan::Relaxation;
+  const double amount = way.amount;
+  switch (way.relaxation) {
+    case Relaxation::days_later:
+      return sentence({"room-later", {}, {{"days", amount}}}, "{} d later", amount);
+    case Relaxation::crew_hours:
+      return sentence({"room-people", {{"skill", way.of}}, {{"hours", amount}}}, "{} h more of {} a shift", amount,
+                      way.of);
+    case Relaxation::cell_places: {
+      const std::string cell = cell_name(shop, way.of);
+      return sentence({"room-cell", {{"cell", cell}}, {{"count", amount}}}, "{} more machines of {} down at once",
+                      amount, cell);
+    }
+    case Relaxation::no_blackout:
+      return sentence({"room-no-hold"}, "nothing holds the machine");
+    case Relaxation::another_slot:
+      return sentence({"room-other-day"}, "another day or shift than the agreed one");
+    case Relaxation::no_closed_day:
+      return sentence({"room-open"}, "the plant is open on a day on which it is closed");
+    case Relaxation::days_earlier:
+      return sentence({"room-ready-earlier", {}, {{"days", amount}}}, "{} d earlier, before its parts or its gap allow",
+                      amount);
+    case Relaxation::shift_hours:
+      return sentence({"room-longer-shift", {}, {{"hours", amount}}}, "shifts {} h longer", amount);
+  }
+  return {};
+}
+
+Sentence sentence_of(const plan::NoPlace& found, const Names& names) {
+  const std::map<std::string, std::string> texts{{"machine", names.machine}, {"title", names.task}};
+  if (!found.is_impossible) {
+    return sentence({"no-place-beside", texts}, "{}: \"{}\" found no place beside the other work", names.machine,
+                    names.task);
+  }
+  if (found.ways.empty()) {
+    return sentence({"no-place-several", texts}, "{}: \"{}\" cannot be placed; several limits forbid it at once",
+                    names.machine, names.task);
+  }
+  return sentence({"no-place", texts}, "{}: \"{}\" cannot be placed within its limits", names.machine, names.task);
+}
+
+WithoutPlace without_place(const ShopAhead& shop, const Names& keys, const plan::NoPlace& found) {
+  WithoutPlace made{keys.machine, keys.task, sentence_of(found, names_of(shop, keys)), {}};
+  for (const plan::WayOut& way : found.ways) made.ways.push_back(sentence_of(shop, way));
+  return made;
 }
 
 // The instance with that task alone.
@@ -37,12 +86,13 @@ plan::Instance alone(const plan::Instance& frame, const plan::Machine& machine, 
   return one;
 }
 
-// Why it cannot be placed; empty where it can.
-std::string impossible_because(const plan::Instance& instance) {
+// Why it cannot be placed; nothing where it can.
+std::optional<plan::NoPlace> impossible_because(const plan::Instance& instance) {
   const plan::Model model = plan::build_model(instance);
   const plan::Draft nothing(model);
   plan::Draft draft(model);
-  return draft.place({0, 0}) ? "" : plan::explain_no_place(instance, nothing, {0, 0});
+  if (draft.place({0, 0})) return std::nullopt;
+  return plan::find_obstacles(instance, nothing, {0, 0});
 }
 
 }  // namespace
@@ -54,11 +104,11 @@ std::vector<WithoutPlace> take_out_impossible(const ShopAhead& shop, plan::Insta
   for (plan::Machine& machine : instance.machines) {
     std::vector<plan::Task> possible;
     for (plan::Task& task : machine.tasks) {
-      const std::string why = impossible_because(alone(frame, machine, task));
-      if (why.empty()) {
-        possible.push_back(std::move(task));
+      const auto why = impossible_because(alone(frame, machine, task));
+      if (why) {
+        out.push_back(without_place(shop, {machine.id, task.id}, *why));
       } else {
-        out.push_back(without_place(shop, machine.id, task.id, why));
+        possible.push_back(std::move(task));
       }
     }
     machine.tasks = std::move(possible);
@@ -74,9 +124,9 @@ std::vector<WithoutPlace> explain_left(const ShopAhead& shop, const plan::Instan
   for (const plan::TaskAt at : proposal.without_place) {
     const plan::Machine& machine = instance.machines[static_cast<std::size_t>(at.machine)];
     const std::string& task = machine.tasks[static_cast<std::size_t>(at.task)].id;
-    const std::string why = out.size() < obstacles_explained ? plan::explain_no_place(instance, draft, at)
-                                                             : fmt::format("{} {} found no place", machine.id, task);
-    out.push_back(without_place(shop, machine.id, task, why));
+    const bool is_explained = out.size() < obstacles_explained;
+    out.push_back(without_place(shop, {machine.id, task},
+                                is_explained ? plan::find_obstacles(instance, draft, at) : plan::NoPlace{}));
   }
   return out;
 }

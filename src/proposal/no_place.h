@@ -13,7 +13,8 @@ namespace hw::proposal {
 struct WithoutPlace {
   std::string machine;
   std::string task;
-  Sentence says;  // with the smallest relaxation that would do
+  Sentence says;               // whether other work stands in its way, or its limits themselves
+  std::vector<Sentence> ways;  // each alone would do, by the least that helps; empty: none was found or looked for
 };
 
 // Takes the tasks out that find no place even if nothing else were to be done: with them no plan keeps all limits, and

@@ -82,6 +82,12 @@ void add_rules(ProposalView& view, const proposal::Proposed& proposed) {
   view.rule = rule_word(proposed.rule);
 }
 
+WithoutPlaceView without_place_view(const proposal::WithoutPlace& one) {
+  WithoutPlaceView view{one.machine, one.task, one.says.text, one.says.saying, {}};
+  for (const auto& way : one.ways) view.ways.push_back({way.text, way.saying});
+  return view;
+}
+
 void add_proposed(ProposalView& view, const ProposalWork& work) {
   const proposal::Proposed& proposed = *work.proposed;
   view.currency = work.currency;
@@ -98,7 +104,7 @@ void add_proposed(ProposalView& view, const ProposalWork& work) {
   }
   view.without_place.emplace();
   for (const auto& one : proposed.without_place) {
-    view.without_place->push_back({one.machine, one.task, one.says.text, one.says.saying});
+    view.without_place->push_back(without_place_view(one));
   }
 }
 

@@ -136,8 +136,9 @@ struct WithoutPlaceView {
   std::string task;
   std::string text;
   Saying saying;
+  std::vector<SentenceView> ways;
 };
-BOOST_DESCRIBE_STRUCT(WithoutPlaceView, (), (machine, task, text, saying))
+BOOST_DESCRIBE_STRUCT(WithoutPlaceView, (), (machine, task, text, saying, ways))
 
 struct ProposalView {
   std::string id;

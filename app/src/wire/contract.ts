@@ -102,6 +102,16 @@ export type SayingCode =
   | 'due-when-closed'
   | 'tasks-elsewhere'
   | 'no-place'
+  | 'no-place-beside'
+  | 'no-place-several'
+  | 'room-later'
+  | 'room-people'
+  | 'room-cell'
+  | 'room-no-hold'
+  | 'room-other-day'
+  | 'room-open'
+  | 'room-ready-earlier'
+  | 'room-longer-shift'
   | 'proposal-running'
   | 'no-proposal'
   | 'proposal-not-ready'
@@ -1498,9 +1508,11 @@ export interface Difference {
 export interface WithoutPlace {
   machine: string;
   task: string;
-  /** with the smallest relaxation that would do */
+  /** whether other work stands in its way or its limits themselves */
   text: string;
   saying: Saying;
+  /** each alone would do, by the least that helps; empty: none was found or looked for */
+  ways: Sentence[];
 }
 
 export interface UseChanges {

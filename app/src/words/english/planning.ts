@@ -120,4 +120,5 @@ export const planning = {
     one: '{count} task finds no place',
     other: '{count} tasks find no place',
   },
+  'propose.ways': 'Each of these alone would do:',
 } as const;

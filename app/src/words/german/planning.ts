@@ -121,4 +121,5 @@ export const planning: Wording<typeof english> = {
     one: '{count} Aufgabe findet keinen Platz',
     other: '{count} Aufgaben finden keinen Platz',
   },
+  'propose.ways': 'Jedes davon allein würde genügen:',
 };
