@@ -124,6 +124,31 @@ test('Own task: a change begins from what the server has, not from what the devi
   assert.equal(await field(page, 'minutes').inputValue(), '15');
 });
 
+test('Own task: what comes before it in a stop is chosen, shown, refused in a circle, and taken away', async ({
+  page,
+  server,
+}) => {
+  const drain = await addTask(page, 'Drain the hand tank');
+  const fill = await addTask(page, 'Fill the hand tank');
+  const change = async (key, act) => {
+    await page.goto(`/machine/m02/change-task/${key}`);
+    await act();
+    await page.getByRole('button', { name: 'Save the task' }).click();
+  };
+  await change(fill, () => field(page, 'after').selectOption(drain));
+  await page.locator(`[data-task="${fill}"] .done`).waitFor();
+  assert.deepEqual((await taskOf(server, 'm02', fill)).after, [drain]);
+  assert.match(await page.locator(`[data-task="${fill}"]`).innerText(), /Comes after, in a stop\s+Drain the hand tank/);
+
+  await change(drain, () => field(page, 'after').selectOption(fill));
+  await page.getByText('Not saved. The server says:').waitFor();
+  assert.equal((await taskOf(server, 'm02', drain)).after, undefined);
+
+  await change(fill, () => page.getByRole('button', { name: 'Take “Drain the hand tank” away' }).click());
+  await page.locator(`[data-task="${fill}"] .done`).waitFor();
+  assert.equal((await taskOf(server, 'm02', fill)).after, undefined);
+});
+
 test('Own task: two people at once: both versions are shown, and a person chooses', async ({ page, server }) => {
   const title = 'Empty the drip tray';
   const key = await addTask(page, title);

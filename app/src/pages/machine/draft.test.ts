@@ -77,6 +77,7 @@ test('every task of the shop’s sets survives being opened and saved unchanged'
       expect(edit.steps).toEqual(task.steps);
       expect(edit.readings).toEqual(task.readings ?? []);
       expect(edit.quantity_unit).toBe(task.quantity_unit);
+      expect(edit.after).toEqual(task.after ?? []);
     }
   }
 });
@@ -88,7 +89,9 @@ test('only a top up has a unit of what is filled in', () => {
 
 test('a conflict shows the fields that differ and no others', () => {
   const mine = good();
-  const theirs = good({ minutes: '15', triggers: [{ ...emptyTrigger('spindle'), interval: '40' }] });
-  expect(differences(mine, theirs).map((one) => one.field)).toEqual(['minutes', 'triggers']);
-  expect(differences(mine, good())).toEqual([]);
+  const theirs = good({ minutes: '15', triggers: [{ ...emptyTrigger('spindle'), interval: '40' }], after: ['drain'] });
+  const titleOf = (task: string) => `the ${task}`;
+  expect(differences(mine, theirs, titleOf).map((one) => one.field)).toEqual(['minutes', 'triggers', 'after']);
+  expect(differences(mine, theirs, titleOf)[2]).toMatchObject({ mine: '', theirs: 'the drain' });
+  expect(differences(mine, good(), titleOf)).toEqual([]);
 });

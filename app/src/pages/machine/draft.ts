@@ -45,6 +45,8 @@ export interface TaskDraft {
   readings: ReadingDraft[];
   /** Of a top up; '' for none. */
   quantityUnit: string;
+  /** Keys of the machine's tasks that come before it in a stop. */
+  after: string[];
 }
 
 /** By field: "title", "triggers.0.interval". */
@@ -76,6 +78,7 @@ export function emptyDraft(assembly: string, counter: string): TaskDraft {
     parts: [],
     readings: [],
     quantityUnit: '',
+    after: [],
   };
 }
 
@@ -123,6 +126,7 @@ export function draftOf(task: Task): TaskDraft {
     parts: task.parts.map((part) => ({ ...part, quantity: typed(part.quantity) })),
     readings: (task.readings ?? []).map(readingDraft),
     quantityUnit: task.quantity_unit ?? '',
+    after: [...(task.after ?? [])],
   };
 }
 
@@ -219,6 +223,7 @@ export function editOf(draft: TaskDraft, sign: { id: string; by: string; version
     parts: draft.parts.map(partEdit),
     readings: draft.readings.map(readingEdit),
     ...quantityUnitEdit(draft),
+    after: [...draft.after],
   };
 }
 
@@ -239,18 +244,22 @@ function shownOne(one: TriggerDraft | PartDraft | ReadingDraft): string {
   return 'what' in one ? shownReading(one) : `${one.quantity} ${one.unit} ${one.name}`;
 }
 
-function shown(draft: TaskDraft, field: keyof TaskDraft): string {
+function shown(draft: TaskDraft, field: keyof TaskDraft, titleOf: TitleOf): string {
   if (field === 'work') return say(`work.${draft.work}`);
   if (field === 'skill') return say(`skill.${draft.skill}`);
   if (field === 'energy') return say(`energy.${draft.energy}`);
+  if (field === 'after') return draft.after.map(titleOf).join('; ');
   const value = draft[field];
   if (typeof value === 'string') return value;
   return value.map(shownOne).join('; ');
 }
 
+/** What people call the task with that key. */
+type TitleOf = (task: string) => string;
+
 /** The fields in which two drafts differ, for a person to choose between them. */
-export function differences(mine: TaskDraft, theirs: TaskDraft): Difference[] {
+export function differences(mine: TaskDraft, theirs: TaskDraft, titleOf: TitleOf): Difference[] {
   return (Object.keys(mine) as Array<keyof TaskDraft>)
-    .map((field) => ({ field, mine: shown(mine, field), theirs: shown(theirs, field) }))
+    .map((field) => ({ field, mine: shown(mine, field, titleOf), theirs: shown(theirs, field, titleOf) }))
     .filter((one) => one.mine !== one.theirs);
 }

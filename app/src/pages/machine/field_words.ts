@@ -17,4 +17,5 @@ export const FIELD_WORDS: Record<keyof TaskDraft, Key> = {
   parts: 'form.parts',
   readings: 'form.readings',
   quantityUnit: 'form.quantity_unit',
+  after: 'form.after',
 };

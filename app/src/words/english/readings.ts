@@ -17,6 +17,11 @@ export const readings = {
   'form.action_min_above': 'Must not be above the limit at which it warns.',
   'form.action_max_below': 'Must not be below the limit at which it warns.',
   'form.limits_empty': 'Nothing lies between the lower and the upper limit.',
+  'form.after': 'Comes after, in a stop',
+  'form.after_hint': 'Drain before clean, clean before refill: where both are done in one stop, these come first.',
+  'form.add_after': 'Add a task that comes first',
+  'form.choose_after': 'Choose a task',
+  'form.remove_after': 'Take “{title}” away',
   'form.quantity_unit': 'Unit of what is filled in',
   'form.quantity_unit_hint': 'l, ml, g: a top up writes down how much',
 } as const;

@@ -20,6 +20,12 @@ export const readings: Wording<typeof english> = {
   'form.action_min_above': 'Darf nicht über der Grenze liegen, unter der gewarnt wird.',
   'form.action_max_below': 'Darf nicht unter der Grenze liegen, über der gewarnt wird.',
   'form.limits_empty': 'Zwischen der unteren und der oberen Grenze liegt nichts.',
+  'form.after': 'Kommt in einem Stillstand nach',
+  'form.after_hint':
+    'Erst ablassen, dann reinigen, dann füllen: Wird beides in einem Stillstand gemacht, kommen diese zuerst.',
+  'form.add_after': 'Eine Aufgabe hinzufügen, die zuerst kommt',
+  'form.choose_after': 'Aufgabe wählen',
+  'form.remove_after': '„{title}“ wegnehmen',
   'form.quantity_unit': 'Einheit der nachgefüllten Menge',
   'form.quantity_unit_hint': 'l, ml oder g: Beim Nachfüllen wird die Menge aufgeschrieben',
 };
