@@ -34,6 +34,8 @@ function(hw_test name)
   endif()
   add_executable(${name} EXCLUDE_FROM_ALL ${arg_SOURCES})
   add_dependencies(tests ${name})
+  # Tests run once and are compiled each time: without optimising that takes half as long.
+  target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-O0>)
   target_compile_definitions(${name} PRIVATE HW_SOURCE_DIR="${CMAKE_SOURCE_DIR}" HW_BUILD_DIR="${CMAKE_BINARY_DIR}")
   target_link_libraries(${name} PRIVATE ${arg_DEPENDS} GTest::gtest GTest::gmock GTest::gtest_main hw_warnings)
   include(GoogleTest)
