@@ -1,5 +1,5 @@
 #!/bin/sh
-# Measures how fast hours are counted and due days forecast, and writes docs/performance.md.
+# Measures how fast hours are counted, due days forecast and stops planned, and writes docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -17,5 +17,12 @@ echo "forecasting due days ..."
 "$programs/due_bench" --models >"$results/models.jsonl"
 echo "the same with numpy ..."
 /usr/bin/python3 "$root/bench/due/due_numpy.py" "$results/models.jsonl" >"$results/due_numpy.json"
+echo "planning stops ..."
+for machines in 1 50; do
+    /usr/bin/python3 -B "$root/tests/plan/gen_plan.py" --machines $machines --seed 201 -o "$results/instance-$machines.json"
+    "$programs/plan_bench" "$results/instance-$machines.json" >"$results/plan-$machines.json"
+done
+echo "the smaller one as one program with CBC ..."
+/usr/bin/python3 -B "$root/bench/plan/cbc_peer.py" "$results/instance-1.json" >"$results/cbc.json"
 /usr/bin/python3 "$root/bench/write_performance.py" "$results" >"$root/docs/performance.md"
 cat "$root/docs/performance.md"

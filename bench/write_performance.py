@@ -68,6 +68,26 @@ def print_due(due, numpy):
           f"{due['cold_s']:.3f} s | 0.2 s | {due['cold_s'] / due['machines'] * 1e3:.2f} ms a machine |")
 
 
+def print_plan(plans, cbc):
+    one, many = plans
+    print("\n# How fast stops are planned\n")
+    print(f"One thread, its processor time; instances of tests/plan/gen_plan.py, seed 201, {one['days']} days. Bound and plan each by itself: the bound of 4 s is\n"
+          "what 4 s of ascent prove, the plan of 4 s is made from nothing with 4 s of planned work. Methods and larger sizes: [methods/plan.md](methods/plan.md).\n")
+    stations = one["stations"]
+    print("| what | " + " | ".join(f"{s:g} s" for s in stations) + " |\n| --- |" + " --- |" * len(stations))
+    for plan in plans:
+        name = f"{plan['machines']} machine{'s' if plan['machines'] > 1 else ''}"
+        print(f"| {name}, bound | " + " | ".join(f"{x:,.0f}" for x in plan["bounds"]) + " |")
+        print(f"| {name}, plan | " + " | ".join(f"{x:,.0f}" for x in plan["costs"]) + " |")
+        print(f"| {name}, gap | " + " | ".join(f"{1 - b / c:.1%}" for b, c in zip(plan["bounds"], plan["costs"])) + " |")
+    text = lambda x: "none" if x is None else f"{x:,.0f}"
+    print(f"\nCBC on the one machine as one mixed integer program: plan {text(cbc['cost'])}, bound {text(cbc['bound'])} in {cbc['seconds']:.0f} s. "
+          f"Ours is {cbc['seconds'] / one['plan_seconds'][0]:.1f} times as fast with a plan\n"
+          f"{one['costs'][0] / cbc['cost'] - 1:.1%} dearer after {one['plan_seconds'][0]:.1f} s." if cbc["cost"] else
+          f"\nCBC found no plan for the one machine in {cbc['seconds']:.0f} s.")
+    print(f"The estimate of one stop, as while it is dragged, takes {many['estimate_us']:.0f} us on {many['machines']} machines (aim: within 100 ms).")
+
+
 def main():
     results = pathlib.Path(sys.argv[1])
     hours = json.loads((results / "hours.json").read_text())
@@ -90,6 +110,8 @@ def main():
           f"{count_ns:.0f} ns; the rest is the fields' ends, the time, the key and the number.")
     print("Both ways counted the same " + ", ".join(COUNTERS) + " to the millisecond.")
     print_due(json.loads((results / "due.json").read_text()), json.loads((results / "due_numpy.json").read_text()))
+    print_plan([json.loads((results / f"plan-{machines}.json").read_text()) for machines in (1, 50)],
+               json.loads((results / "cbc.json").read_text()))
 
 
 if __name__ == "__main__":

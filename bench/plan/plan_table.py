@@ -40,14 +40,20 @@ def plan(program, instance, seconds, folder):
     return told, memory
 
 
-def solver_rows(name, instance, folder, seconds):
+def solved_by_cbc(instance, folder, seconds):
+    """Its plan's cost, its bound, seconds of the processor and MiB; what it has not found is None."""
     model = folder / "model.lp"
     subprocess.run([sys.executable, "-B", HERE / "monolithic.py", instance, model], check=True, capture_output=True)
     cbc, cpu, memory = measured(["cbc", str(model), "sec", str(seconds), "solve"])
     best = re.search(r"Objective value:\s+([\d.]+)", cbc)
     bound = re.search(r"Lower bound:\s+([\d.]+)", cbc)
     cost = float(best[1]) if best else None
-    yield row(name, "CBC", cost, float(bound[1]) if bound else cost, cpu, memory)
+    return cost, float(bound[1]) if bound else cost, cpu, memory
+
+
+def solver_rows(name, instance, folder, seconds):
+    yield row(name, "CBC", *solved_by_cbc(instance, folder, seconds))
+    model = folder / "model.lp"
     glpk, cpu, memory = measured(["glpsol", "--lp", str(model), "--tmlim", str(seconds)])
     found = re.findall(r"mip =\s+(\S+) >=\s+(\S+)", glpk)
     pair = [float(x) if re.fullmatch(r"[\d.e+-]+", x) else None for x in found[-1]] if found else [None, None]
