@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "src/catalogue/isolation.h"
+#include "src/catalogue/kind_service.h"
 #include "src/catalogue/plant_calendar.h"
 #include "src/catalogue/stopping.h"
 #include "src/catalogue/task.h"
@@ -39,6 +40,7 @@ struct TaskSet {
   std::vector<Point> points;
   Isolation isolation;
   std::vector<Task> tasks;
+  std::vector<KindService> services = {};
 };
 
 struct Cell {

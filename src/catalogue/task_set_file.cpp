@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "src/catalogue/isolation_fields.h"
+#include "src/catalogue/service_fields.h"
 #include "src/catalogue/shop_files.h"
 #include "src/catalogue/task_fields.h"
 
@@ -74,6 +75,7 @@ TaskSet read_task_set(TomlTable& table) {
   set.points = table.each("point", read_point);
   set.isolation = read_isolation(table);
   set.tasks = table.each("task", read_task);
+  set.services = read_services(table, set.tasks);
   check_keys_once(table, "assembly", set.assemblies);
   check_once(table, "point", set.points, [](const Point& point) { return fmt::format("{}", point.number); });
   check_keys_once(table, "task", set.tasks);

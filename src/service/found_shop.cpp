@@ -137,7 +137,9 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
               .feeds = {},
               .aliases = shop.aliases,
               .stopping = shop.stopping};
-  for (const auto& set : sets) out.shop.kinds.push_back({set.kind, set.title, set.title_de, set.isolation});
+  for (const auto& set : sets) {
+    out.shop.kinds.push_back({set.kind, set.title, set.title_de, set.isolation, set.services});
+  }
   for (const auto& machine : shop.machines) {
     HW_TAKE(record, found_machine(machine, sets, now));
     const std::string& agent = machine.agent.empty() ? shop.agent : machine.agent;

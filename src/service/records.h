@@ -69,6 +69,7 @@ struct KindRecord {
   std::string title;
   std::string title_de = {};  // in German
   catalogue::Isolation isolation = {};
+  std::vector<catalogue::KindService> services = {};
 };
 
 // All but the machines.

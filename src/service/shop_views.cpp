@@ -27,7 +27,9 @@ ShopView show_shop(const OpenShop& shop, Instant now) {
   view.plant = {record.plant, record.calendar.zone.name(), record.calendar.zone.date_of(now)};
   view.version = program_version;
   for (const auto& cell : record.cells) view.cells.push_back({cell.key, cell.title});
-  for (const auto& kind : record.kinds) view.kinds.push_back({kind.key, kind.title, kind.title_de});
+  for (const auto& kind : record.kinds) {
+    view.kinds.push_back({kind.key, kind.title, kind.title_de, kind.services});
+  }
   for (const auto& person : record.people) view.people.push_back({person.name, std::string{word_of(person.skill)}});
   for (std::size_t i = 0; i < counters::machine_counters; ++i) {
     view.counter_words.push_back(word_view(static_cast<counters::CounterKind>(i)));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "src/catalogue/kind_service.h"
 #include "src/sequence/walking_order.h"
 #include "src/service/entry_making.h"
 
@@ -20,7 +21,8 @@ double place_of(const MachineRecord& record, const PlannedTask& task) {
 }
 
 bool is_done_alone(const PlannedTask& task, EnergyState state) {
-  return state == EnergyState::powered_at_rest && (task.work == "adjust" || task.work == "measure");
+  const auto work = catalogue::parse_work_type(task.work);
+  return work && catalogue::is_done_alone(*work, state);
 }
 
 // The places in the list of those that have to be done before.

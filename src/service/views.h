@@ -28,8 +28,9 @@ struct KindView {
   std::string key;
   std::string title;
   std::string title_de;
+  std::vector<catalogue::KindService> services;
 };
-BOOST_DESCRIBE_STRUCT(KindView, (), (key, title, title_de))
+BOOST_DESCRIBE_STRUCT(KindView, (), (key, title, title_de, services))
 
 struct PersonView {
   std::string name;

@@ -72,8 +72,10 @@ Result<void> insert_shop(sql::Connection& db, const ShopRecord& shop) {
   }
   HW_TRY(insert_people(db, shop.people));
   for (const auto& kind : shop.kinds) {
-    HW_TRY(db.execute("insert into kind(plant, kind, title, title_de, isolation) values($1, $2, $3, $4, $5)", plant_key,
-                      kind.key, kind.title, kind.title_de, formats::print_json(service::text_of(kind.isolation))));
+    HW_TRY(
+        db.execute("insert into kind(plant, kind, title, title_de, isolation, services) values($1, $2, $3, $4, $5, $6)",
+                   plant_key, kind.key, kind.title, kind.title_de,
+                   formats::print_json(service::text_of(kind.isolation)), formats::print_json(kind.services)));
   }
   for (const auto& feed : shop.feeds) {
     HW_TRY(db.execute("insert into feed(plant, feed, url) values($1, $2, $3)", plant_key, feed.key, feed.url));

@@ -59,6 +59,8 @@ TEST_F(StoreTest, AShopComesBackAsItWasMade) {
   EXPECT_EQ(shop.kinds.at(1).title, "Mill");
   EXPECT_EQ(shop.kinds.at(1).isolation, full_isolation());
   EXPECT_EQ(shop.kinds.at(0).isolation, catalogue::Isolation{});
+  EXPECT_EQ(shop.kinds.at(1).services, std::vector{full_service()});
+  EXPECT_TRUE(shop.kinds.at(0).services.empty());
   EXPECT_EQ(shop.feeds.at(1).url, "http://127.0.0.1:5001");
 }
 

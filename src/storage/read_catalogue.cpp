@@ -41,14 +41,16 @@ Result<void> read_people(sql::Connection& db, ShopRecord& shop) {
 }
 
 Result<void> read_kinds(sql::Connection& db, ShopRecord& shop) {
-  HW_TAKE(kinds,
-          db.query("select kind, title, title_de, isolation from kind where plant = $1 order by kind", plant_key));
+  HW_TAKE(kinds, db.query("select kind, title, title_de, isolation, services from kind where plant = $1 order by kind",
+                          plant_key));
   while (kinds.next()) {
     HW_TAKE(text,
             stored(formats::parse_json<service::IsolationText>(kinds.get<std::string_view>(3)), "kind.isolation"));
     HW_TAKE(isolation, stored(service::isolation_of(text), "kind.isolation"));
-    shop.kinds.push_back(
-        {kinds.get<std::string>(0), kinds.get<std::string>(1), kinds.get<std::string>(2), std::move(isolation)});
+    HW_TAKE(services, stored(formats::parse_json<std::vector<catalogue::KindService>>(kinds.get<std::string_view>(4)),
+                             "kind.services"));
+    shop.kinds.push_back({kinds.get<std::string>(0), kinds.get<std::string>(1), kinds.get<std::string>(2),
+                          std::move(isolation), std::move(services)});
   }
   return {};
 }

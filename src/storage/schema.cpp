@@ -22,7 +22,7 @@ create table person(
   is_lead integer not null, primary key(plant, name)) strict;
 create table kind(
   plant text not null references plant, kind text not null, title text not null, title_de text not null,
-  isolation text not null,
+  isolation text not null, services text not null,
   primary key(plant, kind)) strict;
 create table feed(
   plant text not null references plant, feed text not null, url text not null, primary key(plant, feed)) strict;

@@ -45,6 +45,10 @@ inline catalogue::Isolation full_isolation() {
             {}}}};
 }
 
+inline catalogue::KindService full_service() {
+  return {"half-yearly", "Half-yearly service", "Halbjahreswartung", 6, 3, {"filter", "grease"}};
+}
+
 inline service::ShopRecord full_shop() {
   service::ShopRecord shop;
   shop.plant = "Werk Süd";
@@ -53,7 +57,7 @@ inline service::ShopRecord full_shop() {
   shop.calendar.closed = {{LocalDate::of(2026, 12, 24), "works holiday"}, {LocalDate::of(2026, 12, 25), "Christmas"}};
   shop.cells = {{"b", "Cell B", 2}, {"a", "Cell A", {}}};
   shop.people = {{"Zoe", catalogue::Skill::technician, true}, {"Ada", catalogue::Skill::machine_operator, false}};
-  shop.kinds = {{"lathe", "Lathe"}, {"mill", "Mill", "Fräse", full_isolation()}};
+  shop.kinds = {{"lathe", "Lathe"}, {"mill", "Mill", "Fräse", full_isolation(), {full_service()}}};
   shop.stopping.currency = "SEK";
   shop.stopping.isolated = {1.5, 77.25};
   shop.stopping.crews = {{catalogue::Skill::outside_service, {{{1, 6}, "early", 8, 2.5, 12}}}};
