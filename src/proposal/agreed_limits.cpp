@@ -16,7 +16,7 @@ double standing_hours_of(const ShopAhead& shop, const AgreedStop& stop) {
   EnergyState strictest = EnergyState::in_production;
   for (const AgreedTask& task : stop.tasks) {
     strictest = std::max(strictest, task.energy);
-    if (task.energy != EnergyState::in_production) hours += task.minutes / 60;
+    if (task.energy != EnergyState::in_production) hours += task.standing_minutes.value_or(task.minutes) / 60;
   }
   if (strictest == EnergyState::isolated) hours += shop.stopping.isolated.hours;
   if (strictest == EnergyState::powered_at_rest) hours += shop.stopping.powered_at_rest.hours;

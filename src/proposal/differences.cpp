@@ -23,8 +23,8 @@ class Comparison {
   Comparison(const ShopAhead& shop, const StopInstance& made, const PlanPair& plans)
       : shop_(shop),
         made_(made),
-        now_(first_turns(made.instance, plans.now)),
-        then_(first_turns(made.instance, plans.then)) {
+        now_(turns_of_tasks(first_turns(made.instance, plans.now), made.services)),
+        then_(turns_of_tasks(first_turns(made.instance, plans.then), made.services)) {
     const std::set<TaskName> waiting = tasks_that_wait();
     for (const auto& [name, turn] : then_) {
       if (!turn.slot || waiting.count(name)) continue;
@@ -140,15 +140,30 @@ class Comparison {
     for (const std::string& task : group.tasks) {
       made.saving += now_.at({group.machine, task}).cost - then_.at({group.machine, task}).cost;
     }
-    add_standing(made);
+    const PlannedService* service = service_in(made);
+    if (service) made.service = service->service;
+    add_standing(made, service);
     return made;
   }
 
-  void add_standing(Difference& made) const {
+  // All tasks of a service are in one slot.
+  const PlannedService* service_in(const Difference& made) const {
+    const auto& services = made_.services;
+    const auto found = std::find_if(services.begin(), services.end(), [&](const PlannedService& one) {
+      return one.machine == made.machine && is_in(made.tasks, one.tasks.front());
+    });
+    return found == services.end() ? nullptr : &*found;
+  }
+
+  static bool is_in(const std::vector<std::string>& keys, const std::string& key) {
+    return std::find(keys.begin(), keys.end(), key) != keys.end();
+  }
+
+  void add_standing(Difference& made, const PlannedService* service) const {
     for (const plan::Machine& machine : made_.instance.machines) {
       if (machine.id != made.machine) continue;
       for (const plan::Task& task : machine.tasks) {
-        if (std::find(made.tasks.begin(), made.tasks.end(), task.id) == made.tasks.end()) continue;
+        if (!is_in(made.tasks, task.id) && !(service && service->id == task.id)) continue;
         made.state = std::max(made.state, task.state);
         made.minutes += task.down_hours * 60;
       }

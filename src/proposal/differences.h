@@ -13,6 +13,7 @@
 
 #include "src/proposal/first_turns.h"
 #include "src/proposal/sentence.h"
+#include "src/proposal/services_ahead.h"
 #include "src/proposal/stop_instance.h"
 
 namespace hw::proposal {
@@ -33,8 +34,9 @@ struct Difference {
   std::optional<StopPlace> from;  // where the agreed stop is
   std::optional<StopPlace> to;    // nothing: dropped
   plan::EnergyState state = plan::EnergyState::stopped;
-  std::vector<std::string> tasks;  // all that are in the stop then
-  double minutes = 0;              // that the machine stands
+  std::vector<std::string> tasks;      // all that are in the stop then
+  std::optional<std::string> service;  // the service of the machine's kind that is done in it, by its key
+  double minutes = 0;                  // that the machine stands
   double saving = 0;
   std::vector<Sentence> reasons;
 };
@@ -44,7 +46,8 @@ struct PlanPair {
   const plan::StopPlan& then;
 };
 
-// In order of day, shift and machine; dropped ones first.
+// In order of day, shift and machine; dropped ones first. What stands for a service in the instance is told as the
+// tasks that it stands for; `shop` is the shop as it is, with these tasks.
 std::vector<Difference> differences_of(const ShopAhead& shop, const StopInstance& made, const PlanPair& plans);
 
 }  // namespace hw::proposal

@@ -5,6 +5,7 @@
 
 #include "src/plan/draft_plan.h"
 #include "src/plan/propose.h"
+#include "src/proposal/services_ahead.h"
 
 namespace hw::proposal {
 namespace {
@@ -34,6 +35,10 @@ bool is_better(const RulePlan& a, const RulePlan& b) {
   return a.cost.cost < b.cost.cost;
 }
 
+ServicesAhead planned_of(const ShopAhead& shop, What what) {
+  return what == What::services ? services_ahead(shop) : ServicesAhead{shop, {}, {}};
+}
+
 plan::Proposal search_for(const plan::Instance& instance, const plan::Model& model, const ProposedOptions& options) {
   plan::ProposeOptions how;
   how.gap_target = gap_wanted;
@@ -45,10 +50,14 @@ plan::Proposal search_for(const plan::Instance& instance, const plan::Model& mod
 }  // namespace
 
 Result<Proposed> propose(const ShopAhead& shop, const ProposedOptions& options) {
-  StopInstance made = make_instance(shop, options.days, options.moving);
+  const ServicesAhead planned = planned_of(shop, options.what);
+  StopInstance made = make_instance(planned.shop, options.days, options.moving);
+  made.services = planned.planned;
   HW_TRY(plan::check_instance(made.instance));
   Proposed out;
-  out.without_place = take_out_impossible(shop, made.instance);
+  out.later = planned.later;
+  out.services = planned.planned;
+  out.without_place = take_out_impossible(planned.shop, made.instance);
   const plan::Model model = plan::build_model(made.instance);
   std::vector<RulePlan> by_rule;
   for (const plan::Habit rule : rules) by_rule.push_back(plan_by_rule(made.instance, model, rule));
@@ -61,7 +70,8 @@ Result<Proposed> propose(const ShopAhead& shop, const ProposedOptions& options) 
   out.rule = best.cost.rule;
   for (const RulePlan& one : by_rule) out.rules.push_back(one.cost);
   out.differences = differences_of(shop, made, {best.plan, found.plan});
-  for (WithoutPlace& one : explain_left(shop, made.instance, model, found)) out.without_place.push_back(std::move(one));
+  for (WithoutPlace& one : explain_left(planned.shop, made.instance, model, found))
+    out.without_place.push_back(std::move(one));
   out.plan = found.plan;
   return out;
 }

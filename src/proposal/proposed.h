@@ -16,7 +16,11 @@
 
 namespace hw::proposal {
 
+// All that falls due; or the services of the machines' kinds, spread over the year (services_ahead.h).
+enum class What { all, services };
+
 struct ProposedOptions {
+  What what = What::all;
   int days = 84;
   Moving moving = Moving::fixed;
   double effort_s = 20;                                    // planned work, in seconds of a usual computer
@@ -47,6 +51,8 @@ struct Proposed {
   std::vector<RuleCost> rules;
   std::vector<Difference> differences;
   std::vector<WithoutPlace> without_place;  // not in the costs; what cannot be placed at all is not in the bound either
+  std::vector<LaterService> later;          // services that fall due after the year
+  std::vector<PlannedService> services;     // those of the plan
   plan::StopPlan plan;
 
   double saving() const { return now.cost.total() - then.cost.total(); }

@@ -15,7 +15,7 @@
 
 #include "src/plan/instance.h"
 #include "src/proposal/plant_slots.h"
-#include "src/proposal/shop_ahead.h"
+#include "src/proposal/services_ahead.h"
 
 namespace hw::proposal {
 
@@ -31,6 +31,7 @@ struct StopInstance {
   plan::Instance instance;
   PlantSlots slots;
   std::vector<LeftOut> left_out;
+  std::vector<PlannedService> services = {};  // that are in it
 };
 
 // For the stops of `days`, 1 to 3,700. What comes is accepted by plan::check_instance.
@@ -39,8 +40,5 @@ StopInstance make_instance(const ShopAhead& shop, int days, Moving moving);
 // For trying one stop: agreed stops change nothing in it, people are there today too, and a task without a date is in
 // it but loses nothing by being early or late.
 StopInstance instance_to_try(const ShopAhead& shop, int days);
-
-// What an hour costs in which the machine stands while the plant works.
-double standing_of(const ShopAhead& shop, const MachineAhead& machine);
 
 }  // namespace hw::proposal
