@@ -12,7 +12,7 @@ namespace hw::proposal {
 
 struct WithoutPlace {
   std::string machine;
-  std::string task;             // of the instance
+  std::string task;            // of the instance
   Sentence says;               // whether other work stands in its way, or its limits themselves
   std::vector<Sentence> ways;  // each alone would do, by the least that helps; empty: none was found or looked for
 };

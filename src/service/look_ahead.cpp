@@ -75,6 +75,9 @@ proposal::TaskAhead task_ahead(const TaskRecord& record, const TaskView& view, c
       leading = median;
       ahead.tolerance_days = one.tolerance_days;
     }
+    if (const auto* by_calendar = std::get_if<catalogue::CalendarTrigger>(&record.task.triggers[i])) {
+      ahead.calendar.push_back({by_calendar->every, *view.triggers[i].due_on, by_calendar->tolerance_days});
+    }
     dues.push_back(std::move(one.due));
     nexts.push_back(std::move(one.next));
   }
@@ -108,9 +111,17 @@ std::vector<proposal::TaskAhead> tasks_ahead(const Looking& at, Checks checks) {
   return tasks;
 }
 
+std::vector<catalogue::KindService> services_of(const OpenShop& shop, const std::string& kind) {
+  for (const KindRecord& one : shop.record().kinds) {
+    if (one.key == kind) return one.services;
+  }
+  return {};
+}
+
 proposal::MachineAhead machine_ahead(const Looking& at, Checks checks) {
   const catalogue::Machine& what = at.machine.record.machine;
-  return {what.key, what.name, what.cell, what.standing_per_hour, tasks_ahead(at, checks)};
+  return {
+      what.key, what.name, what.cell, what.standing_per_hour, tasks_ahead(at, checks), services_of(at.shop, what.kind)};
 }
 
 proposal::AgreedTask agreed_task(const PlannedTask& task) {

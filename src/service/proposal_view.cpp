@@ -53,6 +53,7 @@ DifferenceView difference_view(const proposal::Difference& one, bool is_accepted
                       .shift = {},
                       .energy = energy_word(one.state),
                       .tasks = one.tasks,
+                      .service = one.service,
                       .minutes = one.minutes,
                       .saving = one.saving,
                       .reasons = {},
@@ -82,9 +83,14 @@ void add_rules(ProposalView& view, const proposal::Proposed& proposed) {
   view.rule = rule_word(proposed.rule);
 }
 
-WithoutPlaceView without_place_view(const proposal::WithoutPlace& one) {
-  WithoutPlaceView view{one.machine, one.task, one.says.text, one.says.saying, {}};
+WithoutPlaceView without_place_view(const proposal::WithoutPlace& one,
+                                    const std::vector<proposal::PlannedService>& services) {
+  WithoutPlaceView view{one.machine, {}, {}, one.says.text, one.says.saying, {}};
   for (const auto& way : one.ways) view.ways.push_back({way.text, way.saying});
+  for (const auto& service : services) {
+    if (service.machine == one.machine && service.id == one.task) view.service = service.service;
+  }
+  if (!view.service) view.task = one.task;
   return view;
 }
 
@@ -104,8 +110,11 @@ void add_proposed(ProposalView& view, const ProposalWork& work) {
   }
   view.without_place.emplace();
   for (const auto& one : proposed.without_place) {
-    view.without_place->push_back(without_place_view(one));
+    view.without_place->push_back(without_place_view(one, proposed.services));
   }
+  if (work.what != proposal::What::services) return;
+  view.later.emplace();
+  for (const auto& one : proposed.later) view.later->push_back({one.machine, one.service, one.due_on});
 }
 
 }  // namespace
@@ -118,6 +127,7 @@ ProposalView view_of(const ProposalWork& work) {
                     .share = work.share,
                     .seconds = work.seconds,
                     .weeks = work.weeks,
+                    .what = work.what == proposal::What::services ? "services" : "all",
                     .currency = {},
                     .cost = {},
                     .bound = {},
@@ -129,6 +139,7 @@ ProposalView view_of(const ProposalWork& work) {
                     .rules = {},
                     .differences = {},
                     .without_place = {},
+                    .later = {},
                     .says = {}};
   if (work.is_cancelled && work.state == ProposalState::running)
     view.state = formats::print_word(ProposalState::cancelled);

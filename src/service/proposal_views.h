@@ -70,11 +70,12 @@ BOOST_DESCRIBE_STRUCT(StopEstimateView, (),
                        troubles))
 
 struct ProposalEdit : Signature {
+  std::optional<std::string> what;  // all, services
   std::optional<int> weeks;
   std::optional<double> seconds;
   std::optional<std::string> moving;  // fixed, priced
 };
-BOOST_DESCRIBE_STRUCT(ProposalEdit, (Signature), (weeks, seconds, moving))
+BOOST_DESCRIBE_STRUCT(ProposalEdit, (Signature), (what, weeks, seconds, moving))
 
 struct AcceptEdit : Signature {
   std::vector<std::string> differences;  // their keys
@@ -123,22 +124,32 @@ struct DifferenceView {
   std::optional<std::string> shift;
   std::string energy;
   std::vector<std::string> tasks;
+  std::optional<std::string> service;
   double minutes = 0;
   double saving = 0;
   std::vector<SentenceView> reasons;
   bool accepted = false;
 };
 BOOST_DESCRIBE_STRUCT(DifferenceView, (),
-                      (key, kind, machine, stop, from, on, shift, energy, tasks, minutes, saving, reasons, accepted))
+                      (key, kind, machine, stop, from, on, shift, energy, tasks, service, minutes, saving, reasons,
+                       accepted))
 
 struct WithoutPlaceView {
   std::string machine;
-  std::string task;
+  std::optional<std::string> task;
+  std::optional<std::string> service;
   std::string text;
   Saying saying;
   std::vector<SentenceView> ways;
 };
-BOOST_DESCRIBE_STRUCT(WithoutPlaceView, (), (machine, task, text, saying, ways))
+BOOST_DESCRIBE_STRUCT(WithoutPlaceView, (), (machine, task, service, text, saying, ways))
+
+struct LaterServiceView {
+  std::string machine;
+  std::string service;
+  LocalDate due_on;
+};
+BOOST_DESCRIBE_STRUCT(LaterServiceView, (), (machine, service, due_on))
 
 struct ProposalView {
   std::string id;
@@ -148,6 +159,7 @@ struct ProposalView {
   double share = 0;
   double seconds = 0;
   int weeks = 0;
+  std::string what;
   std::optional<std::string> currency;
   std::optional<PlanMoneyView> cost;
   std::optional<double> bound;
@@ -159,10 +171,11 @@ struct ProposalView {
   std::optional<std::vector<RuleCostView>> rules;
   std::optional<std::vector<DifferenceView>> differences;
   std::optional<std::vector<WithoutPlaceView>> without_place;
+  std::optional<std::vector<LaterServiceView>> later;
   std::optional<std::string> says;
 };
 BOOST_DESCRIBE_STRUCT(ProposalView, (),
-                      (id, by, asked_at, state, share, seconds, weeks, currency, cost, bound, gap, now, then, saving,
-                       rule, rules, differences, without_place, says))
+                      (id, by, asked_at, state, share, seconds, weeks, what, currency, cost, bound, gap, now, then,
+                       saving, rule, rules, differences, without_place, later, says))
 
 }  // namespace hw::service

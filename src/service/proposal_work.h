@@ -19,6 +19,7 @@ struct ProposalWork {
   std::string id;
   std::string by;
   Instant asked_at;
+  proposal::What what = proposal::What::all;
   int weeks = 0;
   double seconds = 0;
   proposal::Moving moving = proposal::Moving::fixed;

@@ -23,12 +23,28 @@ Result<proposal::Moving> moving_of(const ProposalEdit& edit) {
   return refuse(ErrorCode::bad_input, "moving: \"{}\" is neither fixed nor priced", word.substr(0, 60));
 }
 
+Result<proposal::What> what_of(const ProposalEdit& edit) {
+  const std::string word = edit.what.value_or("all");
+  if (word == "all") return proposal::What::all;
+  if (word == "services") return proposal::What::services;
+  return refuse(ErrorCode::bad_input, "what: \"{}\" is neither all nor services", word.substr(0, 60));
+}
+
+// Services are spread over a year, whatever else is planned for how long.
+Result<int> weeks_of(const ProposalEdit& edit, proposal::What what) {
+  if (what == proposal::What::services) {
+    const int weeks = edit.weeks.value_or(proposal::services_weeks);
+    if (weeks == proposal::services_weeks) return weeks;
+    return refuse(ErrorCode::bad_input, "weeks: services are spread over {}, not {}; leave it out",
+                  proposal::services_weeks, weeks);
+  }
+  const int weeks = edit.weeks.value_or(weeks_usual);
+  if (weeks >= weeks_min && weeks <= weeks_max) return weeks;
+  return refuse(ErrorCode::bad_input, "weeks: {} must be {} to {}", weeks, weeks_min, weeks_max);
+}
+
 Result<void> check(const ProposalEdit& edit) {
   HW_TRY(check_signature(edit.id, edit.by));
-  const int weeks = edit.weeks.value_or(weeks_usual);
-  if (weeks < weeks_min || weeks > weeks_max) {
-    return refuse(ErrorCode::bad_input, "weeks: {} must be {} to {}", weeks, weeks_min, weeks_max);
-  }
   const double seconds = edit.seconds.value_or(seconds_usual);
   if (!(seconds >= seconds_min && seconds <= seconds_max)) {
     return refuse(ErrorCode::bad_input, "seconds: {} must be {} to {}", seconds, seconds_min, seconds_max);
@@ -51,6 +67,7 @@ Result<proposal::Proposed> work_out(const std::shared_ptr<ProposalWork>& work, c
   try {
     HW_TAKE(ahead, look_ahead(shop, forecasts, std::nullopt, work->asked_at));
     proposal::ProposedOptions options;
+    options.what = work->what;
     options.days = work->weeks * 7;
     options.moving = work->moving;
     options.effort_s = work->seconds * effort_share;
@@ -72,6 +89,8 @@ Proposals::~Proposals() {
 Result<ProposalView> Proposals::begin(const ProposalEdit& edit, Instant now) {
   HW_TRY(check(edit));
   HW_TAKE(moving, moving_of(edit));
+  HW_TAKE(what, what_of(edit));
+  HW_TAKE(weeks, weeks_of(edit, what));
   std::unique_lock turn(mutex_);
   if (work_ && work_->id == edit.id) return view_of(*work_);
   if (work_ && work_->is_cancelled && thread_.joinable()) end_cancelled(turn);
@@ -84,7 +103,8 @@ Result<ProposalView> Proposals::begin(const ProposalEdit& edit, Instant now) {
   work_->id = edit.id;
   work_->by = edit.by;
   work_->asked_at = now;
-  work_->weeks = edit.weeks.value_or(weeks_usual);
+  work_->what = what;
+  work_->weeks = weeks;
   work_->seconds = edit.seconds.value_or(seconds_usual);
   work_->moving = moving;
   work_->currency = shop_.record().stopping.currency;

@@ -25,8 +25,9 @@ class Proposals {
   Proposals(OpenShop& shop, UseForecasts& forecasts) : shop_(shop), forecasts_(forecasts) {}
   ~Proposals();  // ends the work that runs
 
-  // Begins the work. The same id again is the same proposal. Errors: bad_input (weeks outside 4 to 26, seconds outside
-  // 1 to 300, moving that is neither), conflict while another one runs.
+  // Begins the work. The same id again is the same proposal. Errors: bad_input (weeks outside 4 to 26, of
+  // services other than 52, seconds outside 1 to 300, words that are none for what and moving), conflict while another
+  // one runs.
   Result<ProposalView> begin(const ProposalEdit& edit, Instant now);
   // The latest one. Errors: not_found where there was none since the server began.
   Result<ProposalView> latest() const;
