@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "src/due/task_state.h"
+#include "src/service/kind_services.h"
 #include "src/service/machine_uses.h"
 #include "src/service/make_views.h"
 #include "src/service/stop_plan.h"
@@ -109,13 +110,6 @@ std::vector<proposal::TaskAhead> tasks_ahead(const Looking& at, Checks checks) {
     }
   }
   return tasks;
-}
-
-std::vector<catalogue::KindService> services_of(const OpenShop& shop, const std::string& kind) {
-  for (const KindRecord& one : shop.record().kinds) {
-    if (one.key == kind) return one.services;
-  }
-  return {};
 }
 
 proposal::MachineAhead machine_ahead(const Looking& at, Checks checks) {

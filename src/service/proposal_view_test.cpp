@@ -54,6 +54,23 @@ TEST(ProposalView, AReadyOneTellsCostsInTheContractsWords) {
   EXPECT_TRUE(moved.accepted);
 }
 
+TEST(ProposalView, OfServicesItNamesThemInsteadOfWhatStandsForThem) {
+  ProposalWork work;
+  work.state = ProposalState::ready;
+  work.what = proposal::What::services;
+  work.proposed = one_difference();
+  work.proposed->differences[0].service = "yearly";
+  work.proposed->services = {{"m2", "service yearly", "yearly", {"oil"}}};
+  work.proposed->without_place = {{"m2", "service yearly", {"too long", {"no-place"}}}};
+  work.proposed->later = {{"m3", "yearly", LocalDate::of(2027, 5, 1)}};
+  const ProposalView view = view_of(work);
+  EXPECT_EQ(view.what, "services");
+  EXPECT_EQ(view.differences->at(0).service, "yearly");
+  EXPECT_EQ(view.without_place->at(0).service, "yearly");
+  EXPECT_FALSE(view.without_place->at(0).task);
+  EXPECT_EQ(print(view.later->at(0).due_on), "2027-05-01");
+}
+
 TEST(ProposalView, OneThatIsBeingCancelledIsCancelled) {
   ProposalWork work;
   work.is_cancelled = true;

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "src/catalogue/isolation_steps.h"
+#include "src/service/kind_services.h"
 #include "src/service/make_views.h"
 #include "src/service/open_findings.h"
 #include "src/service/open_stops.h"
@@ -95,6 +96,9 @@ Result<StopCardView> show_stop(const OpenShop& shop, std::string_view id, Instan
   view.kit = kit_of(view.tasks);
   view.isolation = isolation_view(shop, view.machine.kind);
   view.findings = findings_settled_by(*machine, stop);
+  if (const auto* service = service_in(shop, machine->record, planned)) {
+    view.service = CardServiceView{service->key, service->title, service->title_de};
+  }
   return view;
 }
 

@@ -74,6 +74,13 @@ struct IsolationView {
 };
 BOOST_DESCRIBE_STRUCT(IsolationView, (), (points, stored, steps, way_back, cautions))
 
+struct CardServiceView {
+  std::string key;
+  std::string title;
+  std::string title_de;
+};
+BOOST_DESCRIBE_STRUCT(CardServiceView, (), (key, title, title_de))
+
 struct StopCardView {
   StopView stop;
   CardMachineView machine;
@@ -82,7 +89,8 @@ struct StopCardView {
   std::vector<KitPartView> kit;
   IsolationView isolation;
   std::vector<FindingView> findings;  // open ones that a task of the stop will settle
+  std::optional<CardServiceView> service;
 };
-BOOST_DESCRIBE_STRUCT(StopCardView, (), (stop, machine, order, tasks, kit, isolation, findings))
+BOOST_DESCRIBE_STRUCT(StopCardView, (), (stop, machine, order, tasks, kit, isolation, findings, service))
 
 }  // namespace hw::service

@@ -11,6 +11,7 @@
 #include "libs/formats/json_types.h"
 #include "libs/values/instant.h"
 #include "libs/values/local_date.h"
+#include "src/catalogue/kind_service.h"
 #include "src/service/entry_body.h"
 #include "src/service/task_text.h"
 

@@ -70,6 +70,12 @@ std::string machine_line(const JobCard& card) {
   return line;
 }
 
+// "Job card · Yearly service"
+std::string card_title(const CardContext& context) {
+  const std::string title{context.words.job_card};
+  return context.card.service.empty() ? title : fmt::format("{} · {}", title, context.card.service);
+}
+
 void add_banner(CardRows& rows, std::string_view says) {
   const TextStyle style{4, TextAlign::centre, TextWeight::bold};
   const std::string text{says};
@@ -156,7 +162,7 @@ void add_head(CardRows& rows, const CardContext& context, const formats::QrCode&
   constexpr double height_mm = 42;
   rows.add(height_mm, RowTie::must, [&context, &code, facts](PdfCanvas& canvas, const MmBox& box) {
     const double width_mm = box.width_mm - qr_side_mm - 4;
-    canvas.text(std::string{context.words.job_card}, {box.left_mm, box.top_mm, width_mm, 4}, small_style);
+    canvas.text(card_title(context), {box.left_mm, box.top_mm, width_mm, 4}, small_style);
     canvas.text(context.card.machine.name, {box.left_mm, box.top_mm + 3, width_mm, 8.5},
                 {6.5, TextAlign::left, TextWeight::bold});
     canvas.text(machine_line(context.card), {box.left_mm, box.top_mm + 11.3, width_mm, 4.5}, body_style);

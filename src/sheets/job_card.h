@@ -65,8 +65,9 @@ struct JobCard {
   std::string address;  // of its page as phones reach it, for the code: "http://shop.example:8470/stop/..."
   std::string plant;
   catalogue::Machine machine;
-  std::string kind;  // in words
-  std::string cell;  // in words
+  std::string kind;          // in words
+  std::string cell;          // in words
+  std::string service = {};  // that is done in it, in words; may be empty
   std::vector<catalogue::Assembly> assemblies;
   std::vector<catalogue::Point> points;
   LocalDate on;

@@ -100,6 +100,10 @@ JobCard job_card_of(const service::StopCardView& view, const service::MachineRec
   for (const auto& part : view.kit) card.kit.push_back({part.name, part.quantity, part.unit, part.tasks});
   for (const auto& one : view.findings) card.findings.push_back({one.what, point_title(machine, one.point)});
   put_kind(card, shop, language);
+  if (view.service) {
+    const bool is_german = language == CardLanguage::german && !view.service->title_de.empty();
+    card.service = is_german ? view.service->title_de : view.service->title;
+  }
   return card;
 }
 

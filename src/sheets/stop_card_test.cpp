@@ -65,6 +65,14 @@ TEST(StopCard, TheKindIsInTheWordsOfTheLanguage) {
   EXPECT_EQ(job_card_of(shown.view, shown.machine, shown.shop, CardLanguage::german).kind, "lathe");
 }
 
+TEST(StopCard, TheServiceIsInTheWordsOfTheLanguage) {
+  StopShown shown;
+  EXPECT_EQ(job_card_of(shown.view, shown.machine, shown.shop, CardLanguage::german).service, "");
+  shown.view.service = service::CardServiceView{"yearly", "Yearly service", "Jahreswartung"};
+  EXPECT_EQ(job_card_of(shown.view, shown.machine, shown.shop, CardLanguage::english).service, "Yearly service");
+  EXPECT_EQ(job_card_of(shown.view, shown.machine, shown.shop, CardLanguage::german).service, "Jahreswartung");
+}
+
 TEST(StopCard, TheAddressIsThatOfTheStopsPage) {
   EXPECT_EQ(stop_address("http://shop.example:8470/", "7b0d"), "http://shop.example:8470/stop/7b0d");
   for (const auto* wrong : {"", "shop.example", "http://shop.example/?a=1"}) {
