@@ -174,6 +174,20 @@ describe('stops of the invented shop', () => {
     expectFits('Accepted', shop.proposals.undo(id, sign()));
     expect(shop.stops.agreed(first.machine)).toHaveLength(0);
   });
+  test('the yearly services are spread, one a Saturday, and the job card names its service', () => {
+    const { id, weeks } = shop.proposals.propose({ ...sign(), what: 'services', seconds: 20 });
+    expect(weeks).toBe(52);
+    const proposal = shop.proposals.cancel(id);
+    expectFits('Proposal', proposal);
+    const all = proposal.differences as Array<{ key: string; machine: string; on: string; service: string }>;
+    expect(all.every(({ service }) => service === 'yearly')).toBe(true);
+    expect(new Set(all.map(({ on }) => on)).size).toBe(all.length);
+    expect(all.length).toBe(shop.machines.length - 2);
+    const { stops } = shop.proposals.accept(id, { ...sign(), differences: [all[0]?.key] });
+    const card = shop.stops.card(stops[0].id);
+    expectFits('StopCard', card);
+    expect(card.service).toMatchObject({ key: 'yearly', title_de: 'Jahreswartung' });
+  });
 });
 
 test('a wrong answer would be noticed', () => {

@@ -94,13 +94,29 @@ export class Proposals {
       .map(({ machine, tasks }, index) => differenceOf(machine, tasks, on, index));
   }
 
+  /** Each machine's first service, one a Saturday; the first machine's finds no place, the second's has time. */
+  services() {
+    const saturday = ((6 - new Date().getUTCDay() + 7) % 7) + 7;
+    return this.shop.machines.slice(2).flatMap((machine, index) => {
+      const [service] = this.shop.kinds.find(({ key }) => key === machine.kind).services;
+      const held = this.shop.stops.agreed().filter((stop) => stop.machine === machine.key);
+      const isFree = (key) => !held.some((stop) => stop.tasks.some(({ task }) => task === key));
+      const tasks = this.shop.dates
+        .horizonMachine(machine)
+        .tasks.filter(({ task }) => service.tasks.includes(task) && isFree(task));
+      const on = dateOf(saturday + 7 * index);
+      return tasks.length === 0 ? [] : [{ ...differenceOf(machine, tasks, on, index), service: service.key }];
+    });
+  }
+
   propose(edit) {
     return this.shop.once(edit.id, () => {
       if (this.latest?.state === 'running') throw new Refusal(409, 'proposal-running', 'A proposal is being made.');
-      const { id, by, weeks = 12, seconds = 20 } = edit;
+      const { id, by, what = 'all', seconds = 20 } = edit;
+      const weeks = edit.weeks ?? (what === 'services' ? 52 : 12);
       const asked_at = new Date().toISOString();
       const open = { differences: [], without_place: [], says: '' };
-      this.latest = { id, by, asked_at, state: 'running', share: 0, seconds, weeks, ...open };
+      this.latest = { id, by, asked_at, state: 'running', share: 0, seconds, weeks, what, ...open };
       return this.show();
     });
   }
@@ -116,7 +132,8 @@ export class Proposals {
   }
 
   end(state) {
-    const differences = this.differences(this.latest.weeks);
+    const isOfServices = this.latest.what === 'services';
+    const differences = isOfServices ? this.services() : this.differences(this.latest.weeks);
     const saving = sum(differences.map((one) => one.saving));
     const [then, now] = [14_200, 14_200 + saving];
     const stranger = this.shop.dates.horizonMachine(this.shop.machines[0]).tasks[0];
@@ -125,11 +142,15 @@ export class Proposals {
       now: { cost: money(now), stops: differences.length * 2, standing_h: differences.length * 5.5 },
       then: { cost: money(then), stops: differences.length, standing_h: differences.length * 3.75 },
       ...{ rule: 'with next 14 days', rules: rulesOf(now) },
+      ...(isOfServices
+        ? { later: [{ machine: this.shop.machines[1].key, service: 'yearly', due_on: dateOf(400) }] }
+        : {}),
       without_place: [
         {
           machine: this.shop.machines[0].key,
-          task: stranger.task,
+          ...(isOfServices ? { service: 'yearly' } : { task: stranger.task }),
           ...sentence('The shift has no room.', 'stop-too-long', {}, { hours: 11, room: 8 }),
+          ways: [sentence('2 d later', 'room-later', {}, { days: 2 })],
         },
       ],
     });

@@ -79,7 +79,10 @@ export class Shop {
     this.stops = new Stops(this);
     this.proposals = new Proposals(this);
     const sets = readSets();
-    this.kinds = sets.map((set) => ({ key: set.kind, title: set.title, title_de: set.title_de }));
+    this.kinds = sets.map(({ kind, title, title_de, service }) => ({
+      ...{ key: kind, title, title_de },
+      services: (service ?? []).map(({ task, ...one }) => ({ ...one, tasks: task })),
+    }));
     this.machines = NAMES.map((name, index) => this.makeMachine(name, index, sets[index % sets.length]));
     this.rounds = new RoundBook(this);
   }

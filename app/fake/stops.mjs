@@ -199,7 +199,18 @@ export class Stops {
       kit: kitOf(tasks),
       isolation: ISOLATION,
       findings,
+      ...this.serviceOf(machine, keys),
     };
+  }
+
+  /** The service of which these tasks are half or more. */
+  serviceOf(machine, keys) {
+    const { services } = this.shop.kinds.find((one) => one.key === machine.kind);
+    const isIt = ({ tasks }) => 2 * tasks.filter((task) => keys.includes(task)).length >= tasks.length;
+    const service = services.find(isIt);
+    if (service === undefined) return {};
+    const { key, title, title_de } = service;
+    return { service: { key, title, title_de } };
   }
 }
 

@@ -61,7 +61,7 @@ TEST(ProposalView, OfServicesItNamesThemInsteadOfWhatStandsForThem) {
   work.proposed = one_difference();
   work.proposed->differences[0].service = "yearly";
   work.proposed->services = {{"m2", "service yearly", "yearly", {"oil"}}};
-  work.proposed->without_place = {{"m2", "service yearly", {"too long", {"no-place"}}}};
+  work.proposed->without_place = {{"m2", "service yearly", {"too long", {"no-place"}}, {}}};
   work.proposed->later = {{"m3", "yearly", LocalDate::of(2027, 5, 1)}};
   const ProposalView view = view_of(work);
   EXPECT_EQ(view.what, "services");

@@ -140,9 +140,10 @@ test('Planning: the estimate follows each change, one question at a time, and th
   assert.equal(most, 1);
 });
 
-async function propose(page, server) {
-  await page.goto('/horizon?as=drawing&weeks=13&propose=yes');
+async function propose(page, server, what = 'all') {
+  await page.goto(`/horizon?as=drawing&weeks=${what === 'all' ? 13 : 52}&propose=yes`);
   await choosePerson(page);
+  await page.locator('#propose-what').selectOption(what);
   await page.locator('#propose-seconds').selectOption('5');
   await page.locator('.begin').click();
   const panel = page.locator('.propose');
@@ -184,6 +185,58 @@ test('Planning: a proposal is compared with what is agreed, accepted in part, an
   await page.locator('[data-difference]').first().waitFor();
 });
 
+test('Planning: the yearly services of all machines are spread, one is accepted, and taken back', async ({
+  page,
+  server,
+}) => {
+  const { machines } = await server.get('/api/horizon');
+  const { panel, proposal } = await propose(page, server, 'services');
+  assert.deepEqual([proposal.what, proposal.weeks], ['services', 52]);
+  const agreed = (await server.get('/api/stops')).stops;
+  const proposed = proposal.differences.filter(({ service }) => service === 'yearly');
+  const explained = [...proposal.without_place, ...proposal.later];
+  for (const { machine, name } of machines) {
+    const isOf = (one) => one.machine === machine;
+    const times = proposed.filter(isOf).length + explained.filter(isOf).length;
+    assert.ok(times === 1 || (times === 0 && agreed.some(isOf)), `${name}: ${times} times`);
+  }
+  const slots = proposed.map(({ on, shift }) => `${on} ${shift}`);
+  assert.ok(new Set(slots).size > slots.length / 2, `they are spread: ${slots.join(', ')}`);
+  assert.equal(await panel.locator('.service').count(), proposed.length);
+  assert.equal(await panel.locator('[data-later]').count(), proposal.later.length);
+  const [first] = proposed.filter(({ kind }) => kind === 'new');
+  const line = panel.locator(`[data-difference="${first.key}"]`);
+  assert.match(await line.locator('.service').innerText(), /^Yearly service: \d tasks, 2 people$/);
+  await line.getByRole('button', { name: /^Accept/ }).click();
+  await line.locator('.accepted').waitFor();
+  const [stop] = (await server.get(`/api/stops?machine=${first.machine}`)).stops.filter(({ on }) => on === first.on);
+  assert.deepEqual(stop.tasks.map(({ task }) => task).toSorted(), first.tasks.toSorted());
+  await panel.getByRole('button', { name: 'Take back what was accepted last' }).click();
+  await until('it is taken back', async () => (await stopOf(server, stop.id)).state === 'withdrawn');
+  await line.getByRole('button', { name: /^Accept/ }).waitFor();
+  await page.goto(`/stop/${stop.id}`);
+  await page.locator('p.service').getByText('Yearly service').waitFor();
+});
+
+test('Planning: a stop is given the tasks of the yearly service', async ({ page, server }) => {
+  const free = await freeMachine(server);
+  const { kinds } = await server.get('/api/shop');
+  const machine = (await server.get('/api/horizon')).machines.find((one) => one.machine === free.machine);
+  const [service] = kinds.find(({ key }) => key === machine.kind).services;
+  await page.goto(`/horizon?as=drawing&weeks=52&plan=${free.machine}`);
+  await choosePerson(page);
+  await page.locator('#plan-on').fill(dayAfter(free.today, 40));
+  const add = panelOf(page).locator('[data-service="yearly"]');
+  assert.match(await add.innerText(), /^Add Yearly service: \d tasks?$/);
+  await add.click();
+  await until('all are chosen', async () => (await add.count()) === 0);
+  await panelOf(page).getByRole('button', { name: 'Agree to this stop' }).click();
+  await page.locator('[data-agreed]').waitFor();
+  const [stop] = await stopsOf(server, free.machine);
+  const held = stop.tasks.filter(({ task }) => service.tasks.includes(task));
+  assert.ok(2 * held.length >= service.tasks.length, `${held.length} of ${service.tasks.length}`);
+});
+
 test('Planning: thinking can be ended early', async ({ page, server }) => {
   await page.goto('/horizon?propose=yes');
   await choosePerson(page);
@@ -219,6 +272,9 @@ async function visit({ page, server }, isPhone) {
   await page.goto('/horizon?propose=yes');
   await page.locator('#propose-weeks').waitFor();
   await look('proposing');
+  await page.locator('#propose-what').selectOption('services');
+  await until('the year is given', async () => (await page.locator('#propose-weeks').count()) === 0);
+  await look('proposing services');
 }
 
 for (const [place, options] of Object.entries({ desk: DESK, phone: PHONE }))

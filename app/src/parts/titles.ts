@@ -1,5 +1,6 @@
 // The shop's own titles for its keys.
 
+import type { CardService, KindService } from '../wire/contract';
 import { live } from '../wire/live.svelte';
 import { spoken } from '../words/language.svelte';
 import { say } from '../words/words';
@@ -53,10 +54,26 @@ export function counterMeaning(counter: { key: string; definition: string }): st
   return named === undefined || named === 'loaded' ? counter.definition : say(`counter.means.${named}`);
 }
 
+const inLanguage = ({ title, title_de }: { title: string; title_de: string }) =>
+  spoken.name === 'de' && title_de !== '' ? title_de : title;
+
+const kindOf = (key: string) => live.shop?.kinds.find((one) => one.key === key);
+
 export function kindTitle(key: string): string {
-  const kind = live.shop?.kinds.find((one) => one.key === key);
-  if (kind === undefined) return key;
-  return spoken.name === 'de' && kind.title_de !== '' ? kind.title_de : kind.title;
+  const kind = kindOf(key);
+  return kind === undefined ? key : inLanguage(kind);
+}
+
+/** The services of a kind of machine. */
+export const servicesOf = (kind: string): readonly KindService[] => kindOf(kind)?.services ?? [];
+
+/** "Yearly service" */
+export const serviceTitle = (service: CardService): string => inLanguage(service);
+
+/** The same of a service by its key. */
+export function titleOfService(kind: string, key: string): string {
+  const service = servicesOf(kind).find((one) => one.key === key);
+  return service === undefined ? key : serviceTitle(service);
 }
 
 export function cellTitle(key: string): string {

@@ -223,6 +223,21 @@ export interface KindTitle {
   title: string;
   /** in German; empty: nobody wrote it */
   title_de: string;
+  services: KindService[];
+}
+
+/** tasks that are done together about once a year, as one plan */
+export interface KindService {
+  /** yearly */
+  key: string;
+  title: string;
+  title_de: string;
+  /** from one service to the next */
+  months: number;
+  /** who do it together */
+  people: number;
+  /** keys; a machine need not have all of them */
+  tasks: string[];
 }
 
 export interface CounterWord {
@@ -989,6 +1004,14 @@ export interface StopCard {
   isolation: Isolation;
   /** open ones that a task of the stop will settle */
   findings: Finding[];
+  /** of which it holds half of the machine's tasks or more */
+  service?: CardService;
+}
+
+export interface CardService {
+  key: string;
+  title: string;
+  title_de: string;
 }
 
 export interface CardMachine {
@@ -1396,6 +1419,9 @@ export interface ProposalEdit {
   by: string;
   at?: string;
   sent_at?: string;
+  /** all that falls due; or the services of the machines' kinds, spread over 52 weeks */
+  what?: 'all' | 'services';
+  /** 4 to 26, else 12; of services 52 */
   weeks?: number;
   seconds?: number;
   /** priced: agreed stops may be moved, at the price that the shop puts on it */
@@ -1427,6 +1453,7 @@ export interface Proposal {
   share: number;
   seconds: number;
   weeks: number;
+  what: 'all' | 'services';
   currency?: string;
   cost?: PlanMoney;
   /** no plan costs less */
@@ -1441,8 +1468,10 @@ export interface Proposal {
   rule?: StopRule;
   rules?: RuleCost[];
   differences?: Difference[];
-  /** tasks that cannot be placed */
+  /** tasks and services that cannot be placed */
   without_place?: WithoutPlace[];
+  /** services that fall due after the 52 weeks and are not in them */
+  later?: LaterService[];
   /** why it failed */
   says?: string;
 }
@@ -1497,6 +1526,8 @@ export interface Difference {
   energy: Energy;
   /** all that are in it then */
   tasks: string[];
+  /** the service of the machine's kind that is done in it; its tasks of this time are among them */
+  service?: string;
   /** that the machine stands */
   minutes: number;
   /** of its tasks' next executions; what later ones save is in the totals alone */
@@ -1505,14 +1536,22 @@ export interface Difference {
   accepted: boolean;
 }
 
+/** one of task and service */
 export interface WithoutPlace {
   machine: string;
-  task: string;
+  task?: string;
+  service?: string;
   /** whether other work stands in its way or its limits themselves */
   text: string;
   saying: Saying;
   /** each alone would do, by the least that helps; empty: none was found or looked for */
   ways: Sentence[];
+}
+
+export interface LaterService {
+  machine: string;
+  service: string;
+  due_on: string;
 }
 
 export interface UseChanges {

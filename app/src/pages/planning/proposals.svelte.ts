@@ -9,7 +9,7 @@ import { say } from '../../words/words';
 
 const FOLLOW_MS = 500;
 
-export type ProposalWish = Pick<ProposalEdit, 'weeks' | 'seconds' | 'moving'>;
+export type ProposalWish = Pick<ProposalEdit, 'what' | 'weeks' | 'seconds' | 'moving'>;
 
 export class Proposals {
   latest = $state.raw<Proposal | null>(null);

@@ -1,8 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import { Shop } from '../../../fake/shop.mjs';
-import type { Horizon, HorizonMachine, Stop } from '../../wire/contract';
+import type { Horizon, HorizonMachine, HorizonTask, Stop } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
-import { addDays, changesOf, dueBy, holderOf, movedTo, newTrial, nextSaturday, shiftOn, trialOfStop } from './trial';
+import {
+  addDays,
+  changesOf,
+  dueBy,
+  holderOf,
+  movedTo,
+  newTrial,
+  nextSaturday,
+  shiftOn,
+  tasksOfService,
+  trialOfStop,
+} from './trial';
 
 const SHIFTS = [
   { name: 'early', begins: '06:00', ends: '14:00', weekdays: [1, 2, 3, 4, 5] },
@@ -61,5 +72,23 @@ describe('of the invented shop', () => {
     }
     const all = newTrial(machine, '', [stop], horizon.shifts, horizon.today);
     expect(all.tasks).toEqual(dueBy(machine, [stop], addDays(horizon.today, 14)));
+  });
+  test('a service brings what falls due before the next one, but not what another stop holds', () => {
+    const [first, second, third] = machine.tasks.slice(0, 3) as [HorizonTask, HorizonTask, HorizonTask];
+    const due = (task: HorizonTask, median: string | null): HorizonTask => ({
+      ...{ ...task, state: 'in hand' },
+      forecast: { ...task.forecast, median },
+    });
+    const service = { months: 12, tasks: [third.task, second.task, first.task, 'not-there'] };
+    const tasksFor = (medians: Array<string | null>, stops: Stop[] = [], its: Stop | null = null) => {
+      const tasks = [first, second, third].map((task, index) => due(task, medians[index] ?? null));
+      return tasksOfService({ ...machine, tasks }, stops, service, { on: SATURDAY, stop: its });
+    };
+    expect(tasksFor(['2027-11-27', '2027-11-28', null])).toEqual([first.task]);
+    expect(tasksFor(['2027-01-01', '2027-01-02', '2026-01-03'])).toEqual([third.task, second.task, first.task]);
+    expect(tasksFor(['2027-01-01', '2027-01-02', '2026-01-03'], [stop])).toEqual([third.task]);
+    expect(tasksFor(['2027-01-01', '2027-01-02', '2026-01-03'], [stop], stop)).toHaveLength(3);
+    const overdue = { ...machine, tasks: [{ ...due(first, null), state: 'overdue' as const }] };
+    expect(tasksOfService(overdue, [], service, { on: SATURDAY, stop: null })).toEqual([first.task]);
   });
 });

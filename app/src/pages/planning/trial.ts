@@ -2,7 +2,7 @@
 // is agreed until a person says so.
 
 import { dateOfNumber, dayNumber, weekdayOf } from '../../parts/day_numbers';
-import type { HorizonMachine, HorizonTask, PlantShift, Stop, StopTry } from '../../wire/contract';
+import type { HorizonMachine, HorizonTask, KindService, PlantShift, Stop, StopTry } from '../../wire/contract';
 
 export interface Trial {
   machine: string;
@@ -86,6 +86,25 @@ export function dueBy(machine: HorizonMachine, stops: readonly Stop[], on: strin
     .filter(({ energy, task }) => energy !== 'in production' && holderOf(stops, machine.machine, task) === undefined)
     .filter((task) => isNow(task) || (task.forecast.median !== null && task.forecast.median <= on))
     .map(({ task }) => task);
+}
+
+const DAYS_OF_A_MONTH = 365.25 / 12;
+
+/** The tasks of a service that are done in a stop on that day: those of the machine's that most likely fall due before the
+ * service after it would come. What another stop holds is done there. */
+export function tasksOfService(
+  machine: HorizonMachine,
+  stops: readonly Stop[],
+  service: Pick<KindService, 'months' | 'tasks'>,
+  { on, stop }: Pick<Trial, 'on' | 'stop'>,
+): string[] {
+  const next = addDays(on, Math.round(service.months * DAYS_OF_A_MONTH));
+  const isFree = (task: string) => holderOf(stops, machine.machine, task, stop?.id) === undefined;
+  return service.tasks.filter((key) => {
+    const task = machine.tasks.find((one) => one.task === key);
+    if (task === undefined || !isFree(key)) return false;
+    return isNow(task) || (task.forecast.median !== null && task.forecast.median < next);
+  });
 }
 
 const NEAR_DAYS = 14;

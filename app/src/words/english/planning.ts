@@ -17,6 +17,7 @@ export const planning = {
   'plan_stop.not_working': 'does not work that day',
   'plan_stop.tasks': { one: '{count} task', other: '{count} tasks' },
   'plan_stop.add_due': { one: 'Add {count} due by then', other: 'Add {count} due by then' },
+  'plan_stop.add_service': { one: 'Add {title}: {count} task', other: 'Add {title}: {count} tasks' },
   'plan_stop.no_task': 'Choose at least one task.',
   'plan_stop.held': 'in the stop of {date}',
   'plan_stop.more_tasks': { one: 'Show {count} task more', other: 'Show {count} tasks more' },
@@ -66,6 +67,21 @@ export const planning = {
   'propose.title': 'Propose stops',
   'propose.explain':
     'Works out which stops cost least: what shares a set-up, which shift, who is there. It only proposes; nothing changes until you accept.',
+  'propose.what': 'What is planned',
+  'propose.what_all': 'everything that falls due',
+  'propose.what_services': 'yearly services over the year',
+  'propose.is_services':
+    'The machines’ services that fall due within a year, each placed as one stop in the next 52 weeks. It leaves all other work aside, except for the people and places that agreed stops take.',
+  'propose.service': { one: '{title}: {count} task, {people}', other: '{title}: {count} tasks, {people}' },
+  'propose.people': { one: '{count} person', other: '{count} people' },
+  'propose.later': {
+    one: '{count} service falls due after the 52 weeks',
+    other: '{count} services fall due after the 52 weeks',
+  },
+  'propose.services_without_place': {
+    one: '{count} service finds no place',
+    other: '{count} services find no place',
+  },
   'propose.weeks': 'For the next',
   'propose.weeks_of': { one: '{count} week', other: '{count} weeks' },
   'propose.seconds': 'Think for',

@@ -18,6 +18,7 @@ export const planning: Wording<typeof english> = {
   'plan_stop.not_working': 'arbeitet an dem Tag nicht',
   'plan_stop.tasks': { one: '{count} Aufgabe', other: '{count} Aufgaben' },
   'plan_stop.add_due': { one: '{count} bis dahin fällige dazu', other: '{count} bis dahin fällige dazu' },
+  'plan_stop.add_service': { one: '{title} dazu: {count} Aufgabe', other: '{title} dazu: {count} Aufgaben' },
   'plan_stop.no_task': 'Wenigstens eine Aufgabe wählen.',
   'plan_stop.held': 'im Stillstand vom {date}',
   'plan_stop.more_tasks': { one: '{count} weitere Aufgabe zeigen', other: '{count} weitere Aufgaben zeigen' },
@@ -67,6 +68,21 @@ export const planning: Wording<typeof english> = {
   'propose.title': 'Stillstände vorschlagen',
   'propose.explain':
     'Rechnet aus, welche Stillstände am wenigsten kosten: was sich ein Rüsten teilt, welche Schicht, wer da ist. Es schlägt nur vor; nichts ändert sich, bevor es angenommen ist.',
+  'propose.what': 'Was geplant wird',
+  'propose.what_all': 'alles, was fällig wird',
+  'propose.what_services': 'Jahreswartungen, übers Jahr verteilt',
+  'propose.is_services':
+    'Die Wartungen der Maschinen, die innerhalb eines Jahres fällig werden, jede als ein Stillstand in den nächsten 52 Wochen. Alle andere Arbeit bleibt dabei außer Acht, bis auf die Leute und Plätze, die vereinbarte Stillstände brauchen.',
+  'propose.service': { one: '{title}: {count} Aufgabe, {people}', other: '{title}: {count} Aufgaben, {people}' },
+  'propose.people': { one: '{count} Person', other: '{count} Personen' },
+  'propose.later': {
+    one: '{count} Wartung wird erst nach den 52 Wochen fällig',
+    other: '{count} Wartungen werden erst nach den 52 Wochen fällig',
+  },
+  'propose.services_without_place': {
+    one: '{count} Wartung findet keinen Platz',
+    other: '{count} Wartungen finden keinen Platz',
+  },
   'propose.weeks': 'Für die nächsten',
   'propose.weeks_of': { one: '{count} Woche', other: '{count} Wochen' },
   'propose.seconds': 'Nachdenken',
