@@ -85,4 +85,30 @@ double cheapest_route(const RouteTable<double>& table, const double* node, Route
   return cheapest(table, node, room, days);
 }
 
+double cheapest_route_among(const RouteTable<double>& table, std::span<RouteNode> nodes, std::vector<int>& slots) {
+  double best = table.never;
+  int end = -1;
+  for (std::size_t i = 0; i < nodes.size(); ++i) {
+    RouteNode& here = nodes[i];
+    double arrive = here.first;
+    for (std::size_t j = i; j-- > 0;) {
+      const int gap = here.day - nodes[j].day;
+      if (gap > table.gap_max) break;
+      if (gap < table.gap_min || nodes[j].leave + table.gap[gap] >= arrive) continue;
+      arrive = nodes[j].leave + table.gap[gap];
+      here.before = static_cast<int>(j);
+    }
+    here.leave = arrive + here.node;
+    if (here.leave + table.last[here.day] >= best) continue;
+    best = here.leave + table.last[here.day];
+    end = static_cast<int>(i);
+  }
+  slots.clear();
+  for (int i = end; i >= 0; i = nodes[static_cast<std::size_t>(i)].before) {
+    slots.push_back(nodes[static_cast<std::size_t>(i)].slot);
+  }
+  std::reverse(slots.begin(), slots.end());
+  return best;
+}
+
 }  // namespace hw::plan

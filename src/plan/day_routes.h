@@ -5,6 +5,7 @@
 // no day at all. Exact by dynamic programming; days * gaps steps, a few microseconds. The same bits on every computer:
 // only minima and sums of two numbers.
 
+#include <span>
 #include <vector>
 
 namespace hw::plan {
@@ -32,5 +33,19 @@ struct RouteRoom {
 float cheapest_route(const RouteTable<float>& table, const float* node, RouteRoom<float>& room, std::vector<int>& days);
 double cheapest_route(const RouteTable<double>& table, const double* node, RouteRoom<double>& room,
                       std::vector<int>& days);
+
+// One of a few places in time; what it stands for is the caller's.
+struct RouteNode {
+  int day = 0;
+  int slot = 0;
+  double first = 0;  // what a route costs that begins here
+  double node = 0;   // what being here costs
+  double leave = 0;  // found: the cheapest cost of a route that ends here
+  int before = -1;   // and the node before on it; -1: none
+};
+
+// The cheapest route over nodes by rising day, of which it takes at most one a day; `table.first` is not read. `slots`
+// becomes what its nodes stand for. Gives back its cost.
+double cheapest_route_among(const RouteTable<double>& table, std::span<RouteNode> nodes, std::vector<int>& slots);
 
 }  // namespace hw::plan

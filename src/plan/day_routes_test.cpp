@@ -78,6 +78,27 @@ TEST(DayRoutes, Property_NoOtherDaysCostLess) {
   }
 }
 
+// Every day twice, the second time dearer or cheaper: of one day one node at most is taken.
+TEST(DayRoutes, Property_AmongNodesOfAllDaysTheCheapestIsTheSame) {
+  std::vector<int> days;
+  for (std::uint64_t seed = 1; seed <= 300; ++seed) {
+    SCOPED_TRACE(seed);
+    const RouteCase one = chance_case(seed);
+    std::vector<RouteNode> nodes;
+    for (int day = 0; day < one.table.days; ++day) {
+      const auto d = static_cast<std::size_t>(day);
+      nodes.push_back({day, day, one.first[d], one.node[d]});
+      nodes.push_back({day, day, one.first[d], one.node[d] + 1});
+      if (day % 2 == 0) std::swap(nodes.end()[-1], nodes.end()[-2]);
+    }
+    const double cost = cheapest_route_among(one.table, nodes, days);
+    EXPECT_NEAR(cost, cheapest_by_trying_all(one), 1e-9);
+    double paid = timing_cost(one.table, days);
+    for (const int day : days) paid += one.node[static_cast<std::size_t>(day)];
+    EXPECT_NEAR(cost, paid, 1e-9);
+  }
+}
+
 TEST(DayRoutes, InSinglePrecisionAreTheSameUpToRounding) {
   for (std::uint64_t seed = 1; seed <= 50; ++seed) {
     const RouteCase one = chance_case(seed);

@@ -76,59 +76,6 @@ double Draft::price(TaskAt at, int slot) const {
   return is_allowed(stop) ? stop + labour_price(what, s) : forbidden;
 }
 
-void Draft::offer_days(TaskAt at, const Lead& lead) {
-  const MachineModel& machine = model_->machines[index(at.machine)];
-  const TaskModel& what = task(at);
-  const std::vector<StopUse>& stops = stops_[index(at.machine)];
-  std::fill(day_price_.begin(), day_price_.end(), forbidden);
-  for (std::size_t shift = 0; shift < model_->shifts; ++shift) {
-    for (std::size_t day = 0; day < model_->days; ++day) {
-      const std::size_t slot = shift * model_->days + day;
-      if (lead.is_banned != nullptr && lead.is_banned[slot] != 0) continue;
-      const double factor = lead.opening_factor == nullptr ? 1 : static_cast<double>(lead.opening_factor[slot]);
-      double price = stop_price(machine, what, stops[slot], slot, factor);
-      if (price >= day_price_[day]) continue;
-      price += labour_price(what, slot);
-      if (price >= day_price_[day]) continue;
-      day_price_[day] = price;
-      day_slot_[day] = static_cast<int>(slot);
-    }
-  }
-}
-
-// Adds to the table what beginning on the agreed day costs more than another execution on it. Gives back the slot in
-// which to begin then; -1 where nothing is agreed.
-int Draft::offer_agreed(TaskAt at, const Lead& lead, RouteTable<double>& table) {
-  const TaskModel& what = task(at);
-  if (what.agreed_slot < 0) return -1;
-  const auto slot = index(what.agreed_slot);
-  const std::size_t day = model_->day_of(slot);
-  double price = forbidden;
-  if (lead.is_banned == nullptr || lead.is_banned[slot] == 0) {
-    const double factor = lead.opening_factor == nullptr ? 1 : static_cast<double>(lead.opening_factor[slot]);
-    const StopUse& use = stop(at.machine, what.agreed_slot);
-    price = stop_price(model_->machines[index(at.machine)], what, use, slot, factor) + labour_price(what, slot);
-  }
-  first_cost_ = what.first_cost;
-  first_cost_[day] += what.first_extra(price, day_price_[day]);
-  table.first = first_cost_.data();
-  return price <= day_price_[day] + what.move_cost ? what.agreed_slot : day_slot_[day];
-}
-
-bool Draft::place(TaskAt at, const Lead& lead) {
-  take(at);
-  offer_days(at, lead);
-  RouteTable<double> table = task(at).table();
-  const int begin = offer_agreed(at, lead, table);
-  const double cost = cheapest_route(table, day_price_.data(), room_, days_);
-  if (!is_allowed(cost)) return false;
-  chosen_.clear();
-  for (const int day : days_) chosen_.push_back(day_slot_[index(day)]);
-  if (begin >= 0 && !days_.empty() && days_.front() == begin % table.days) chosen_.front() = begin;
-  put(at, chosen_);
-  return true;
-}
-
 // What the stop in a slot costs by its set-up; the tasks' own hours are counted with them.
 double Draft::slot_cost(int machine, int slot) const {
   const StopUse& use = stop(machine, slot);

@@ -1,5 +1,7 @@
 #include "src/plan/draft.h"
 
+#include <algorithm>
+
 #include <gtest/gtest.h>
 
 #include "src/plan/draft_plan.h"
@@ -47,6 +49,16 @@ void place_every(Draft& draft) {
   }
 }
 
+Slots slots_by_day(const Model& model) {
+  Slots slots;
+  for (int day = 0; day < static_cast<int>(model.days); ++day) {
+    for (int shift = 0; shift < static_cast<int>(model.shifts); ++shift) {
+      slots.push_back(shift * static_cast<int>(model.days) + day);
+    }
+  }
+  return slots;
+}
+
 TEST(Draft, CostsWhatItsPlanCostsByDefinition) {
   const Instance instance = crowded_instance();
   const Model model = build_model(instance);
@@ -68,6 +80,53 @@ TEST(Draft, PlacingATaskAnewNeverMakesThePlanDearer) {
     draft.place({i % 4, i / 4 % 8});
     EXPECT_LE(draft.cost(), before + 1e-6);
   }
+}
+
+TEST(Draft, Property_AmongAllSlotsATaskIsPlacedAsCheaplyAsWithoutAChoice) {
+  const Instance instance = crowded_shop();
+  const Model model = build_model(instance);
+  Draft draft(model);
+  place_every(draft);
+  const Slots all = slots_by_day(model);
+  for (int i = 0; i < 32; ++i) {
+    const TaskAt at{i % 4, i / 4};
+    draft.place(at);
+    const double anywhere = draft.cost();
+    ASSERT_TRUE(draft.place_among(at, all));
+    EXPECT_NEAR(draft.cost(), anywhere, 1e-6);
+    const Slots before = draft.slots_of(at);
+    EXPECT_TRUE(draft.place_among(at, before));
+    EXPECT_EQ(draft.slots_of(at), before);
+  }
+}
+
+// With people enough nothing but the price of the stop itself comes on top.
+TEST(Draft, Property_AnOpenStopSavesATaskAtLeastItsGain) {
+  Instance instance = crowded_shop();
+  instance.crews[0].hours = every_shift(2, 100);
+  const Model model = build_model(instance);
+  Draft draft(model);
+  place_every(draft);
+  const std::vector<float> free(model.slots(), 0);
+  int gains = 0;
+  for (int i = 0; i < 32; ++i) {
+    const TaskAt at{i % 4, i / 4};
+    const MachineModel& machine = model.machines[static_cast<std::size_t>(at.machine)];
+    const EnergyState state = machine.tasks[static_cast<std::size_t>(at.task)].state;
+    for (const int slot : slots_by_day(model)) {
+      const double gain = draft.gain_with(at, slot);
+      if (state == EnergyState::running || draft.stop(at.machine, slot).is_open() || gain <= 0) continue;
+      if (!is_allowed(draft.price(at, slot))) continue;
+      ++gains;
+      Draft tried = draft;
+      Slots offered = draft.slots_of(at);
+      offered.push_back(slot);
+      std::sort(offered.begin(), offered.end(), [](int left, int right) { return left % 28 < right % 28; });
+      ASSERT_TRUE(tried.place_among(at, offered, {free.data(), nullptr}));
+      EXPECT_LE(tried.cost(), draft.cost() - gain + machine.opening_cost(state, static_cast<std::size_t>(slot)) + 1e-6);
+    }
+  }
+  EXPECT_GT(gains, 50);
 }
 
 TEST(MachineMoves, Property_LeaveAPlanThatKeepsAllLimitsAndCostsWhatTheDraftSays) {

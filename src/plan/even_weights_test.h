@@ -3,7 +3,7 @@
 
 #include <numeric>
 
-#include "src/plan/machine_moves.h"
+#include "src/plan/slot_choice.h"
 
 namespace hw::plan {
 

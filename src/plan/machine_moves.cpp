@@ -6,8 +6,12 @@
 namespace hw::plan {
 namespace {
 
-constexpr int neighbours_settled = 6;     // further tasks that are placed anew after a change
-constexpr int neighbours_each_side = 32;  // machines in whose way one may be
+constexpr int neighbours_settled = 3;               // further tasks that are placed anew after a change
+constexpr int neighbours_each_side = 32;            // machines in whose way one may be
+constexpr double chance_of_swap = 0.3;              // that one displaced goes where the other came from
+constexpr double seconds_per_placing = 5e-6;        // the work of one, in any slots
+constexpr double seconds_per_short_placing = 8e-7;  // among those of open stops
+constexpr double seconds_per_gain = 6e-8;
 
 std::size_t pick(std::size_t count, numerics::Random& random) {
   return static_cast<std::size_t>(random.whole_between(0, static_cast<int>(count) - 1));
@@ -19,7 +23,7 @@ bool has(const Slots& slots, int slot) { return std::find(slots.begin(), slots.e
 
 MachineMoves::MachineMoves(Draft& draft, const SlotWeights& weights, std::vector<int> machines)
     : draft_(draft),
-      weights_(weights),
+      choice_(draft.model(), weights),
       machines_(std::move(machines)),
       place_of_(draft.model().machines.size()),
       opening_factor_(draft.model().slots(), 1),
@@ -35,18 +39,25 @@ void MachineMoves::begin(int machine) {
   touched_.clear();
   machine_ = machine;
   cost_before_ = draft_.cost();
-  find_open(machine);
+  find_open(machine, open_);
 }
 
-void MachineMoves::find_open(int machine) {
-  open_.clear();
-  for (const Slots& slots : draft_.choice()[static_cast<std::size_t>(machine)]) {
-    for (const int slot : slots) {
-      if (draft_.stop(machine, slot).is_open()) open_.push_back(slot);
-    }
+void MachineMoves::find_open(int machine, Slots& open) const {
+  open.clear();
+  const std::vector<TaskModel>& tasks = model_of(machine).tasks;
+  const auto& slots = draft_.choice()[static_cast<std::size_t>(machine)];
+  for (std::size_t t = 0; t < slots.size(); ++t) {
+    if (tasks[t].state == EnergyState::running) continue;
+    for (const int slot : slots[t]) add_by_day(slot, open);
   }
-  std::sort(open_.begin(), open_.end());
-  open_.erase(std::unique(open_.begin(), open_.end()), open_.end());
+}
+
+// Keeps the order by day in which slots are offered; nothing where it is there already.
+void MachineMoves::add_by_day(int slot, Slots& slots) const {
+  const auto days = static_cast<int>(draft_.model().days);
+  const auto is_before = [days](int a, int b) { return a % days != b % days ? a % days < b % days : a < b; };
+  const auto place = std::lower_bound(slots.begin(), slots.end(), slot, is_before);
+  if (place == slots.end() || *place != slot) slots.insert(place, slot);
 }
 
 void MachineMoves::touch(TaskAt at) {
@@ -56,33 +67,37 @@ void MachineMoves::touch(TaskAt at) {
   touched_.push_back(at);
 }
 
-void MachineMoves::touch_in(int machine, int slot) {
+void MachineMoves::touch_in(int machine, int slot, EnergyState least) {
   const auto& tasks = draft_.choice()[static_cast<std::size_t>(machine)];
-  const auto& models = draft_.model().machines[static_cast<std::size_t>(machine)].tasks;
+  const std::vector<TaskModel>& models = model_of(machine).tasks;
   for (std::size_t t = 0; t < tasks.size(); ++t) {
-    if (models[t].state != EnergyState::running && has(tasks[t], slot)) touch({machine, static_cast<int>(t)});
+    if (models[t].state >= least && has(tasks[t], slot)) touch({machine, static_cast<int>(t)});
   }
 }
 
 void MachineMoves::place(TaskAt at, const Lead& lead) {
   touch(at);
   draft_.place(at, lead);
-  ++placings_;
+  work_ += seconds_per_placing;
+}
+
+void MachineMoves::place_among(TaskAt at, const Slots& offered, const Lead& lead) {
+  touch(at);
+  work_ += seconds_per_short_placing;
+  if (!draft_.place_among(at, offered, lead)) place(at, lead);
 }
 
 void MachineMoves::take_touched() {
   for (const TaskAt at : touched_) draft_.take(at);
 }
 
-void MachineMoves::place_touched(const Lead& lead) {
-  take_touched();
-  for (std::size_t i = 0; i < touched_.size(); ++i) place(touched_[i], lead);
-}
-
-// After several tasks moved, they and a few others may lie better.
-void MachineMoves::settle(int machine, numerics::Random& random) {
-  const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
-  for (int i = 0; i < neighbours_settled; ++i) place({machine, static_cast<int>(pick(tasks, random))}, {});
+// After some tasks moved, a few others may lie better.
+void MachineMoves::settle(int machine, const Slots& open, numerics::Random& random) {
+  const std::vector<TaskModel>& tasks = model_of(machine).tasks;
+  for (int i = 0; i < neighbours_settled; ++i) {
+    const std::size_t t = pick(tasks.size(), random);
+    if (tasks[t].state != EnergyState::running) place_among({machine, static_cast<int>(t)}, open, {});
+  }
 }
 
 bool MachineMoves::keep_or_take_back() {
@@ -92,44 +107,61 @@ bool MachineMoves::keep_or_take_back() {
   return false;
 }
 
-bool MachineMoves::try_close(numerics::Random& random) {
+// Its tasks find other stops, or a slot of their own; or only those that need it locked do.
+bool MachineMoves::try_close(EnergyState least, numerics::Random& random) {
   if (open_.empty()) return false;
   const int slot = open_[pick(open_.size(), random)];
+  if (draft_.stop(machine_, slot).state() < least) return false;
   is_banned_[static_cast<std::size_t>(slot)] = 1;
-  touch_in(machine_, slot);
-  place_touched({nullptr, is_banned_.data()});
+  touch_in(machine_, slot, least);
+  take_touched();
+  for (std::size_t i = 0; i < touched_.size(); ++i) place_among(touched_[i], open_, {nullptr, is_banned_.data()});
   is_banned_[static_cast<std::size_t>(slot)] = 0;
-  settle(machine_, random);
+  settle(machine_, open_, random);
   return keep_or_take_back();
 }
 
-// Another shift of the day, or a day up to a week away.
-int MachineMoves::slot_near(int slot, numerics::Random& random) const {
-  const auto days = static_cast<int>(draft_.model().days);
-  const auto shifts = static_cast<int>(draft_.model().shifts);
-  const int away = random.chance(0.25) ? 0 : random.whole_between(1, 7) * (random.chance(0.5) ? 1 : -1);
-  const int day = std::clamp(slot % days + away, 0, days - 1);
-  return random.whole_between(0, shifts - 1) * days + day;
-}
-
-// The first `count` touched tasks go out of one stop, as if another were open already.
-void MachineMoves::shift_touched(int from, int to, std::size_t count) {
+// Touched tasks from `begin` to `end` go out of one stop, as if the other were open already; others of the machine that
+// gain by that come along.
+void MachineMoves::shift_touched(std::size_t begin, std::size_t end, int from, int to, Slots& open) {
+  if (begin == end) return;
+  const int machine = touched_[begin].machine;
+  const Lead lead{opening_factor_.data(), is_banned_.data()};
+  add_by_day(to, open);
   is_banned_[static_cast<std::size_t>(from)] = 1;
   opening_factor_[static_cast<std::size_t>(to)] = 0;
-  for (std::size_t i = 0; i < count; ++i) place(touched_[i], {opening_factor_.data(), is_banned_.data()});
+  for (std::size_t i = begin; i < end; ++i) place_among(touched_[i], open, lead);
   is_banned_[static_cast<std::size_t>(from)] = 0;
   opening_factor_[static_cast<std::size_t>(to)] = 1;
+  const StopUse& stop = draft_.stop(machine, to);
+  if (stop.is_open()) join(machine, to, stop.state(), open);
+}
+
+// 0 or less for a task that needs no stop or is done there already.
+double MachineMoves::gain_with(TaskAt at, int slot) {
+  work_ += seconds_per_gain;
+  const bool is_asked = task_of(at).state != EnergyState::running && !has(draft_.slots_of(at), slot);
+  return is_asked ? draft_.gain_with(at, slot) : 0;
+}
+
+// Tasks that gain by the stop in that slot, and need it no stricter than that, are placed anew.
+void MachineMoves::join(int machine, int slot, EnergyState state, const Slots& open) {
+  for (std::size_t t = 0; t < model_of(machine).tasks.size(); ++t) {
+    const TaskAt at{machine, static_cast<int>(t)};
+    if (task_of(at).state > state || gain_with(at, slot) <= 0) continue;
+    place_among(at, open, {opening_factor_.data(), nullptr});
+  }
 }
 
 bool MachineMoves::try_shift(numerics::Random& random) {
   if (open_.empty()) return false;
   const int from = open_[pick(open_.size(), random)];
-  const int to = slot_near(from, random);
+  const int to = choice_.near(machine_, from, random);
   if (to == from) return false;
-  touch_in(machine_, from);
+  touch_in(machine_, from, EnergyState::stopped);
   take_touched();
-  shift_touched(from, to, touched_.size());
-  settle(machine_, random);
+  shift_touched(0, touched_.size(), from, to, open_);
+  settle(machine_, open_, random);
   return keep_or_take_back();
 }
 
@@ -146,39 +178,54 @@ int MachineMoves::neighbour_stopped_in(int slot, numerics::Random& random) const
   return -1;
 }
 
-// A stop takes the people and the place of a neighbour's, which finds others.
+// A stop takes the people and the place of a neighbour's, which goes where that came from, or near.
 bool MachineMoves::try_displace(numerics::Random& random) {
   if (open_.empty()) return false;
   const int from = open_[pick(open_.size(), random)];
-  const int to = slot_near(from, random);
+  const int to = choice_.near(machine_, from, random);
   const int neighbour = to == from ? -1 : neighbour_stopped_in(to, random);
   if (neighbour < 0) return false;
-  touch_in(machine_, from);
+  find_open(neighbour, open_there_);
+  touch_in(machine_, from, EnergyState::stopped);
   const std::size_t mine = touched_.size();
-  touch_in(neighbour, to);
+  touch_in(neighbour, to, EnergyState::stopped);
+  const std::size_t all = touched_.size();
   take_touched();
-  shift_touched(from, to, mine);
-  for (std::size_t i = mine; i < touched_.size(); ++i) place(touched_[i], {});
-  settle(machine_, random);
-  settle(neighbour, random);
+  shift_touched(0, mine, from, to, open_);
+  const int away = random.chance(chance_of_swap) ? from : choice_.near(neighbour, to, random);
+  shift_touched(mine, all, to, away == to ? from : away, open_there_);
   return keep_or_take_back();
 }
 
-int MachineMoves::slot_worth_trying(numerics::Random& random) const {
-  const std::vector<float>& sums = weights_[static_cast<std::size_t>(machine_)];
-  const float at = static_cast<float>(random.uniform()) * sums.back();
-  return static_cast<int>(std::upper_bound(sums.begin(), sums.end() - 1, at) - sums.begin());
+// What opening or locking the stop in that slot would save by its tasks, less its price: as each would gain alone.
+MachineMoves::Worth MachineMoves::worth_of(int slot) {
+  const MachineModel& machine = model_of(machine_);
+  const auto s = static_cast<std::size_t>(slot);
+  const double stopped_price = machine.opening_cost(EnergyState::stopped, s);
+  const bool is_open = draft_.stop(machine_, slot).is_open();
+  Worth worth{is_open ? -forbidden : -stopped_price,
+              (is_open ? stopped_price : 0) - machine.opening_cost(EnergyState::locked, s)};
+  for (std::size_t t = 0; t < machine.tasks.size(); ++t) {
+    const double gain = gain_with({machine_, static_cast<int>(t)}, slot);
+    if (gain <= 0) continue;
+    worth.as_locked += gain;
+    if (machine.tasks[t].state == EnergyState::stopped) worth.as_stopped += gain;
+  }
+  return worth;
 }
 
-// As if a stop were open there already: do enough tasks go there to pay for it?
-bool MachineMoves::try_open(int machine, numerics::Random& random) {
-  const int slot = slot_worth_trying(random);
-  if (draft_.stop(machine, slot).is_open()) return false;
+// As if a stop were open there already; but only where the tasks that gain by it may pay for it.
+bool MachineMoves::try_open(numerics::Random& random) {
+  const int slot = choice_.anywhere(machine_, random);
+  if (draft_.stop(machine_, slot).locked > 0) return false;
+  const Worth worth = worth_of(slot);
+  if (std::max(worth.as_stopped, worth.as_locked) + allowance_ < 0) return false;
+  add_by_day(slot, open_);
   opening_factor_[static_cast<std::size_t>(slot)] = 0;
-  const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
-  for (std::size_t t = 0; t < tasks; ++t) place({machine, static_cast<int>(t)}, {opening_factor_.data(), nullptr});
+  const EnergyState state = worth.as_locked > worth.as_stopped ? EnergyState::locked : EnergyState::stopped;
+  join(machine_, slot, state, open_);
   opening_factor_[static_cast<std::size_t>(slot)] = 1;
-  if (draft_.stop(machine, slot).is_open()) settle(machine, random);
+  settle(machine_, open_, random);
   return keep_or_take_back();
 }
 
@@ -188,7 +235,8 @@ bool MachineMoves::try_anew(int machine, numerics::Random& random) {
   const int count = random.whole_between(2, 8);
   for (int i = 0; i < count; ++i) touch({machine, static_cast<int>(pick(tasks, random))});
   std::fill(opening_factor_.begin(), opening_factor_.end(), static_cast<float>(random.uniform()));
-  place_touched({opening_factor_.data(), nullptr});
+  take_touched();
+  for (std::size_t i = 0; i < touched_.size(); ++i) place(touched_[i], {opening_factor_.data(), nullptr});
   std::fill(opening_factor_.begin(), opening_factor_.end(), 1.0F);
   for (std::size_t i = 0; i < touched_.size(); ++i) place(touched_[i], {});
   return keep_or_take_back();
@@ -199,11 +247,11 @@ bool MachineMoves::try_one(int machine, Leniency leniency, numerics::Random& ran
   if (draft_.choice()[static_cast<std::size_t>(machine)].empty()) return false;
   allowance_ = leniency.mean > 0 ? -leniency.mean * std::log(random.uniform()) : -1e-9;
   const double kind = random.uniform();
-
-  if (kind < 0.2) return try_close(random);
-  if (kind < 0.45) return try_displace(random);
-  if (kind < 0.7) return try_shift(random);
-  if (kind < 0.8) return try_open(machine, random);
+  if (kind < 0.11) return try_close(EnergyState::stopped, random);
+  if (kind < 0.17) return try_close(EnergyState::locked, random);
+  if (kind < 0.28) return try_displace(random);
+  if (kind < 0.67) return try_shift(random);
+  if (kind < 0.95) return try_open(random);
   return try_anew(machine, random);
 }
 

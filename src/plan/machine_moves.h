@@ -1,12 +1,14 @@
 #pragma once
-// Changes to the stops of one machine, tried on a draft, and taken back where they are not wanted. Each placing is
-// exact for its task (draft.h); what a change adds is that several tasks move together, and that a stop of another
-// machine makes room for one: of scarce crews and places, each machine alone can find no better share.
+// Changes to the stops of one machine, tried on a draft, and taken back where they are not wanted. A machine has few
+// stops at a time; its tasks are placed among those and the one that a change offers, each exactly (draft.h), and among
+// all slots only where they find no place there. What a change adds is that several tasks move together, and that a
+// stop of another machine makes room for one: of scarce crews and places, each machine alone can find no better share.
 
 #include <vector>
 
 #include "libs/numerics/random.h"
 #include "src/plan/draft.h"
+#include "src/plan/slot_choice.h"
 
 namespace hw::plan {
 
@@ -15,9 +17,6 @@ namespace hw::plan {
 struct Leniency {
   double mean = 0;
 };
-
-// Where stops are worth trying: [machine][slot], the sum up to that slot of weights above 0.
-using SlotWeights = std::vector<std::vector<float>>;
 
 class MachineMoves {
  public:
@@ -32,37 +31,47 @@ class MachineMoves {
   // Every task of the machine once, in that order, at its cheapest.
   void place_all(int machine);
 
-  std::size_t placings() const { return placings_; }  // so far: the measure of work done
+  double work() const { return work_; }  // done so far, about in seconds of a usual computer of 2024
 
  private:
-  bool try_close(numerics::Random& random);
+  struct Worth {
+    double as_stopped = 0;
+    double as_locked = 0;
+  };
+
+  const MachineModel& model_of(int machine) const { return draft_.model().machines[static_cast<std::size_t>(machine)]; }
+  const TaskModel& task_of(TaskAt at) const { return model_of(at.machine).tasks[static_cast<std::size_t>(at.task)]; }
+  bool try_close(EnergyState least, numerics::Random& random);
   bool try_shift(numerics::Random& random);
-  bool try_open(int machine, numerics::Random& random);
+  bool try_open(numerics::Random& random);
   bool try_anew(int machine, numerics::Random& random);
   bool try_displace(numerics::Random& random);
   void begin(int machine);
   void touch(TaskAt at);
+  void touch_in(int machine, int slot, EnergyState least);
   void place(TaskAt at, const Lead& lead);
+  void place_among(TaskAt at, const Slots& offered, const Lead& lead);
   void take_touched();
-  void place_touched(const Lead& lead);
-  void shift_touched(int from, int to, std::size_t count);
-  void settle(int machine, numerics::Random& random);
+  void shift_touched(std::size_t begin, std::size_t end, int from, int to, Slots& open);
+  void join(int machine, int slot, EnergyState most, const Slots& open);
+  double gain_with(TaskAt at, int slot);
+  Worth worth_of(int slot);
+  void settle(int machine, const Slots& open, numerics::Random& random);
   bool keep_or_take_back();
-  void find_open(int machine);
-  int slot_near(int slot, numerics::Random& random) const;
-  int slot_worth_trying(numerics::Random& random) const;
+  void find_open(int machine, Slots& open) const;
+  void add_by_day(int slot, Slots& slots) const;
   int neighbour_stopped_in(int slot, numerics::Random& random) const;
-  void touch_in(int machine, int slot);
 
   Draft& draft_;
-  const SlotWeights& weights_;
+  SlotChoice choice_;
   std::vector<int> machines_;
   std::vector<int> place_of_;  // by machine, in machines_
-  std::size_t placings_ = 0;
+  double work_ = 0;
   int machine_ = 0;
   double cost_before_ = 0;
   double allowance_ = 0;
-  std::vector<int> open_;              // slots of the machine's stops
+  Slots open_;                         // of the machine's stops, by rising day
+  Slots open_there_;                   // of a neighbour's
   std::vector<TaskAt> touched_;        // in the order in which they were
   std::vector<Slots> slots_before_;    // of each of them
   std::vector<float> opening_factor_;  // by slot

@@ -12,13 +12,12 @@ namespace {
 
 constexpr double ascent_share = 0.3;            // of effort and time, for the bound
 constexpr double seconds_per_relaxed = 2.2e-6;  // effort of one task in one step of the ascent
-constexpr double seconds_per_placing = 5e-6;    // and of one placing in the search
-constexpr std::size_t moves_per_machine = 4;    // in a round on each thread, within the limits that follow
+constexpr std::size_t moves_per_machine = 4;  // runs of moves in a round on each thread, within the limits that follow
 constexpr std::size_t moves_least = 100;
 constexpr std::size_t moves_most = 5000;
 constexpr int rounds_for_places = 25;      // also after the time is over, while a task has no place
 constexpr float chance_elsewhere = 0.02F;  // weight of a slot in which the relaxed plans open no stop
-constexpr double coldest = 0.5;            // money; the leniency at the end
+constexpr double coldest = 2;              // money; the leniency at the end
 constexpr double warmest_share = 0.5;      // of what the dearest stops cost, the leniency at the start
 
 std::size_t task_count(const Model& model) {
@@ -72,8 +71,7 @@ void search(StopSearch& stops, const Model& model, const ProposeOptions& options
     const double cooled = (done - begin) / std::max(1e-9, 1 - begin);
     stops.round(moves_per_round(model), {hot * std::pow(coldest / hot, cooled)});
     if (stops.best_cost() - bound <= options.gap_target * stops.best_cost()) return;
-    const double work =
-        static_cast<double>(stops.placings()) * seconds_per_placing / static_cast<double>(options.threads);
+    const double work = stops.work() / static_cast<double>(options.threads);
     done = progress(work_begun + work, options.effort, options.time_used());
   }
 }

@@ -8,6 +8,7 @@ namespace hw::plan {
 namespace {
 
 constexpr double hours_worth_halving = 2;  // each thread's part of a crew's free hours, or they go by turns
+constexpr int moves_at_once = 16;          // on one machine, whose numbers are at hand then
 constexpr int placings_at_start = 4;       // of every task
 
 }  // namespace
@@ -82,7 +83,8 @@ void StopSearch::round(std::size_t moves, Leniency leniency) {
     if (part.machines.empty()) return;
     share_crews(number);
     for (std::size_t i = 0; i < moves; ++i) {
-      part.moves.try_one(part.moves.any_machine(part.random), leniency, part.random);
+      const int machine = part.moves.any_machine(part.random);
+      for (int k = 0; k < moves_at_once; ++k) part.moves.try_one(machine, leniency, part.random);
     }
   });
   ++rounds_;
@@ -115,9 +117,9 @@ void StopSearch::keep_best() {
   best_cost_ = draft().cost();
 }
 
-std::size_t StopSearch::placings() const {
-  std::size_t sum = 0;
-  for (const auto& part : parts_) sum += part->moves.placings();
+double StopSearch::work() const {
+  double sum = 0;
+  for (const auto& part : parts_) sum += part->moves.work();
   return sum;
 }
 

@@ -18,14 +18,14 @@ class StopSearch {
   // Starts from a draft in which every task was placed a few times. Model and weights must outlive this.
   StopSearch(const Model& model, const SlotWeights& weights, std::size_t threads, std::uint64_t seed);
 
-  // Tries `moves` changes on every thread. `leniency`: how much worse they may be.
+  // Tries runs of changes to one machine each, `moves` of them on every thread. `leniency`: how much worse they may be.
   void round(std::size_t moves, Leniency leniency);
 
   const Draft& draft() const { return parts_[0]->draft; }
   // The cheapest choice at the end of a round so far.
   const Choice& best() const { return best_; }
   double best_cost() const { return best_cost_; }
-  std::size_t placings() const;  // so far, of all threads
+  double work() const;  // done so far by all threads, about in seconds
 
  private:
   struct Part {

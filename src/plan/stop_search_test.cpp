@@ -44,7 +44,7 @@ TEST(StopSearch, Property_WhatSeveralThreadsChooseFitsTogether) {
       ASSERT_LE(search.best_cost(), verdict.cost.total() + 1e-6);
     }
     EXPECT_LT(search.best_cost(), before);
-    EXPECT_GT(search.placings(), 1000u);
+    EXPECT_GT(search.work(), 0);
   }
 }
 
