@@ -18,7 +18,7 @@ constexpr std::size_t moves_most = 5000;
 constexpr int rounds_for_places = 25;      // also after the time is over, while a task has no place
 constexpr float chance_elsewhere = 0.02F;  // weight of a slot in which the relaxed plans open no stop
 constexpr double coldest = 2;              // money; the leniency at the end
-constexpr double warmest_share = 0.5;      // of what the dearest stops cost, the leniency at the start
+constexpr double warmest_share = 1;        // of what the dearest stops cost, the leniency at the start
 
 std::size_t task_count(const Model& model) {
   std::size_t count = 0;
