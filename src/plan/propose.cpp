@@ -17,7 +17,8 @@ constexpr std::size_t moves_least = 100;
 constexpr std::size_t moves_most = 5000;
 constexpr int rounds_for_places = 25;      // also after the time is over, while a task has no place
 constexpr float chance_elsewhere = 0.02F;  // weight of a slot in which the relaxed plans open no stop
-constexpr double coldest = 2;              // money; the leniency at the end
+constexpr double coldest = 2;              // money; the least leniency before it is 0
+constexpr double cold_from = 0.9;          // of the search's work
 constexpr double warmest_share = 1;        // of what the dearest stops cost, the leniency at the start
 
 std::size_t task_count(const Model& model) {
@@ -64,12 +65,17 @@ double warmest(const Model& model) {
   return warmest_share * sum / static_cast<double>(std::max<std::size_t>(1, model.machines.size()));
 }
 
+// It falls by the same factor in the same time; in the end only what is cheaper is kept.
+double leniency_at(double cooled, double hot) {
+  return cooled < cold_from ? hot * std::pow(coldest / hot, cooled / cold_from) : 0;
+}
+
 void search(StopSearch& stops, const Model& model, const ProposeOptions& options, double work_begun, double bound) {
   const double begin = progress(work_begun, options.effort, options.time_used());
   const double hot = warmest(model);
   for (double done = begin; done < 1;) {
     const double cooled = (done - begin) / std::max(1e-9, 1 - begin);
-    stops.round(moves_per_round(model), {hot * std::pow(coldest / hot, cooled)});
+    stops.round(moves_per_round(model), {leniency_at(cooled, hot)});
     if (stops.best_cost() - bound <= options.gap_target * stops.best_cost()) return;
     const double work = stops.work() / static_cast<double>(options.threads);
     done = progress(work_begun + work, options.effort, options.time_used());
