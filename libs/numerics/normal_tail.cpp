@@ -1,5 +1,6 @@
 #include "libs/numerics/normal_tail.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -11,6 +12,14 @@
 namespace hw::numerics {
 
 double normal_below(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
+
+double log_normal_below(double z) {
+  if (z > -4) return std::log(normal_below(z));
+  const int fraction_depth = 20 + static_cast<int>(1600 / std::min(z * z, 1e6));  // less is needed farther out
+  double fraction = -z;
+  for (int n = fraction_depth; n >= 1; --n) fraction = -z + n / fraction;
+  return -z * z / 2 - std::log(fraction) - 0.5 * std::log(2 * std::numbers::pi);
+}
 
 namespace {
 

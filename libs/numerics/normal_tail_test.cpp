@@ -1,5 +1,7 @@
 #include "libs/numerics/normal_tail.h"
 
+#include <cmath>
+
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <gtest/gtest.h>
@@ -26,6 +28,18 @@ TEST(NormalTail, StudentIsOffByLessThanItSays) {
       EXPECT_NEAR(Student(degrees).below(t), boost::math::cdf(student, t), 0.0075) << degrees << " " << t;
     }
   }
+}
+
+TEST(NormalTail, TheLogarithmGoesOnWhereTheTailItselfIsTooSmall) {
+  for (const double z : {-37.0, -20.0, -4.001, -3.999, -1.0, 0.0, 2.0}) {
+    const double log_below = std::log(normal_below(z));
+    EXPECT_NEAR(log_normal_below(z), log_below, 1e-12 * std::abs(log_below) + 1e-15) << z;
+  }
+  // -z^2 / 2 - log(z sqrt(2 pi)) + log(1 - 1 / z^2 + 3 / z^4): the asymptotic series, exact to 1e-11 out here.
+  const double z = 100;
+  const double series =
+      -z * z / 2 - std::log(z * std::sqrt(2 * M_PI)) + std::log(1 - 1 / (z * z) + 3 / (z * z * z * z));
+  EXPECT_NEAR(log_normal_below(-z), series, 1e-10);
 }
 
 }  // namespace
