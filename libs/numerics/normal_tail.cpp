@@ -1,6 +1,5 @@
 #include "libs/numerics/normal_tail.h"
 
-#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -13,12 +12,17 @@ namespace hw::numerics {
 
 double normal_below(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
 
-double log_normal_below(double z) {
-  if (z > -4) return std::log(normal_below(z));
-  const int fraction_depth = 20 + static_cast<int>(1600 / std::min(z * z, 1e6));  // less is needed farther out
-  double fraction = -z;
-  for (int n = fraction_depth; n >= 1; --n) fraction = -z + n / fraction;
-  return -z * z / 2 - std::log(fraction) - 0.5 * std::log(2 * std::numbers::pi);
+double normal_hazard(double z) {
+  if (z < 20) return std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi) / normal_below(-z);
+  // Laplace's continued fraction z + 1/(z + 2/(z + 3/(z + ...))), Abramowitz and Stegun 26.2.14 (from memory).
+  double fraction = z;
+  for (int n = 12; n > 0; --n) fraction = z + n / fraction;
+  return fraction;
+}
+
+double log_normal_above(double z) {
+  if (z < 20) return std::log(normal_below(-z));
+  return -z * z / 2 - std::log(std::sqrt(2 * std::numbers::pi) * normal_hazard(z));
 }
 
 namespace {

@@ -9,10 +9,11 @@ double normal_below(double z);
 // The same from a table, several times as fast; off by less than 1e-9.
 double normal_below_fast(double z);
 
-// log P(Z <= z), also where P itself is too small for a double (below z = -38); relative error below 1e-13. From z = -4
-// down Laplace's continued fraction of Mills' ratio: P(Z <= -x) = phi(x) / (x + 1 / (x + 2 / (x + 3 / ...)))
-// (Abramowitz and Stegun 26.2.14; from memory).
-double log_normal_below(double z);
+// log P(Z > z), also where P(Z > z) is too small for a double.
+double log_normal_above(double z);
+
+// The density at z divided by P(Z > z); about z for large z.
+double normal_hazard(double z);
 
 // z with P(Z <= z) = probability, which lies in (0, 1).
 double normal_quantile(double probability);

@@ -14,7 +14,7 @@ double first_passage_below(const Drift& drift, double d, double t) {
   const double scatter = drift.sigma * std::sqrt(t);
   const double direct = numerics::normal_below((drift.nu * t - d) / scatter);
   const double log_returned =
-      2 * drift.nu * d / (drift.sigma * drift.sigma) + numerics::log_normal_below(-(drift.nu * t + d) / scatter);
+      2 * drift.nu * d / (drift.sigma * drift.sigma) + numerics::log_normal_above((drift.nu * t + d) / scatter);
   return std::min(1.0, direct + std::exp(log_returned));
 }
 

@@ -3,8 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include <boost/math/special_functions/gamma.hpp>
-
+#include "libs/numerics/gamma_tail.h"
 #include "libs/numerics/normal_tail.h"
 #include "libs/values/assert.h"
 
@@ -28,7 +27,7 @@ UncertainPassage::UncertainPassage(const DriftFit& fit, double d, LimitSide side
   // Readings exactly on a line scatter by nothing; a billionth of the distance stands for it.
   const double scatter = std::max(fit.sigma_unbiased, 1e-9 * d / std::sqrt(fit.span));
   for (std::size_t part = 0; part < sigma_count; ++part) {
-    const double chi_square = 2 * boost::math::gamma_p_inv(degrees / 2, middle_of_part(part, sigma_count));
+    const double chi_square = numerics::chi_squared_quantile(middle_of_part(part, sigma_count), degrees);
     const double sigma = scatter * std::sqrt(degrees / chi_square);
     for (std::size_t n = 0; n < nu_count; ++n) {
       const double z = numerics::normal_quantile(middle_of_part(n, nu_count));
