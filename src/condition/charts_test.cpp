@@ -43,7 +43,7 @@ TEST(IndividualsChart, RefusesOneValueAndWhatIsNoNumber) {
   EXPECT_FALSE(individuals_chart(Values{1}, RangeConstant::exact_d2));
   const auto chart = individuals_chart(Values{1, nan_value, 3}, RangeConstant::exact_d2);
   ASSERT_FALSE(chart);
-  EXPECT_EQ(chart.error().message, "x[1] is no finite number up to 1e15");
+  EXPECT_EQ(chart.error().message, "x[1] is no finite number, or beyond 1e15 or 1e-30 in size");
 }
 
 TEST(SubgroupChart, RefusesRaggedSubgroupsAndNamesTheFirst) {
@@ -196,6 +196,8 @@ TEST(RunLength, RefusesWhatIsNoDesign) {
   EXPECT_FALSE(cusum_run_length(0.5, 4, nan_value));
   EXPECT_FALSE(ewma_run_length(0, 3, 0));
   EXPECT_FALSE(ewma_run_length(0.2, 7, 0));
+  EXPECT_FALSE(cusum_run_length(5, 40, 0));  // about e^400
+  EXPECT_TRUE(cusum_run_length(0.5, 10, 3));
 }
 
 }  // namespace

@@ -232,8 +232,9 @@ TEST(RatingLife, BothListsOfA1AreNamed) {
   EXPECT_FALSE(a1_of(92, ReliabilityList::iso_281_2007));
 }
 
-TEST(RatingLife, RefusesLoadsThatTheFormulaIsNotMeantFor) {
-  EXPECT_FALSE(rating_life({35, 20, 1500}));
+TEST(RatingLife, RefusesWhatIsNoLoadAndNamesOneBeyondTheRange) {
+  EXPECT_TRUE(is_beyond_load_range({35, 20, 1500}));
+  EXPECT_FALSE(is_beyond_load_range({35, 4, 1500}));
   EXPECT_FALSE(rating_life({35, 0, 1500}));
   EXPECT_FALSE(rating_life({35, 4, -1}));
   EXPECT_FALSE(rating_life({35, 4, 1500, BearingType::ball, 1.2}));

@@ -20,6 +20,7 @@ std::optional<std::array<double, 2>> band_meets(const LineFit& fit, double limit
   if (a == 0 || discriminant < 0) return std::nullopt;
   const double q = -b - std::copysign(std::sqrt(discriminant), b);
   std::array<double, 2> roots = {q / a, q == 0 ? 0 : c / q};
+  if (!std::isfinite(roots[0]) || !std::isfinite(roots[1])) return std::nullopt;
   std::sort(roots.begin(), roots.end());
   return std::array<double, 2>{fit.x_mean + roots[0], fit.x_mean + roots[1]};
 }

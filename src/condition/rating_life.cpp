@@ -6,7 +6,8 @@ namespace hw::condition {
 namespace {
 
 Result<void> check_above_zero(double value, double max, const char* name) {
-  if (value > 0 && value <= max) return {};
+  constexpr double min = 1e-9;
+  if (value >= min && value <= max) return {};
   return refuse(ErrorCode::bad_input, "{}: a number above 0 up to {}, not {}", name, max, value);
 }
 
@@ -24,10 +25,6 @@ Result<RatingLife> rating_life(const BearingLoad& load) {
   HW_TRY(check_above_zero(load.P, 1e9, "P"));
   HW_TRY(check_above_zero(load.n, 200'000, "n"));
   HW_TRY(check_above_zero(load.a1, 1, "a1"));
-  if (load.P > load.C / 2) {
-    return refuse(ErrorCode::bad_input,
-                  "P: {} is more than half of C = {}; the rating life is not meant for such loads", load.P, load.C);
-  }
   const double exponent = load.type == BearingType::ball ? 3 : 10.0 / 3;
   RatingLife life{.L10_Mrev = std::pow(load.C / load.P, exponent)};
   life.L10h = life.L10_Mrev * 1e6 / (60 * load.n);

@@ -44,8 +44,10 @@ struct RatingLife {
   double L10_Mrev = 0, L10h = 0, L_na1_h = 0;
 };
 
-// Refuses what is not above 0, a1 above 1, more than 200,000 revolutions a minute, and P above C / 2: the formula is
-// not meant for such loads (ISO 281 limits it; from memory).
+// ISO 281 means the formula for loads up to C / 2 (from memory).
+inline bool is_beyond_load_range(const BearingLoad& load) { return load.P > load.C / 2; }
+
+// Refuses loads and speeds outside 1e-9 to 1e9 (n to 200,000) and an a1 that is not above 0 up to 1.
 Result<RatingLife> rating_life(const BearingLoad& load);
 
 }  // namespace hw::condition

@@ -63,15 +63,21 @@ Result<void> check_shift(double shift) {
   return refuse(ErrorCode::bad_input, "shift: from -10 to 10 standard deviations, not {}", shift);
 }
 
+// Of a chart that hardly ever calls the system is singular to a double's eye: what comes out is too long or no length.
+Result<double> checked(double length) {
+  if (length >= 1 - 1e-9 && length <= run_length_max) return length;
+  return refuse(ErrorCode::unsupported, "a chart of this design runs for more than 1e12 points until it calls");
+}
+
 }  // namespace
 
 Result<CusumRunLength> cusum_run_length(double k, double h, double shift) {
   if (!(k >= 0 && k <= 5)) return refuse(ErrorCode::bad_input, "k: 0 to 5 standard deviations, not {}", k);
   if (!(h > 0 && h <= 40)) return refuse(ErrorCode::bad_input, "h: up to 40 standard deviations, not {}", h);
   HW_TRY(check_shift(shift));
-  const double upper = upper_run_length(k, h, shift);
-  const double lower = upper_run_length(k, h, -shift);
-  return CusumRunLength{upper, 1 / (1 / upper + 1 / lower)};
+  HW_TAKE(upper, checked(upper_run_length(k, h, shift)));
+  const auto lower = checked(upper_run_length(k, h, -shift));  // against the shift it may run for ever
+  return CusumRunLength{upper, lower ? 1 / (1 / upper + 1 / *lower) : upper};
 }
 
 Result<double> ewma_run_length(double lam, double L, double shift) {
@@ -92,7 +98,7 @@ Result<double> ewma_run_length(double lam, double L, double shift) {
   const std::vector<double> lengths = solved(std::move(rows));
   double from_zero = 1;
   for (std::size_t n = 0; n < nodes.size(); ++n) from_zero += kernel(0, nodes[n]) * lengths[n];
-  return from_zero;
+  return checked(from_zero);
 }
 
 }  // namespace hw::condition

@@ -8,6 +8,9 @@
 
 namespace hw::condition {
 
+// Longer ones are refused: doubles no longer tell them apart.
+inline constexpr double run_length_max = 1e12;
+
 struct CusumRunLength {
   double one = 0;  // of the upper sum alone
   double two = 0;  // of both: 1 / two = 1 / one + 1 / (the lower one's), exact for k > 0 (Kemp 1961; from memory)

@@ -16,8 +16,9 @@ Result<void> check_series(std::span<const double> values, std::string_view name,
     return refuse(ErrorCode::too_large, "{}: at most {} values, not {}", name, series_length_max, values.size());
   }
   for (std::size_t n = 0; n < values.size(); ++n) {
-    if (std::isfinite(values[n]) && std::abs(values[n]) <= series_value_max) continue;
-    return refuse(ErrorCode::bad_input, "{}[{}] is no finite number up to 1e15", name, n);
+    const double size = std::abs(values[n]);
+    if (size == 0 || (size >= series_size_min && size <= series_value_max)) continue;
+    return refuse(ErrorCode::bad_input, "{}[{}] is no finite number, or beyond 1e15 or 1e-30 in size", name, n);
   }
   return {};
 }

@@ -11,10 +11,12 @@
 namespace hw::condition {
 
 inline constexpr std::size_t series_length_max = 100'000;
+// What a reading can be in any unit; sums of squares and quotients of such values are finite.
 inline constexpr double series_value_max = 1e15;
+inline constexpr double series_size_min = 1e-30;  // but for 0
 
-// Refuses a series that is shorter than `count_min` or longer than series_length_max, and a value that is not finite or
-// beyond 1e15 either way: "x[3] is no finite number" (counted from 0).
+// Refuses a series that is shorter than `count_min` or longer than series_length_max, and a value that is not finite,
+// beyond 1e15 either way, or nearer to 0 than 1e-30 without being 0: "x[3] is no finite number" (counted from 0).
 Result<void> check_series(std::span<const double> values, std::string_view name, std::size_t count_min);
 
 // The same for two series that belong together, point by point.

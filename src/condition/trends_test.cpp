@@ -208,6 +208,11 @@ TEST(FirstPassage, NearlyCertainDriftsDoNotOverflow) {
   EXPECT_NEAR(first_passage_below(sure, 1.5, 150), 0.5, 0.01);
   EXPECT_NEAR(*first_passage_quantile(sure, 1.5, 0.5), 150, 0.01);
   EXPECT_NEAR(first_passage_below(sure, 1.5, 140), 0, 1e-12);
+  // Shape / mean = 1e40.
+  EXPECT_NEAR(first_passage_below({1, 1e-20}, 1, 1), 0.5, 1e-9);
+  EXPECT_EQ(first_passage_below({1, 1e-20}, 1, 0.99), 0);
+  EXPECT_FALSE(first_passage({1e300, 1}, 1));
+  EXPECT_FALSE(check_passage({0, 1e-300}, 1));
 }
 
 TEST(FirstPassage, Property_TheQuantileIsTheInverse) {

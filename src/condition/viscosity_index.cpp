@@ -14,7 +14,11 @@ Result<void> check_oil(const IndexViscosities& oil) {
   if (!(oil.U > oil.Y && oil.U <= 1e6)) {
     return refuse(ErrorCode::bad_input, "U: the viscosity at 40 C is above that at 100 C, {}; {} is not", oil.Y, oil.U);
   }
-  if (oil.H && !(*oil.H > 0)) return refuse(ErrorCode::bad_input, "H: above 0, not {}", *oil.H);
+  for (const auto& given : {oil.L, oil.H}) {
+    if (given && !(*given >= 1 && *given <= 1e7)) {
+      return refuse(ErrorCode::bad_input, "L, H: from 1 to 10000000 mm2/s, not {}", *given);
+    }
+  }
   if (oil.L && !(*oil.L > oil.H.value_or(0))) {
     return refuse(ErrorCode::bad_input, "L: above H, not {}", *oil.L);
   }

@@ -1,6 +1,7 @@
 #include "libs/formats/json.h"
 #include "src/condition/drift_fit.h"
 #include "src/condition/line_crossing.h"
+#include "src/condition/series.h"
 #include "src/due/reading_crossing.h"
 #include "src/terminal/condition_answers.h"
 #include "src/terminal/fit_view.h"
@@ -40,13 +41,15 @@ struct CrossingView {
   std::optional<OrNull<double>> upper_one_sided_pi_crossing, lower_one_sided_pi_crossing;  // that toward the limit
   OrNull<std::array<double, 2>> fieller;
   OrNull<double> nu, sigma_mle, sigma_unbiased, se_nu;
-  OrNull<PassageView> passage;  // t counts from the last reading
+  OrNull<PassageView> passage;          // t counts from the last reading
+  std::optional<LocalDate> first_date;  // from which x counts in days
   std::optional<std::map<std::string, OrNull<LocalDate>>> due;
   std::vector<std::string> notes;
 };
 BOOST_DESCRIBE_STRUCT(CrossingView, (),
                       (fit, limit, conf, line_crossing, slope_p_one_sided, upper_one_sided_pi_crossing,
-                       lower_one_sided_pi_crossing, fieller, nu, sigma_mle, sigma_unbiased, se_nu, passage, due, notes))
+                       lower_one_sided_pi_crossing, fieller, nu, sigma_mle, sigma_unbiased, se_nu, passage, first_date,
+                       due, notes))
 
 template <class T>
 OrNull<T> may_be_null(const std::optional<T>& value) {
@@ -57,12 +60,12 @@ OrNull<T> may_be_null(const std::optional<T>& value) {
 
 Result<PassageView> passage_of(const condition::Drift& drift, double d, const std::vector<double>& at) {
   PassageView view{.d = d, .mean = {}, .shape_lambda = {}, .sd = {}, .cdf = {}, .quantiles = {}};
-  if (const auto moments = condition::first_passage(drift, d)) {
-    view.mean.emplace(moments->mean);
-    view.shape_lambda.emplace(moments->shape_lambda);
-    view.sd.emplace(moments->sd);
-  } else if (drift.nu > 0 || !(d > 0) || !(drift.sigma > 0)) {
-    return refuse(moments.error());
+  HW_TRY(condition::check_passage(drift, d));
+  if (drift.nu > 0) {
+    HW_TAKE(moments, condition::first_passage(drift, d));
+    view.mean.emplace(moments.mean);
+    view.shape_lambda.emplace(moments.shape_lambda);
+    view.sd.emplace(moments.sd);
   }
   for (const double t : at) {
     if (!(t >= 0)) return refuse(ErrorCode::bad_input, "at: a time from 0 on, not {}", t);
@@ -119,6 +122,7 @@ Result<void> add_drift(CrossingView& view, const ConditionCall& call, const Pair
 
 Result<void> add_dates(CrossingView& view, const PairedSeries& series, condition::LimitSide side) {
   if (series.dates.empty()) return {};
+  view.first_date = series.dates.front();
   std::vector<due::DatedReading> readings;
   for (std::size_t n = 0; n < series.dates.size(); ++n) readings.push_back({series.dates[n], series.values[n]});
   const auto distribution = due::reading_due(readings, view.limit, side);
@@ -134,8 +138,9 @@ Result<void> add_dates(CrossingView& view, const PairedSeries& series, condition
 }
 
 Result<CrossingView> crossing_of(const ConditionCall& call, const PairedSeries& series) {
-  HW_TAKE(fit, condition::fit_line(series.at, series.values));
   const double limit = *call.limit;
+  HW_TRY(condition::check_series({&limit, 1}, "limit", 1));
+  HW_TAKE(fit, condition::fit_line(series.at, series.values));
   const condition::LineCrossing crossing = condition::cross_limit(fit, limit, call.conf);
   // A rising line looks for a limit above, a falling one for one below; without a slope the last reading decides.
   const bool is_above = fit.slope != 0 ? fit.slope > 0 : limit >= series.values.back();
@@ -166,6 +171,7 @@ std::string print_crossing(const CrossingView& view) {
                   view.slope_p_one_sided) +
       fmt::format("limit {:g}: the line meets it at {}, a reading may from {} on (one-sided {:g} %)\n", view.limit,
                   number_or_none(view.line_crossing), number_or_none(bound), 100 * view.conf);
+  if (view.first_date) text += fmt::format("  in days from {} on\n", print(*view.first_date));
   if (view.fieller) {
     text += fmt::format("  the crossing of the line lies within {:.6g} to {:.6g} ({:g} %, Fieller)\n",
                         (*view.fieller)[0], (*view.fieller)[1], 100 * view.conf);

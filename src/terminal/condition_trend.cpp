@@ -2,6 +2,7 @@
 #include "src/condition/drift_fit.h"
 #include "src/condition/mann_kendall.h"
 #include "src/condition/sen_slope.h"
+#include "src/condition/series.h"
 #include "src/terminal/condition_answers.h"
 #include "src/terminal/fit_view.h"
 #include "src/terminal/series_file.h"
@@ -92,6 +93,7 @@ Answer origin_answer(const ConditionCall& call, const PairedSeries& series) {
 
 Answer trend_answer(const ConditionCall& call) {
   HW_TRY(condition::check_confidence(call.conf));
+  HW_TRY(condition::check_series(call.at, "at", 0));
   HW_TAKE(table, read_series_table(call.file));
   HW_TAKE(series, paired_series(table));
   if (call.through_origin) return origin_answer(call, series);

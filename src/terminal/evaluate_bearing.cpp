@@ -22,9 +22,10 @@ BOOST_DESCRIBE_STRUCT(BearingCase, (), (C, P, n, p, a1, reliability))
 struct BearingView : condition::RatingLife {
   double a1 = 1;
   std::optional<double> a1_2007, a1_1990, L_na1_h_1990;
+  std::vector<std::string> notes;
   StandardView standard;
 };
-BOOST_DESCRIBE_STRUCT(BearingView, (condition::RatingLife), (a1, a1_2007, a1_1990, L_na1_h_1990, standard))
+BOOST_DESCRIBE_STRUCT(BearingView, (condition::RatingLife), (a1, a1_2007, a1_1990, L_na1_h_1990, notes, standard))
 
 std::string print_bearing(const BearingView& view) {
   std::string text = fmt::format("L10 {:.5g} million revolutions, {:.0f} h; with a1 = {:g}: {:.0f} h\n", view.L10_Mrev,
@@ -33,6 +34,7 @@ std::string print_bearing(const BearingView& view) {
     text += fmt::format("  a1 of 2007: {:g}; of 1990: {:g}, which gives {:.0f} h\n", *view.a1_2007, *view.a1_1990,
                         *view.L_na1_h_1990);
   }
+  for (const std::string& note : view.notes) text += "  " + note + "\n";
   return text + print_note(condition::rating_life_standard);
 }
 
@@ -55,7 +57,11 @@ Result<CaseAnswer> bearing_case(const boost::json::value& tree, const formats::J
     view.a1_2007 = a1_2007;
     view.a1_1990 = a1_1990;
   }
-  HW_TAKE(life, condition::rating_life({bearing.C, bearing.P, bearing.n, bearing.p, view.a1}));
+  const condition::BearingLoad load{bearing.C, bearing.P, bearing.n, bearing.p, view.a1};
+  HW_TAKE(life, condition::rating_life(load));
+  if (condition::is_beyond_load_range(load)) {
+    view.notes.emplace_back("P is above C / 2, for which the formula is not meant: the life is shorter than it says");
+  }
   static_cast<condition::RatingLife&>(view) = life;
   if (view.a1_1990) view.L_na1_h_1990 = *view.a1_1990 * life.L10h;
   return CaseAnswer{formats::print_json(view), print_bearing(view)};
