@@ -21,9 +21,9 @@ struct DatedReading {
 
 inline constexpr std::size_t crossing_readings_min = 4;
 
-// `limit` in the readings' unit; readings in any order. A last reading that is on the limit or beyond makes it due on its
-// day. Chances below a ten-thousandth and days beyond ten years are left out; beyond 400 days every seventh stands for its
-// week. Refuses fewer than four readings, two on one day, and values that are not finite.
+// `limit` in the readings' unit; readings in any order. A last reading that is on the limit or beyond makes it due on
+// its day. Chances below a ten-thousandth and days beyond ten years are left out; beyond 400 days every seventh stands
+// for its week. Refuses fewer than four readings, two on one day, and values that are not finite.
 Result<DueDistribution> reading_due(std::span<const DatedReading> readings, double limit, condition::LimitSide side);
 
 }  // namespace hw::due

@@ -55,7 +55,9 @@ void add_charts(CLI::App& condition, Answer& answer) {
   for (const Subcommand& one : {ewma, cusum}) {
     one.app->add_option("--target", one.call->target, "where x should be; its mean where nothing is said");
     one.app->add_option("--sigma", one.call->sigma, "of single values; by the moving range where nothing is said");
-    one.app->add_option("--shift", one.call->shifts, "no file: run lengths at these shifts, in sigma")->delimiter(',');
+    one.app->add_option("--shift", one.call->shifts, "no file: run lengths at these shifts, in sigma")
+        ->delimiter(',')
+        ->allow_extra_args(false);
     add_table(one, "CSV with a column x; - reads standard input");
   }
 }
@@ -76,7 +78,8 @@ void add_trends(CLI::App& condition, Answer& answer) {
   for (const Subcommand& one : {trend, crossing}) {
     one.app->add_option("--conf", one.call->conf, "confidence of intervals; 0.95 where nothing is said");
     one.app->add_option("--at,--x0", one.call->at, "where to foretell; crossing: times after the last reading")
-        ->delimiter(',');
+        ->delimiter(',')
+        ->allow_extra_args(false);
   }
 }
 

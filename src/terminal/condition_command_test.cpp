@@ -69,6 +69,12 @@ TEST(ConditionCommand, ALimitThatIsReachedAlreadyHasNoPassage) {
   EXPECT_THAT(called.output, HasSubstr("the last reading is on the limit or beyond it"));
 }
 
+TEST(ConditionCommand, TimesAfterACommaAreTakenAndTheFileBehindThemIsNot) {
+  const Called called = condition_of({"crossing", "--limit", "2", "--json", "--at", "100,200"}, dated);
+  EXPECT_EQ(called.exit_status, 0) << called.errors;
+  EXPECT_THAT(called.output, HasSubstr(R"("cdf":[{"t":100,"F":0.)"));
+}
+
 TEST(ConditionCommand, AFallingReadingLooksForALowerLimit) {
   const Called called = condition_of({"crossing", "--limit", "1", "--json"}, "t,x\n0,5\n10,4.5\n20,4.1\n30,3.4\n");
   EXPECT_THAT(called.output, HasSubstr("lower_one_sided_pi_crossing"));
