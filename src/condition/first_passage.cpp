@@ -8,7 +8,6 @@
 #include "libs/values/assert.h"
 
 namespace hw::condition {
-
 namespace {
 
 constexpr double passage_size_min = 1e-30;
@@ -16,7 +15,7 @@ constexpr double passage_size_max = 1e30;
 
 bool is_passage_size(double value) { return value >= passage_size_min && value <= passage_size_max; }
 
-// P(the value is beyond the limit at t by having come back through it): the second term of F.
+// P(the limit was reached, and by t the value is short of it again): the second term of F.
 double returned(const Drift& drift, double d, double t) {
   const double scatter = drift.sigma * std::sqrt(t);
   const double a = (drift.nu * t - d) / scatter, b = (drift.nu * t + d) / scatter;
@@ -56,8 +55,8 @@ std::optional<double> first_passage_quantile(const Drift& drift, double d, doubl
   HW_ASSERT(probability > 0 && probability < 1, "a probability inside (0, 1)");
   const double ever = drift.nu >= 0 ? 1 : std::exp(2 * drift.nu * d / (drift.sigma * drift.sigma));
   if (probability >= ever) return std::nullopt;
-  double earlier = (d / drift.sigma) * (d / drift.sigma),
-         later = earlier;  // the time in which scatter alone goes so far
+  double earlier = (d / drift.sigma) * (d / drift.sigma);  // the time in which scatter alone goes so far
+  double later = earlier;
   while (first_passage_below(drift, d, earlier) > probability) earlier /= 4;
   while (first_passage_below(drift, d, later) < probability && later < 1e300) later *= 4;
   constexpr int halvings = 200;  // of the logarithm: until no double lies between
