@@ -51,7 +51,8 @@ Profile best_of_family(const WeibullLikelihood& likelihood, const Family& family
     double share = 1;
     Along there = along_family(likelihood, family, slope + step);
     const double least = now.value - 1e-13 * std::abs(now.value);
-    while (!is_last && !(there.value >= least) && share > 1e-18) {
+    const bool is_near = now.first * now.first < decrement_near * std::abs(now.second);
+    while (!is_near && !(there.value >= least) && share > 1e-18) {
       share *= 0.5;
       there = along_family(likelihood, family, slope + share * step);
     }

@@ -25,6 +25,7 @@ struct Highest {
 
 inline constexpr double slope_min = 1e-4;
 inline constexpr double slope_max = 1e6;
+inline constexpr double decrement_near = 1e-6;  // from here whole steps converge; the value's rounding hides their gain
 inline constexpr double decrement_last = 1e-14;  // from here one more full step is exact to rounding
 inline constexpr double information_min = 1e-6;  // about log slope; a single exact failure brings about 1
 
@@ -61,12 +62,13 @@ Highest maximise(const TermsOf& terms, Line start) {
     if (!(step.decrement < 1e300)) return now;
     const double fallen = -0.9 * now.line.slope;  // the slope stays above 0
     double share = step.change.slope < fallen ? fallen / step.change.slope : 1;
+    const bool is_near = step.decrement < decrement_near;
     const bool is_last = step.decrement < decrement_last;
     for (int halving = 0;; ++halving) {
       const Line line{now.line.slope + share * step.change.slope, now.line.level + share * step.change.level};
       const Terms there = terms(line);
       const double slack = 1e-13 * std::abs(now.terms.value);  // of rounding
-      if (is_last || there.value >= now.terms.value + 1e-4 * share * step.decrement - slack) {
+      if (is_near || there.value >= now.terms.value + 1e-4 * share * step.decrement - slack) {
         now.line = line;
         now.terms = there;
         break;

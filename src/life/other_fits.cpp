@@ -75,7 +75,9 @@ Result<ExponentialFit> fit_exponential(const WeibullLikelihood& likelihood) {
     now = likelihood.at({1, level});
     if (!is_last) continue;
     if (-now.by_level2 < information_min) break;
-    return ExponentialFit{likelihood.weibull({1, level}).scale, now.value};
+    const double mean = likelihood.weibull({1, level}).scale;
+    if (!(mean > 0 && mean < never)) break;
+    return ExponentialFit{mean, now.value};
   }
   return refuse(ErrorCode::bad_input, "no exponential fit: every part had failed at every look");
 }

@@ -22,6 +22,9 @@ Result<AssumedShape> assume_shape(std::span<const Observed> lives, double shape,
   if (assumed.failures > 0) assumed.scale = oldest * std::pow(sum / assumed.failures, 1 / shape);
   const double quantile = numerics::chi_squared_quantile(conf, 2 * assumed.failures + 2);
   assumed.scale_lower = oldest * std::pow(2 * sum / quantile, 1 / shape);
+  if (!(assumed.scale_lower > 0 && assumed.scale_lower < never)) {
+    return refuse(ErrorCode::bad_input, "shape {}: the scale would be beyond all numbers", shape);
+  }
   return assumed;
 }
 

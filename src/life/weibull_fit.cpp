@@ -75,6 +75,8 @@ Result<WeibullFit> fit_weibull(const WeibullLikelihood& likelihood) {
   if (is_endless(lives)) return refuse_ending(Ending::slope_endless);
   const Highest highest = maximise(likelihood, likelihood.start());
   if (highest.ending != Ending::found) return refuse_ending(highest.ending);
+  const double scale = likelihood.weibull(highest.line).scale;
+  if (!(scale > 0 && scale < never)) return refuse_ending(Ending::undetermined);
   WeibullFit fit{likelihood.weibull(highest.line), highest.line, highest.terms.value, lives.counts};
   set_variances(fit, highest.terms);
   return fit;

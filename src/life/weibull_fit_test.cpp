@@ -141,6 +141,23 @@ TEST(WeibullFit, OneFailureThatOthersOutlivedIsEnough) {
   EXPECT_TRUE(fit_weibull(WeibullLikelihood(std::vector<Observed>{{700, 700}, {701}})));
 }
 
+// The rounding of a sum of a million terms is greater than what the last steps gain.
+TEST(WeibullFit, AMillionLivesAreFittedDespiteTheirRounding) {
+  numerics::Random random(1);
+  std::vector<Observed> lives(1000000);
+  for (Observed& life : lives) {
+    const double age = quantile({2, 1000}, random.uniform());
+    life = age < 1200 ? Observed{age, age} : Observed{1200};
+  }
+  const WeibullLikelihood likelihood(lives);
+  const auto fit = fit_weibull(likelihood);
+  ASSERT_TRUE(fit) << fit.error().message;
+  EXPECT_NEAR(fit->life.shape, 2, 0.01);
+  const Bounds shape = likely_shape(likelihood, *fit, 0.95), wald = wald_shape(*fit, 0.95);
+  EXPECT_NEAR(shape.lower, wald.lower, 1e-5);
+  EXPECT_NEAR(shape.upper, wald.upper, 1e-5);
+}
+
 TEST(WeibullFit, SmallSamplesAreCautionedAgainst) {
   const std::vector<Observed> lives = {{100, 100}, {140, 140}, {180, 180}, {230, 230}, {300, 300}};
   const WeibullLikelihood likelihood(lives);
