@@ -1,5 +1,5 @@
 #!/bin/sh
-# Measures how fast hours are counted, due days forecast and stops planned, and writes docs/performance.md.
+# Measures how fast hours are counted, due days forecast, stops planned and lives fitted, and writes docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -24,5 +24,10 @@ for machines in 1 50; do
 done
 echo "the smaller one as one program with CBC ..."
 /usr/bin/python3 -B "$root/bench/plan/cbc_peer.py" "$results/instance-1.json" >"$results/cbc.json"
+echo "fitting lives ..."
+"$programs/life_bench" >"$results/life.json"
+"$programs/life_bench" --lives >"$results/lives.csv"
+echo "the same with survreg ..."
+Rscript "$root/bench/life/life_survreg.R" "$results/lives.csv" >"$results/survreg.json"
 /usr/bin/python3 "$root/bench/write_performance.py" "$results" >"$root/docs/performance.md"
 cat "$root/docs/performance.md"
