@@ -20,7 +20,7 @@ double block_cost_rate(const Weibull& life, const ReplacementCosts& costs, doubl
 
 // The first T at which T m(T) - M(T) = planned / failed, if it costs less than running to failure. As
 // T m - M tends to (1 - cv^2) / 2, there is none for shapes up to 1, nor for planned replacements nearly as dear as
-// failures.
+// failures. Shapes up to 50 (renewals.h).
 BlockAdvice advise_block(const Weibull& life, const ReplacementCosts& costs);
 
 }  // namespace hw::life

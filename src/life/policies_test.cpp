@@ -52,6 +52,12 @@ TEST(BlockReplacement, CostsLeastAtItsInterval) {
   EXPECT_GE(advice.cost_rate, advise_age(life, costs).cost_rate);  // it also replaces new parts
 }
 
+TEST(BlockReplacement, OfASteepLifeComesJustBeforeItEnds) {
+  const BlockAdvice advice = advise_block({50, 1000}, {1, 20});
+  ASSERT_TRUE(advice.interval);
+  EXPECT_NEAR(*advice.interval / *advise_age({50, 1000}, {1, 20}).interval, 1, 0.02);
+}
+
 TEST(BlockReplacement, IsNotAdvisedWhereItSavesNothing) {
   EXPECT_FALSE(advise_block({0.9, 1000}, {1, 100}).interval);
   EXPECT_FALSE(advise_block({1.2, 1000}, {1, 1.5}).interval);

@@ -32,7 +32,7 @@ std::vector<Renewals> renewals_along(const Weibull& life, double age, std::size_
   for (std::size_t i = 0; i <= count; ++i) {
     const double t = age / life.scale * static_cast<double>(i) / static_cast<double>(count);
     below[i] = -std::expm1(-std::pow(t, unit.shape));
-    density[i] = unit.shape >= 1 ? hazard(unit, t) * reliability(unit, t) / life.scale : 0;
+    density[i] = unit.shape >= 1 && below[i] < 1 ? hazard(unit, t) * reliability(unit, t) / life.scale : 0;
     if (i > 0) share[i] = below[i] - below[i - 1];
   }
   const std::vector<double> expected = renew(below, share);

@@ -17,7 +17,7 @@ struct Renewals {
 // At 0, 1, 2 ... `cells` of as many parts of that age, to about 1e-4 with 1000 cells; both above 0.
 std::vector<Renewals> renewals_along(const Weibull& life, double age, std::size_t cells);
 
-// Age at least 0, at most 50 times the scale.
+// Age at least 0, at most 50 times the scale; shapes up to 50, above which the grid is too coarse for the density.
 Renewals renewals_by(const Weibull& life, double age);
 
 }  // namespace hw::life

@@ -73,6 +73,13 @@ TEST(Turnbull, Property_FallsAndCannotBeImproved) {
   }
 }
 
+TEST(Turnbull, ASingleLifeAmongAMillionDoesNotKeepItFromSettling) {
+  const std::vector<Observed> lives = {{488, never, 1}, {754, 754, 1000000}, {0, 75389, 1}};
+  const auto turnbull = estimate_turnbull(lives);
+  ASSERT_TRUE(turnbull) << turnbull.error().message;
+  EXPECT_NEAR(turnbull->masses.front().probability, 1, 1e-6);
+}
+
 TEST(Turnbull, RefusesEntries) {
   EXPECT_FALSE(estimate_turnbull(std::vector<Observed>{{3, 5, 1, 2}}));
   EXPECT_FALSE(estimate_turnbull({}));

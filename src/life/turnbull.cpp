@@ -8,6 +8,7 @@ namespace hw::life {
 namespace {
 
 constexpr double gap_max = 1e-11;
+constexpr double rounding = 1e-15;  // of a probability that is a difference of two: a tiny one is known no better
 constexpr int rounds_max = 100000;
 
 // An end of an interval. At one age, in this order: an exact life begins, intervals end, open ones begin behind it.
@@ -39,7 +40,7 @@ class Estimate {
   // False where it does not settle.
   bool settle() {
     for (rounds_ = 1; rounds_ <= rounds_max; ++rounds_) {
-      if (expectation_step() < gap_max) return true;
+      if (expectation_step()) return true;
       minorant_step();
     }
     return false;
@@ -103,12 +104,15 @@ class Estimate {
     return sum;
   }
 
-  // Shares each life out over its masses. Gives by how much of itself the likeliest mass would still raise the
-  // likelihood per life: the estimate is reached where that is 0.
-  double expectation_step() {
+  // Shares each life out over its masses, unless the estimate is reached: the likeliest mass would raise the likelihood
+  // per life by nothing more.
+  bool expectation_step() {
     std::vector<double> rise(masses_.size() + 1, 0.0);
+    double smallest = 1;
     for (const Cover& one : covers_) {
-      const double part = one.weight / chance_of(one, below_);
+      const double chance = chance_of(one, below_);
+      const double part = one.weight / chance;
+      smallest = std::min(smallest, chance);
       rise[one.first] += part;
       rise[one.last + 1] -= part;
     }
@@ -120,9 +124,10 @@ class Estimate {
       sum += (below_[k + 1] - below_[k]) * std::max(0.0, factor) / total_;
       next[k + 1] = sum;
     }
+    if (gap < gap_max + rounding / smallest) return true;
     for (double& value : next) value /= sum;
-    if (gap >= gap_max) below_ = next;
-    return gap;
+    below_ = next;
+    return false;
   }
 
   // Newton's step for each point by itself, made ascending again by pooling adjacent violators, and shortened until

@@ -3,8 +3,8 @@
 // form (Peto 1973, Turnbull 1976): probabilities of the innermost intervals, inside which nothing tells where they lie.
 //
 // A step of expectation-maximisation and one of the iterative convex minorant with a line search (Wellner and Zhan
-// 1997, from memory) follow each other until no interval could raise the likelihood by more than a share of 1e-11 per
-// life.
+// 1997, from memory) follow each other until no interval could raise the log-likelihood per life at a rate above 1e-11,
+// or above what the rounding of the smallest probability hides.
 
 #include <span>
 #include <vector>

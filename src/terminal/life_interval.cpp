@@ -57,6 +57,10 @@ Result<IntervalReport> advise_known(const LifeIntervalCall& call, const life::We
   if (!std::isfinite(life::mean_life(part))) {
     return refuse(ErrorCode::bad_input, "shape {:.4g}: the mean life would be beyond all numbers", part.shape);
   }
+  if (call.policy == "block" && part.shape > 50) {
+    return refuse(ErrorCode::bad_input, "shape {:.4g}: block replacement is worked out for shapes up to 50",
+                  part.shape);
+  }
   IntervalReport report{};
   report.policy = call.policy;
   report.shape = part.shape;

@@ -137,18 +137,17 @@ void add_mtbf(TrendReport& report) {
 }
 
 std::vector<std::string> conventions_of(const TrendReport& report) {
-  return {
-      report.truncation == "failure"
-          ? "watched up to the last failure: it is left out of the tests, whose degrees are 2 (n - 1)"
-          : "watched up to a time: all failures count in the tests, whose degrees are 2 n",
-      "Laplace: u above 0 is deteriorating; it looks for an intensity exp(a + b t)",
-      "MIL-HDBK-189: chi2 = 2 sum log(T/t), small is deteriorating; it looks for an intensity a t^(b - 1)",
-      "power law: M(t) = lambda t^beta; beta_mle = n / sum log(T/t) (MIL-HDBK-189); beta_unbiased takes n - 1, up to a "
-      "failure n - 2 (NIST: modified)",
-      report.truncation == "failure"
-          ? "mtbf: even failures, chi-square with 2 r degrees for both bounds"
-          : "mtbf: even failures, chi-square with 2 r + 2 degrees below and 2 r above (NIST 8.4.5.1)",
-      "mtbf_lower and mtbf_upper are two-sided (without failures one-sided); mtbf_at_least is one-sided"};
+  return {report.truncation == "failure"
+              ? "watched up to the last failure: it is left out of the tests, whose degrees are 2 (n - 1)"
+              : "watched up to a time: all failures count in the tests, whose degrees are 2 n",
+          "Laplace: u above 0 is deteriorating; it looks for an intensity exp(a + b t)",
+          "MIL-HDBK-189: chi2 = 2 sum log(T/t), small is deteriorating; it looks for an intensity a t^(b - 1)",
+          "power law: M(t) = lambda t^beta; beta_mle = n / sum log(T/t) (MIL-HDBK-189)",
+          "power law: beta_unbiased (NIST: modified) takes n - 1 instead of n, watched up to a failure n - 2",
+          report.truncation == "failure"
+              ? "mtbf: even failures, chi-square with 2 r degrees for both bounds"
+              : "mtbf: even failures, chi-square with 2 r + 2 degrees below and 2 r above (NIST 8.4.5.1)",
+          "mtbf_lower and mtbf_upper are two-sided (without failures one-sided); mtbf_at_least is one-sided"};
 }
 
 std::string print_text(const TrendReport& report) {
