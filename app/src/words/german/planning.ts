@@ -53,7 +53,7 @@ export const planning: Wording<typeof english> = {
   'estimate.timing': 'Aufgaben vor oder nach ihrem besten Tag',
   'estimate.task': '{task}: mit {risk} vorher fällig; erwartet {early} Tage zu früh, {late} Tage zu spät; {loss}',
   'estimate.method':
-    'Die Risiken kommen aus den Vorhersagen der Fälligkeit, die Preise aus der Datei des Betriebs. Zu früh verschenkt Lebensdauer; zu spät gefährdet das Teil.',
+    'Die Risiken kommen aus den Vorhersagen der Fälligkeit, die Preise aus der Datei des Betriebs. Zu früh gemacht, verliert eine Aufgabe ihre eigene Arbeit: anfangs wenig, gleich nach dem letzten Mal fast alle; was ersetzt wird, verliert durch wenige Tage am wenigsten. Jeder Tag über die Toleranz hinaus kostet 5 % dieser Arbeit und 6 bis 24 Minuten Stillstand, am meisten beim Schmieren. Was Menschen schützt, wird nie zu spät geplant. Diese Zahlen sind nach der Art der Arbeit gewählt, nicht an Ihren Maschinen gemessen.',
 
   'horizon.stop': 'Stillstand',
   'horizon.stops': 'Vereinbarte Stillstände',
