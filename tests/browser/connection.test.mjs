@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
 import { loaded } from './scenes.mjs';
 import { test, until } from './suite.mjs';
+import { workerInCharge } from './walking.mjs';
 
 test('Connection: the server dies and comes back; the page says so, says how old it is, and recovers', async ({
   page,
@@ -27,6 +28,7 @@ test('Connection: Done while the server is away is kept, survives the tab, and i
   server,
 }) => {
   await page.goto('/machine/m05');
+  await workerInCharge(page);
   await page.locator('[data-task] button').first().click();
   await page.locator('#person-top').selectOption({ index: 1 });
   await server.stop();

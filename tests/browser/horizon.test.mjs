@@ -172,7 +172,7 @@ test('Task date: the working shows what is left, the chances and the history, an
   assert.equal(await page.locator('h1').innerText(), task.title);
   const onCounter = working.triggers.filter((trigger) => trigger.counter && !trigger.refused && trigger.left > 0);
   assert.equal(await page.locator('code').count(), onCounter.length);
-  for (const summary of await page.locator('main summary').all()) await summary.click();
+  await page.locator('main details').evaluateAll((all) => all.forEach((one) => (one.open = true)));
   const history = working.triggers.find((trigger) => trigger.history?.length)?.history ?? [];
   if (history.length > 0) {
     const [first, last] = [history[0].date, history.at(-1).date];

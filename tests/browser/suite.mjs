@@ -58,6 +58,8 @@ export async function runRegistered(only, open) {
   const result = { lines: [], passed: 0, failed: 0 };
   for (const one of chosen) {
     const { server, browser } = await open();
+    // One that failed while the server was stopped must not spoil the next.
+    if (server.hasEnded()) await server.start();
     const { passed, line } = await runTimed(one, server, browser);
     result[passed ? 'passed' : 'failed'] += 1;
     result.lines.push(line);

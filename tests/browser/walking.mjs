@@ -170,13 +170,17 @@ export async function keptForOffline(page, found) {
   await servedByWorker(page);
 }
 
-/** The worker answers for this page, and the rounds are on the device. */
-export async function servedByWorker(page) {
-  await page.locator('[data-kept="true"]').waitFor();
-  await until('the worker is in charge', () =>
+/** The worker answers for this page. */
+export const workerInCharge = (page) =>
+  until('the worker is in charge', () =>
     page.evaluate(async () => {
       await navigator.serviceWorker.ready;
       return navigator.serviceWorker.controller !== null;
     }),
   );
+
+/** The worker answers for this page, and the rounds are on the device. */
+export async function servedByWorker(page) {
+  await page.locator('[data-kept="true"]').waitFor();
+  await workerInCharge(page);
 }
