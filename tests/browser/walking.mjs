@@ -40,12 +40,15 @@ function freeRhythm({ rounds }) {
   });
 }
 
-let given = 0;
+/** How many machines of each server a test has had, and the round that tests share there. */
+const given = new WeakMap();
+const shared = new WeakMap();
 
 async function nextFree(server) {
   const { machines } = await server.get('/api/floor');
-  while (given < machines.length) {
-    const { key } = machines[given++];
+  for (let next = given.get(server) ?? 0; next < machines.length;) {
+    const { key } = machines[next++];
+    given.set(server, next);
     const rhythm = freeRhythm(await roundsOf(server, key));
     if (rhythm) return { machine: await server.get(`/api/machines/${key}`), rhythm };
   }
@@ -71,12 +74,10 @@ export async function pickRound(server) {
   };
 }
 
-let shared = null;
-
 /** A round for tests that leave it as it is. */
 export async function sharedRound(server) {
-  shared ??= await pickRound(server);
-  return shared;
+  if (!shared.has(server)) shared.set(server, await pickRound(server));
+  return shared.get(server);
 }
 
 export const addressOf = ({ machine, round }) =>

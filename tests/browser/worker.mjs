@@ -3,11 +3,22 @@ import { openChromium } from './chromium.mjs';
 import { Server } from './server.mjs';
 import { runRegistered } from './suite.mjs';
 
+/** Each takes so many machines of a shop that the next of them needs a shop of its own. */
+const WALKING = ['round_walk', 'round_offline', 'outbox'];
+
 const only = process.argv[2] ?? '';
 let server;
 let browser;
+let isWalked = false;
 
 async function runFile(file) {
+  if (WALKING.includes(file)) {
+    if (isWalked) {
+      await server?.stop();
+      server = undefined;
+    }
+    isWalked = true;
+  }
   await import(`./${file}.test.mjs`);
   // A server and a browser only where there is something to run.
   const place = async () => ({ server: (server ??= await Server.open()), browser: (browser ??= await openChromium()) });
