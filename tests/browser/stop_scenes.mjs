@@ -3,19 +3,21 @@ import assert from 'node:assert/strict';
 import { newId } from './scenes.mjs';
 
 const DAY_MS = 86_400_000;
-const picked = new Set();
+/** By server: the machines that a test has had. */
+const picked = new WeakMap();
 
 export const dayAfter = (date, days) => new Date(Date.parse(date) + days * DAY_MS).toISOString().slice(0, 10);
 
 /** A machine that no test has picked before, without an agreed stop, with some tasks that want it standing. */
 export async function freeMachine(server, fits = () => true, count = 3) {
   const { machines, stops, shifts, today } = await server.get('/api/horizon');
+  if (!picked.has(server)) picked.set(server, new Set());
   for (const { machine, name, tasks } of machines) {
-    if (picked.has(machine) || stops.some((stop) => stop.machine === machine)) continue;
+    if (picked.get(server).has(machine) || stops.some((stop) => stop.machine === machine)) continue;
     const standing = tasks.filter((task) => task.energy !== 'in production');
     const wanted = standing.filter(fits);
     if (wanted.length === 0 || standing.length < count) continue;
-    picked.add(machine);
+    picked.get(server).add(machine);
     const others = standing.filter((task) => task !== wanted[0]);
     return { machine, name, tasks: [wanted[0], ...others].slice(0, count), shifts, today };
   }

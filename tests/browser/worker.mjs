@@ -4,20 +4,20 @@ import { Server } from './server.mjs';
 import { runRegistered } from './suite.mjs';
 
 /** Each takes so many machines of a shop that the next of them needs a shop of its own. */
-const WALKING = ['round_walk', 'round_offline', 'outbox'];
+const TAKING_MACHINES = ['round_walk', 'round_offline', 'outbox', 'planning', 'stops'];
 
 const only = process.argv[2] ?? '';
 let server;
 let browser;
-let isWalked = false;
+let isTaken = false;
 
 async function runFile(file) {
-  if (WALKING.includes(file)) {
-    if (isWalked) {
+  if (TAKING_MACHINES.includes(file)) {
+    if (isTaken) {
       await server?.stop();
       server = undefined;
     }
-    isWalked = true;
+    isTaken = true;
   }
   await import(`./${file}.test.mjs`);
   // A server and a browser only where there is something to run.
