@@ -4,8 +4,8 @@
 
 #include "src/condition/chart_constants.h"
 #include "src/condition/run_length.h"
+#include "tests/condition/alike.h"
 #include "tests/condition/command_run.h"
-#include "tests/condition/published_cases.h"
 
 namespace hw::tests {
 namespace {

@@ -4,8 +4,8 @@
 #include <gtest/gtest.h>
 
 #include "src/condition/cleanliness_code.h"
+#include "tests/condition/alike.h"
 #include "tests/condition/command_run.h"
-#include "tests/condition/published_cases.h"
 
 namespace hw::tests {
 namespace {

@@ -3,8 +3,8 @@
 #include <gtest/gtest.h>
 
 #include "src/condition/first_passage.h"
+#include "tests/condition/alike.h"
 #include "tests/condition/command_run.h"
-#include "tests/condition/published_cases.h"
 
 namespace hw::tests {
 namespace {

@@ -13,7 +13,7 @@
 #include "src/life/turnbull.h"
 #include "src/life/weibayes.h"
 #include "src/life/weibull_fit.h"
-#include "tests/life/published_cases.h"
+#include "tests/life/near.h"
 
 namespace hw::tests {
 namespace {

@@ -7,7 +7,7 @@
 #include "src/life/block_replacement.h"
 #include "src/life/inspection.h"
 #include "src/life/renewals.h"
-#include "tests/life/published_cases.h"
+#include "tests/life/near.h"
 
 namespace hw::tests {
 namespace {

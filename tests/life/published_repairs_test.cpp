@@ -8,7 +8,7 @@
 #include "src/life/mean_cumulative.h"
 #include "src/life/power_law.h"
 #include "src/life/trend.h"
-#include "tests/life/published_cases.h"
+#include "tests/life/near.h"
 
 namespace hw::tests {
 namespace {

@@ -14,19 +14,18 @@ using boost::json::value;
 class PublishedCases {
  public:
   explicit PublishedCases(const std::string& file);
+
+  // Throws std::runtime_error where there is no such case.
+  const value& one(std::string_view id) const;
   const value& input(std::string_view id) const { return one(id).at("input"); }
   const value& expected(std::string_view id) const { return one(id).at("expected"); }
   double tolerance(std::string_view id, std::string_view name) const;
 
  private:
-  const value& one(std::string_view id) const;
   value all_;
 };
 
 double number(const value& number);
 std::vector<double> numbers(const value& list);  // or of one that stands alone
-
-// Relative to the published value; absolute where that is 0.
-void expect_near(double computed, const value& published, double relative, const std::string& what);
 
 }  // namespace hw::tests

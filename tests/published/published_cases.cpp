@@ -1,4 +1,4 @@
-#include "tests/life/published_cases.h"
+#include "tests/published/published_cases.h"
 
 #include <cmath>
 #include <fstream>
@@ -37,11 +37,6 @@ std::vector<double> numbers(const value& list) {
   std::vector<double> numbers;
   for (const value& one : list.as_array()) numbers.push_back(number(one));
   return numbers;
-}
-
-void expect_near(double computed, const value& published, double relative, const std::string& what) {
-  const double expected = number(published);
-  EXPECT_NEAR(computed, expected, relative * (expected == 0 ? 1 : std::abs(expected))) << what;
 }
 
 }  // namespace hw::tests

@@ -1,10 +1,7 @@
-#include "tests/condition/published_cases.h"
+#include "tests/condition/alike.h"
 
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
-#include <boost/json.hpp>
 #include <gtest/gtest.h>
 
 namespace hw::tests {
@@ -16,28 +13,6 @@ void expect_near(double actual, double expected, const Tolerance& tolerance, con
 }
 
 }  // namespace
-
-PublishedCases::PublishedCases(const std::string& file) {
-  std::ifstream stream(std::string(HW_SOURCE_DIR) + "/tests/published/" + file);
-  std::stringstream text;
-  text << stream.rdbuf();
-  cases_ = boost::json::parse(text.str()).at("cases");
-}
-
-const value& PublishedCases::one(std::string_view id) const {
-  for (const value& each : cases_.as_array()) {
-    if (each.at("id").as_string() == id) return each;
-  }
-  throw std::runtime_error("no such case: " + std::string(id));
-}
-
-double number(const value& tree) { return tree.to_number<double>(); }
-
-std::vector<double> numbers(const value& list) {
-  std::vector<double> all;
-  for (const value& one : list.as_array()) all.push_back(number(one));
-  return all;
-}
 
 void expect_alike(const value& actual, const value& expected, const Tolerance& tolerance, const std::string& place) {
   if (expected.is_number()) {
