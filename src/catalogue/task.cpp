@@ -107,6 +107,20 @@ Result<void> check_after(const Task& task) {
   return {};
 }
 
+Result<void> check_costs(const std::optional<PartCosts>& costs) {
+  if (!costs) return {};
+  constexpr double part_money_max = 1e7;
+  const auto is_money = [](double value) { return value >= 0 && value <= part_money_max; };
+  if (!is_money(costs->parts)) return refuse(ErrorCode::bad_input, "costs: parts: {} must be 0 to 1e7", costs->parts);
+  if (!is_money(costs->failed_damage)) {
+    return refuse(ErrorCode::bad_input, "costs: failed_damage: {} must be 0 to 1e7", costs->failed_damage);
+  }
+  if (!(costs->failed_hours >= 0) || costs->failed_hours > 1000) {
+    return refuse(ErrorCode::bad_input, "costs: failed_hours: {} must be 0 to 1,000 hours", costs->failed_hours);
+  }
+  return {};
+}
+
 Result<void> check_triggers(const std::vector<Trigger>& triggers) {
   if (triggers.empty()) return refuse(ErrorCode::bad_input, "triggers: a task needs at least one");
   for (std::size_t i = 0; i < triggers.size(); ++i) {
@@ -134,6 +148,7 @@ Result<void> check(const Task& task) {
   HW_TRY(check_readings(task.readings));
   HW_TRY(check_quantity_unit(task));
   HW_TRY(check_after(task));
+  HW_TRY(check_costs(task.costs));
   return check_triggers(task.triggers);
 }
 

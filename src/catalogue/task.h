@@ -55,6 +55,14 @@ struct TaskReading {
   bool operator==(const TaskReading&) const = default;
 };
 
+// What decides which interval costs least, in the shop's currency. What is not known is 0.
+struct PartCosts {
+  double parts = 0;           // of one doing: what is put in
+  double failed_hours = 0;    // that the machine stands when the part fails unforeseen, beside the work itself
+  double failed_damage = 0;   // scrap, damage and rush of such a failure
+  bool operator==(const PartCosts&) const = default;
+};
+
 struct Task {
   std::string key;  // within its machine
   std::string title;
@@ -72,13 +80,15 @@ struct Task {
   std::vector<TaskReading> readings;         // may be none
   std::optional<std::string> quantity_unit;  // of a top up: in which the quantity filled in is written down
   std::vector<std::string> after;            // keys of tasks that come before it where both are done in one stop
+  Demand demanded_by = Demand::nobody;       // safety: it keeps people from harm
+  std::optional<PartCosts> costs = {};
   bool operator==(const Task&) const = default;
 };
 
 // Refuses what no task can be: no title, no trigger, an interval that is not above zero, a negative heads-up or
 // tolerance, a heads-up as long as its interval, minutes out of range, a reading without a name or unit or with limits
 // that leave nothing between them or an action limit inside the warning limits, a task that comes after itself or after
-// another twice. The message names the field.
+// another twice, costs below 0 or beyond 1e7 (failed_hours: 1,000). The message names the field.
 Result<void> check(const Task& task);
 
 // Refuses tasks that wait for each other by their `after`, so that none could begin. What an `after` names that is not

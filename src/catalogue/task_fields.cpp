@@ -41,6 +41,10 @@ TaskReading read_reading(TomlTable& table) {
   return {table.text("what"), table.text("unit"), read_bounds(table, "warning"), read_bounds(table, "action")};
 }
 
+PartCosts read_costs(TomlTable& table) {
+  return {table.number_or("parts", 0), table.number_or("failed_hours", 0), table.number_or("failed_damage", 0)};
+}
+
 }  // namespace
 
 Task read_task(TomlTable& table) {
@@ -61,6 +65,8 @@ Task read_task(TomlTable& table) {
   task.readings = table.each("reading", read_reading);
   if (table.has("quantity_unit")) task.quantity_unit = table.text("quantity_unit");
   if (table.has("after")) task.after = table.texts("after");
+  if (table.has("demanded_by")) task.demanded_by = table.take("demanded_by", parse_demand(table.text("demanded_by")));
+  if (table.has("costs")) task.costs = table.one("costs", read_costs);
   if (auto checked = check(task); !checked) table.mistake("key", checked.error().message);
   return task;
 }

@@ -34,6 +34,9 @@ constexpr std::array energy_sources{Word{EnergySource::electrical, "electrical"}
                                     Word{EnergySource::coolant, "coolant"},
                                     Word{EnergySource::other, "other"}};
 
+constexpr std::array demands{Word{Demand::nobody, "nobody"}, Word{Demand::safety, "safety"}, Word{Demand::law, "law"},
+                             Word{Demand::warranty, "warranty"}};
+
 template <class Table, class E>
 std::string_view find_word(const Table& table, E value) {
   for (const auto& row : table) {
@@ -59,6 +62,7 @@ std::string_view word_of(WorkType value) { return find_word(work_types, value); 
 std::string_view word_of(Skill value) { return find_word(skills, value); }
 std::string_view word_of(EnergyState value) { return find_word(energy_states, value); }
 std::string_view word_of(EnergySource value) { return find_word(energy_sources, value); }
+std::string_view word_of(Demand value) { return find_word(demands, value); }
 
 Result<WorkType> parse_work_type(std::string_view word) { return find_value(work_types, "work type", word); }
 Result<Skill> parse_skill(std::string_view word) { return find_value(skills, "skill", word); }
@@ -66,5 +70,6 @@ Result<EnergyState> parse_energy_state(std::string_view word) {
   return find_value(energy_states, "energy state", word);
 }
 Result<EnergySource> parse_energy_source(std::string_view word) { return find_value(energy_sources, "energy", word); }
+Result<Demand> parse_demand(std::string_view word) { return find_value(demands, "demand", word); }
 
 }  // namespace hw::catalogue

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "src/life/likelihood_bounds.h"
 
@@ -14,6 +15,7 @@ constexpr int shapes = 41;
 constexpr int levels = 25;
 constexpr double spread_levels = 5;      // standard deviations of the level for a given slope
 constexpr double conf_reach = 0.999999;  // of the shape: how far the grid goes
+constexpr double share_min = 1e-6;      // what is believed less is left out
 constexpr double looked_at_min = 0.02;   // of the likeliest scale: intervals from here ...
 constexpr double looked_at_max = 5;      // ... to here are looked at
 
@@ -51,13 +53,15 @@ double believed_quantile(std::vector<std::pair<double, double>> values, double s
 // times the width of a step of its level.
 Result<std::vector<Believed>> believed_lives(const WeibullLikelihood& likelihood, const WeibullFit& fit) {
   if (fit.counts.failures < 2) {
-    return refuse(ErrorCode::bad_input, "at least two failures are needed to weigh intervals by what is known");
+    return refuse(ErrorCode::bad_input, Saying{"life-one-failure"},
+                  "at least two failures are needed to weigh intervals by what is known");
   }
   const Bounds reach = likely_shape(likelihood, fit, conf_reach);
   const double first = std::log(std::max(reach.lower, shape_min));
   const double last = std::log(std::min(reach.upper, shape_max));
   if (!(first < last)) {
-    return refuse(ErrorCode::bad_input, "the shape is outside {} to {}: no part's life is so", shape_min, shape_max);
+    return refuse(ErrorCode::bad_input, Saying{"life-odd-shape", {}, {{"least", shape_min}, {"most", shape_max}}},
+                  "the shape is outside {} to {}: no part's life is so", shape_min, shape_max);
   }
   std::vector<Believed> believed;
   double sum = 0;
@@ -74,8 +78,10 @@ Result<std::vector<Believed>> believed_lives(const WeibullLikelihood& likelihood
       sum += share;
     }
   }
+  std::erase_if(believed, [&](const Believed& one) { return !(one.share > share_min * sum); });
+  sum = std::accumulate(believed.begin(), believed.end(), 0.0,
+                        [](double before, const Believed& one) { return before + one.share; });
   for (Believed& one : believed) one.share /= sum;
-  std::erase_if(believed, [](const Believed& one) { return !(one.share > 1e-9); });
   return believed;
 }
 
@@ -87,18 +93,10 @@ double expected_cost_rate(std::span<const Believed> believed, const ReplacementC
 
 // The expected rate may have more than one valley: all of a grid of ages is looked at, then the lowest is refined by
 // golden section.
-BelievedAdvice advise_age(std::span<const Believed> believed, const ReplacementCosts& costs) {
-  BelievedAdvice advice;
-  advice.run_to_failure = expected_cost_rate(believed, costs, never);
-  std::vector<std::pair<double, double>> best;
+CheapestInterval cheapest_interval(std::span<const Believed> believed, const ReplacementCosts& costs) {
+  CheapestInterval cheapest{{}, 0, expected_cost_rate(believed, costs, never)};
   double log_scale = 0;
-  for (const Believed& one : believed) {
-    best.emplace_back(advise_age(one.life, costs).interval.value_or(never), one.share);
-    log_scale += one.share * std::log(one.life.scale);
-  }
-  advice.best_5 = believed_quantile(best, 0.05);
-  advice.best_50 = believed_quantile(best, 0.5);
-  advice.best_95 = believed_quantile(best, 0.95);
+  for (const Believed& one : believed) log_scale += one.share * std::log(one.life.scale);
   const double step = 0.1;
   const auto rate_at = [&](double log_age) { return expected_cost_rate(believed, costs, std::exp(log_age)); };
   double low = log_scale, low_rate = rate_at(low);
@@ -108,17 +106,42 @@ BelievedAdvice advise_age(std::span<const Believed> believed, const ReplacementC
   }
   const double golden = 0.5 * (std::sqrt(5.0) - 1);
   double a = low - step, b = low + step;
+  double left = b - golden * (b - a), right = a + golden * (b - a);
+  double left_rate = rate_at(left), right_rate = rate_at(right);
   while (b - a > 1e-6) {
-    const double left = b - golden * (b - a), right = a + golden * (b - a);
-    (rate_at(left) < rate_at(right) ? b : a) = rate_at(left) < rate_at(right) ? right : left;
+    if (left_rate < right_rate) {
+      b = right;
+      right = left, right_rate = left_rate;
+      left = b - golden * (b - a);
+      left_rate = rate_at(left);
+    } else {
+      a = left;
+      left = right, left_rate = right_rate;
+      right = a + golden * (b - a);
+      right_rate = rate_at(right);
+    }
   }
-  advice.cost_rate = rate_at(a);
-  if (advice.cost_rate < advice.run_to_failure * (1 - 1e-9)) {
-    advice.interval = std::exp(a);
-    advice.saving = 1 - advice.cost_rate / advice.run_to_failure;
+  cheapest.cost_rate = rate_at(a);
+  if (cheapest.cost_rate < cheapest.run_to_failure * (1 - 1e-9)) {
+    cheapest.interval = std::exp(a);
   } else {
-    advice.cost_rate = advice.run_to_failure;
+    cheapest.cost_rate = cheapest.run_to_failure;
   }
+  return cheapest;
+}
+
+BelievedAdvice advise_age(std::span<const Believed> believed, const ReplacementCosts& costs) {
+  const CheapestInterval cheapest = cheapest_interval(believed, costs);
+  BelievedAdvice advice;
+  advice.interval = cheapest.interval;
+  advice.cost_rate = cheapest.cost_rate;
+  advice.run_to_failure = cheapest.run_to_failure;
+  if (advice.interval) advice.saving = 1 - advice.cost_rate / advice.run_to_failure;
+  std::vector<std::pair<double, double>> best;
+  for (const Believed& one : believed) best.emplace_back(advise_age(one.life, costs).interval.value_or(never), one.share);
+  advice.best_5 = believed_quantile(best, 0.05);
+  advice.best_50 = believed_quantile(best, 0.5);
+  advice.best_95 = believed_quantile(std::move(best), 0.95);
   return advice;
 }
 

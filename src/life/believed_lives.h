@@ -24,6 +24,13 @@ Result<std::vector<Believed>> believed_lives(const WeibullLikelihood& likelihood
 // The mean of age_cost_rate over them; the age above 0, may be infinite.
 double expected_cost_rate(std::span<const Believed> believed, const ReplacementCosts& costs, double age);
 
+struct CheapestInterval {
+  std::optional<double> interval;  // of the least expected cost rate; nothing: run to failure
+  double cost_rate = 0;            // expected, of that
+  double run_to_failure = 0;       // expected
+};
+CheapestInterval cheapest_interval(std::span<const Believed> believed, const ReplacementCosts& costs);
+
 struct BelievedAdvice {
   std::optional<double> interval;  // of the least expected cost rate; nothing: run to failure
   double cost_rate = 0;            // expected, of what is advised

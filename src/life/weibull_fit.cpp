@@ -27,17 +27,17 @@ bool is_endless(const LogLives& lives) {
 tl::unexpected<Error> refuse_ending(Ending ending) {
   if (ending == Ending::slope_endless) {
     return refuse(
-        ErrorCode::bad_input,
+        ErrorCode::bad_input, Saying{"life-one-age"},
         "no finite Weibull fit: the likelihood rises without end as the shape grows; all failures fit one age "
         "that no part outlived");
   }
   if (ending == Ending::slope_vanishes) {
     return refuse(
-        ErrorCode::bad_input,
+        ErrorCode::bad_input, Saying{"life-no-wear"},
         "no Weibull fit: the likelihood rises while the shape falls to 0; the older parts seen failed no more "
         "often than the younger ones");
   }
-  return refuse(ErrorCode::bad_input,
+  return refuse(ErrorCode::bad_input, Saying{"life-undetermined"},
                 "no Weibull fit: the lives do not determine the shape; more looks at other ages, or exact ages of "
                 "failures, are needed");
 }
@@ -68,7 +68,7 @@ Bounds around(double value, double variance, double conf) {
 Result<WeibullFit> fit_weibull(const WeibullLikelihood& likelihood) {
   const LogLives& lives = likelihood.lives();
   if (lives.counts.failures == 0) {
-    return refuse(ErrorCode::bad_input,
+    return refuse(ErrorCode::bad_input, Saying{"life-no-failure"},
                   "no failure among them: nothing but a lower bound of the scale can be said, for a shape that is "
                   "assumed");
   }
@@ -107,21 +107,28 @@ Bounds wald_reliability(const WeibullFit& fit, double age, double conf) {
   return {std::exp(-std::exp(bounds.upper)), std::exp(-std::exp(bounds.lower))};
 }
 
-std::vector<std::string> cautions_of(const WeibullFit& fit, const Bounds& shape) {
-  std::vector<std::string> cautions;
+std::vector<Caution> cautions_of(const WeibullFit& fit, const Bounds& shape) {
+  std::vector<Caution> cautions;
   const double failures = fit.counts.failures;
   if (failures < 20 && failures >= 3) {
-    cautions.push_back(fmt::format(
-        "with {} failures the shape comes out too high on average: {:.2f} times the true one in complete samples",
-        failures, (failures - 0.68) / (failures - 2)));
+    const double ratio = (failures - 0.68) / (failures - 2);
+    cautions.push_back(
+        {{"life-few-failures", {}, {{"failures", failures}, {"ratio", ratio}}},
+         fmt::format("with {} failures the shape comes out too high on average: {:.2f} times the true one in complete "
+                     "samples",
+                     failures, ratio)});
   }
   if (failures < 3) {
-    cautions.push_back("with one or two failures the shape is next to unknown: look at its interval, not at its value");
+    cautions.push_back(
+        {{"life-hardly-failures"},
+         "with one or two failures the shape is next to unknown: look at its interval, not at its value"});
   }
   if (!(shape.upper < 10 * shape.lower)) {
-    cautions.push_back("the shape's interval spans more than a factor of ten: the fit is nearly worthless by itself");
+    cautions.push_back({{"life-wide-shape"},
+                        "the shape's interval spans more than a factor of ten: the fit is nearly worthless by itself"});
   } else if (shape.lower < 1 && shape.upper > 1) {
-    cautions.push_back("whether parts wear out (shape above 1) cannot be told yet: 1 is inside the shape's interval");
+    cautions.push_back({{"life-wear-unknown"},
+                        "whether parts wear out (shape above 1) cannot be told yet: 1 is inside the shape's interval"});
   }
   return cautions;
 }

@@ -42,7 +42,12 @@ Bounds wald_shape(const WeibullFit& fit, double conf);
 Bounds wald_quantile(const WeibullFit& fit, double share, double conf);
 Bounds wald_reliability(const WeibullFit& fit, double age, double conf);
 
-// What a reader has to know before believing the fit, as sentences; empty for many failures.
-std::vector<std::string> cautions_of(const WeibullFit& fit, const Bounds& shape);
+// What a reader has to know before believing a fit.
+struct Caution {
+  Saying saying;
+  std::string says;
+};
+// Empty for many failures.
+std::vector<Caution> cautions_of(const WeibullFit& fit, const Bounds& shape);
 
 }  // namespace hw::life

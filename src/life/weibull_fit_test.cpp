@@ -164,7 +164,7 @@ TEST(WeibullFit, SmallSamplesAreCautionedAgainst) {
   const auto fit = fit_weibull(likelihood);
   const auto cautions = cautions_of(*fit, likely_shape(likelihood, *fit, 0.95));
   ASSERT_FALSE(cautions.empty());
-  EXPECT_NE(cautions.front().find("1.44 times"), std::string::npos) << cautions.front();
+  EXPECT_NE(cautions.front().says.find("1.44 times"), std::string::npos) << cautions.front().says;
 }
 
 TEST(OtherFits, AreTheClosedFormsForCompleteLives) {

@@ -35,12 +35,14 @@ Result<catalogue::Task> task_for(const OpenMachine& machine, std::string key, co
   return std::move(task);
 }
 
-// A change that does not speak of readings, of the unit of a top up or of what comes before leaves them as they were: a
-// page that does not know them must not lose them.
+// A change that does not speak of readings, of the unit of a top up, of what comes before, of who demands it or of what
+// it costs leaves them as they were: a page that does not know them must not lose them.
 void keep_unsaid(catalogue::Task& task, const TaskEdit& edit, const catalogue::Task& before) {
   if (!edit.readings) task.readings = before.readings;
   if (!edit.quantity_unit && task.work == catalogue::WorkType::top_up) task.quantity_unit = before.quantity_unit;
   if (!edit.after) task.after = before.after;
+  if (!edit.demanded_by) task.demanded_by = before.demanded_by;
+  if (!edit.costs) task.costs = before.costs;
 }
 
 // What comes before the task is there, and none of the machine's tasks waits for itself.

@@ -23,9 +23,10 @@ struct Signature {
 BOOST_DESCRIBE_STRUCT(Signature, (), (id, by, at, sent_at))
 
 struct DoneEdit : Signature {
+  std::optional<AsFound> as_found;
   std::optional<std::string> note;
 };
-BOOST_DESCRIBE_STRUCT(DoneEdit, (Signature), (note))
+BOOST_DESCRIBE_STRUCT(DoneEdit, (Signature), (as_found, note))
 
 struct TaskEdit : TaskText {
   std::string id;

@@ -107,9 +107,13 @@ struct ReadValue {
 };
 BOOST_DESCRIBE_STRUCT(ReadValue, (), (what, unit, value))
 
-// What the person who did a task in a stop said of it.
+// What a part was like when it was opened or replaced.
+enum class AsFound { good, worn, failed };
+BOOST_DESCRIBE_ENUM(AsFound, good, worn, failed)
+
+// What the person who did a task said of it.
 struct TaskDoing {
-  std::optional<std::string> as_found = {};  // good, worn, failed
+  std::optional<AsFound> as_found = {};
   std::optional<double> minutes = {};        // hands on
   std::optional<std::vector<ReadValue>> readings = {};
   std::optional<double> quantity = {};  // filled in, in `quantity_unit`
@@ -161,7 +165,7 @@ struct EntryBody {
   std::optional<std::string> stop;     // the id of the entry "stop agreed" that it is about
   std::optional<StopPlan> plan;        // of a stop, from this entry on
   std::optional<StopTimes> times;      // of "stop closed"
-  std::optional<TaskDoing> doing;      // of "task done" in a stop
+  std::optional<TaskDoing> doing;      // of "task done"
   std::optional<StopTold> stop_told;   // of the entries about stops
 };
 BOOST_DESCRIBE_STRUCT(EntryBody, (),

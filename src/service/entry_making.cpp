@@ -1,5 +1,6 @@
 #include "src/service/entry_making.h"
 
+#include "libs/formats/enum_words.h"
 #include "src/service/happened.h"
 
 namespace hw::service {
@@ -91,6 +92,12 @@ Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine,
   Entry entry = bare_entry(shop, machine, kind, signature, now);
   make_stray(entry, open.error());
   return entry;
+}
+
+void tell_done(Entry& entry, const std::string& title, std::optional<AsFound> as_found) {
+  entry.body.title = title;
+  entry.says = as_found ? fmt::format("{}: done; as found: {}", title, formats::print_word(*as_found))
+                        : fmt::format("{}: done", title);
 }
 
 Result<void> keep(Store& store, Entry& entry) {

@@ -47,6 +47,9 @@ Result<Entry> new_entry(const OpenShop& shop, const OpenMachine& machine, std::s
 Result<Entry> new_or_stray_entry(const OpenShop& shop, std::string_view machine, std::string_view kind,
                                  const Signature& signature, Instant now);
 
+// What the entry of a task that was done says; `title` is the task's.
+void tell_done(Entry& entry, const std::string& title, std::optional<AsFound> as_found);
+
 // Writes one entry in a transaction of its own.
 Result<void> keep(Store& store, Entry& entry);
 

@@ -29,8 +29,8 @@ Result<Entry> done_entry(const OpenShop& shop, std::string_view machine, std::st
   if (open) {
     if (const auto counts = check_counts(shop, **open, task); !counts) make_stray(entry, counts.error());
   }
-  entry.body.title = open ? title_of_task(**open, task) : std::string{task};
-  entry.says = fmt::format("{}: done", *entry.body.title);
+  if (edit.as_found) entry.body.doing = TaskDoing{.as_found = edit.as_found};
+  tell_done(entry, open ? title_of_task(**open, task) : std::string{task}, edit.as_found);
   return std::move(entry);
 }
 

@@ -25,6 +25,7 @@ ShopView show_shop(const OpenShop& shop, Instant now) {
   const ShopRecord& record = shop.record();
   ShopView view;
   view.plant = {record.plant, record.calendar.zone.name(), record.calendar.zone.date_of(now)};
+  view.currency = record.stopping.currency;
   view.version = program_version;
   for (const auto& cell : record.cells) view.cells.push_back({cell.key, cell.title});
   for (const auto& kind : record.kinds) {

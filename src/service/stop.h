@@ -29,10 +29,6 @@ inline constexpr std::string_view stop_closed = "stop closed";
 enum class StopState { agreed, closed, withdrawn };
 BOOST_DESCRIBE_ENUM(StopState, agreed, closed, withdrawn)
 
-// What a part was like when it was opened or replaced.
-enum class AsFound { good, worn, failed };
-BOOST_DESCRIBE_ENUM(AsFound, good, worn, failed)
-
 struct Withdrawal {
   std::string by;
   Instant at;
@@ -55,7 +51,7 @@ struct DoneTask {
   std::string entry;  // its "task done"
   std::string by;
   Instant at;
-  std::optional<std::string> as_found;
+  std::optional<AsFound> as_found;
 };
 BOOST_DESCRIBE_STRUCT(DoneTask, (), (task, entry, by, at, as_found))
 

@@ -2,7 +2,7 @@
 
 #include <fmt/ranges.h>
 
-#include "libs/formats/enum_words.h"
+#include "src/service/entry_making.h"
 
 namespace hw::service {
 namespace {
@@ -84,15 +84,11 @@ void tell_closed(Entry& entry, const Stop& stop, const std::vector<PlannedTask>&
 }
 
 void tell_done_in(Entry& entry, const Stop& stop, const std::string& title, const StopDone& done) {
-  TaskDoing doing{.minutes = done.minutes, .readings = done.readings, .quantity = done.quantity};
-  if (done.as_found) doing.as_found = formats::print_word(*done.as_found);
   entry.task = done.task;
   entry.note = said(done.note);
   entry.body.stop = stop.id;
-  entry.body.title = title;
-  entry.says =
-      doing.as_found ? fmt::format("{}: done; as found: {}", title, *doing.as_found) : fmt::format("{}: done", title);
-  entry.body.doing = std::move(doing);
+  tell_done(entry, title, done.as_found);
+  entry.body.doing = TaskDoing{done.as_found, done.minutes, done.readings, done.quantity, {}};
 }
 
 }  // namespace hw::service

@@ -77,7 +77,7 @@ TEST(StopEntries, TheTaskThatWasDoneCarriesWhatWasFoundAndRead) {
   tell_done_in(entry, stop_of_two(), "Replace the filter", done);
   EXPECT_EQ(entry.says, "Replace the filter: done; as found: worn");
   EXPECT_EQ(entry.task, "filter");
-  EXPECT_EQ(entry.body.doing->as_found, "worn");
+  EXPECT_EQ(entry.body.doing->as_found, AsFound::worn);
   EXPECT_EQ(entry.body.doing->minutes, 25);
   EXPECT_EQ(entry.body.doing->readings->at(0).value, 5.5);
   done.as_found.reset();

@@ -36,10 +36,10 @@ Entry told_plan(std::string_view kind, std::int64_t ordinal, int minute, StopPla
   return entry;
 }
 
-Entry told_done(std::int64_t ordinal, int minute, std::string task, std::string as_found) {
+Entry told_done(std::int64_t ordinal, int minute, std::string task, AsFound as_found) {
   Entry entry = told("task done", ordinal, minute);
   entry.task = std::move(task);
-  entry.body.doing = TaskDoing{.as_found = std::move(as_found)};
+  entry.body.doing = TaskDoing{.as_found = as_found};
   return entry;
 }
 
@@ -50,7 +50,7 @@ TEST(Stop, IsWhatItsEntriesComeTo) {
   closed.body.times = StopTimes{at_minute(200), at_minute(290)};
   const auto stop = stop_of({told_plan(stop_agreed, 1, 0, plan_on(3, {"filter"})),
                              told_plan(stop_changed, 2, 10, plan_on(4, {"drain", "filter"})),
-                             told_done(3, 290, "filter", "worn"), closed});
+                             told_done(3, 290, "filter", AsFound::worn), closed});
   ASSERT_TRUE(stop);
   EXPECT_EQ(stop->id, "e1");
   EXPECT_EQ(stop->plan.on, LocalDate::of(2026, 3, 4));
@@ -63,7 +63,7 @@ TEST(Stop, IsWhatItsEntriesComeTo) {
   EXPECT_EQ(stop->closed->note, "went well");
   ASSERT_EQ(stop->done.size(), 1u);
   EXPECT_EQ(stop->done[0].entry, "e3");
-  EXPECT_EQ(stop->done[0].as_found, "worn");
+  EXPECT_EQ(stop->done[0].as_found, AsFound::worn);
   EXPECT_TRUE(has_task(*stop, "drain"));
   EXPECT_FALSE(has_task(*stop, "seal"));
 }
@@ -93,7 +93,7 @@ TEST(Stop, Property_TheOrderInWhichItsEntriesAreGivenDoesNotMatter) {
   std::vector<Entry> entries{told_plan(stop_agreed, 1, 0, plan_on(3, {"filter"})),
                              told_plan(stop_changed, 2, 10, plan_on(4, {"drain"})),
                              told_plan(stop_changed, 3, 10, plan_on(5, {"drain", "filter"})),
-                             told_done(4, 8, "drain", "good"), told(stop_closed, 5, 40)};
+                             told_done(4, 8, "drain", AsFound::good), told(stop_closed, 5, 40)};
   std::mt19937 random(20260302);
   for (int i = 0; i < 120; ++i) {
     std::shuffle(entries.begin(), entries.end(), random);

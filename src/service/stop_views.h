@@ -19,7 +19,7 @@ struct StopTaskView {
   std::string energy;
   double minutes = 0;
   std::string state;  // planned, done, left undone
-  std::optional<std::string> as_found;
+  std::optional<AsFound> as_found;
   std::optional<std::string> done_by;
   std::optional<Instant> done_at;
 };

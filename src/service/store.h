@@ -98,6 +98,8 @@ class Store {
   virtual Result<std::vector<Entry>> entries_of(std::string_view machine, int count_max) = 0;  // the latest first
   // The entry by which a task was done last: the latest by when it happened of those that nobody took back.
   virtual Result<std::optional<Entry>> last_done(std::string_view machine, std::string_view task) = 0;
+  // Every entry by which a task was done, of those that nobody took back, in the order in which they happened.
+  virtual Result<std::vector<Entry>> doings_of(std::string_view machine, std::string_view task) = 0;
   // The machine's walks with their answers: those that began, or were answered on, in the last `back` before its latest
   // walk or answer; and one walk, nothing where the machine has none of that id.
   virtual Result<std::vector<WalkRecord>> latest_walks_of(std::string_view machine, Duration back) = 0;

@@ -92,6 +92,13 @@ std::optional<std::vector<TaskReadingText>> text_of(const std::vector<catalogue:
   return texts;
 }
 
+std::optional<catalogue::PartCosts> costs_of(const TaskText& text) {
+  if (!text.costs) return std::nullopt;
+  const catalogue::PartCosts costs{text.costs->parts.value_or(0), text.costs->failed_hours.value_or(0),
+                                   text.costs->failed_damage.value_or(0)};
+  return costs == catalogue::PartCosts{} ? std::nullopt : std::optional{costs};
+}
+
 }  // namespace
 
 Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
@@ -101,6 +108,8 @@ Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
   if (!skill) return refuse(skill.error().at("skill"));
   const auto energy = catalogue::parse_energy_state(text.energy);
   if (!energy) return refuse(energy.error().at("energy"));
+  const auto demand = catalogue::parse_demand(text.demanded_by.value_or("nobody"));
+  if (!demand) return refuse(demand.error().at("demanded_by"));
   auto triggers = triggers_of(text.triggers);
   if (!triggers) return refuse(triggers.error());
   auto readings = readings_of(text);
@@ -120,7 +129,9 @@ Result<catalogue::Task> task_of(std::string key, const TaskText& text) {
                        .parts = {},
                        .readings = std::move(*readings),
                        .quantity_unit = text.quantity_unit,
-                       .after = text.after.value_or(std::vector<std::string>{})};
+                       .after = text.after.value_or(std::vector<std::string>{}),
+                       .demanded_by = *demand,
+                       .costs = costs_of(text)};
   for (const PartText& part : text.parts.value_or(std::vector<PartText>{})) {
     task.parts.push_back({part.name, part.quantity, part.unit});
   }
@@ -147,7 +158,11 @@ TaskText text_of(const catalogue::Task& task) {
                 .parts = std::vector<PartText>{},
                 .readings = text_of(task.readings),
                 .quantity_unit = task.quantity_unit,
-                .after = {}};
+                .after = {},
+                .demanded_by = {},
+                .costs = {}};
+  if (task.demanded_by != catalogue::Demand::nobody) text.demanded_by = word_of(task.demanded_by);
+  if (task.costs) text.costs = PartCostsText{task.costs->parts, task.costs->failed_hours, task.costs->failed_damage};
   if (!task.after.empty()) text.after = task.after;
   for (const Trigger& trigger : task.triggers) text.triggers.push_back(text_of(trigger));
   for (const auto& part : task.parts) text.parts->push_back({part.name, part.quantity, part.unit});

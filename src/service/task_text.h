@@ -46,6 +46,13 @@ struct TaskReadingText {
 };
 BOOST_DESCRIBE_STRUCT(TaskReadingText, (), (what, unit, warning, action))
 
+struct PartCostsText {
+  std::optional<double> parts;
+  std::optional<double> failed_hours;
+  std::optional<double> failed_damage;
+};
+BOOST_DESCRIBE_STRUCT(PartCostsText, (), (parts, failed_hours, failed_damage))
+
 struct TaskText {
   std::string title;
   std::string assembly;
@@ -62,15 +69,17 @@ struct TaskText {
   std::optional<std::vector<TaskReadingText>> readings;
   std::optional<std::string> quantity_unit;
   std::optional<std::vector<std::string>> after;
+  std::optional<std::string> demanded_by;
+  std::optional<PartCostsText> costs;
 };
 BOOST_DESCRIBE_STRUCT(TaskText, (),
                       (title, assembly, point, work, skill, energy, minutes, triggers, steps, reason, caution, parts,
-                       readings, quantity_unit, after))
+                       readings, quantity_unit, after, demanded_by, costs))
 
 // What is left out of the optional fields is empty. Refuses unknown words, a trigger that is neither or both, and what
 // catalogue::check refuses; the message names the field.
 Result<catalogue::Task> task_of(std::string key, const TaskText& text);
-// Readings, quantity unit and what comes before are left out where the task has none.
+// Readings, quantity unit, what comes before, who demands it and costs are left out where the task has none.
 TaskText text_of(const catalogue::Task& task);
 TaskReadingText text_of(const catalogue::TaskReading& reading);
 

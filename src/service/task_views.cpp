@@ -114,6 +114,8 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                 .readings = text.readings,
                 .quantity_unit = text.quantity_unit,
                 .after = text.after,
+                .demanded_by = text.demanded_by,
+                .costs = text.costs,
                 .version = record.version,
                 .last_done = {},
                 .began_at = record.began_at};

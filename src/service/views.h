@@ -60,10 +60,11 @@ struct ShopView {
   std::vector<KindView> kinds;
   std::vector<PersonView> people;
   std::vector<CounterWordView> counter_words;
+  std::string currency;
   bool loopback_only = true;
   std::string version;
 };
-BOOST_DESCRIBE_STRUCT(ShopView, (), (plant, cells, kinds, people, counter_words, loopback_only, version))
+BOOST_DESCRIBE_STRUCT(ShopView, (), (plant, cells, kinds, people, counter_words, currency, loopback_only, version))
 
 struct DoingView {
   std::string state;
@@ -216,13 +217,15 @@ struct TaskView {
   std::optional<std::vector<TaskReadingText>> readings;
   std::optional<std::string> quantity_unit;
   std::optional<std::vector<std::string>> after;
+  std::optional<std::string> demanded_by;
+  std::optional<PartCostsText> costs;
   int version = 1;
   std::optional<EntryView> last_done;
   Instant began_at;
 };
 BOOST_DESCRIBE_STRUCT(TaskView, (),
                       (key, machine, title, assembly, point, work, skill, energy, minutes, triggers, state, own, steps,
-                       reason, caution, parts, readings, quantity_unit, after, version, last_done, began_at))
+                       reason, caution, parts, readings, quantity_unit, after, demanded_by, costs, version, last_done, began_at))
 
 struct TallyView {
   int in_hand = 0;

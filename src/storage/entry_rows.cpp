@@ -24,6 +24,15 @@ Result<std::optional<Saying>> saying_in(const std::optional<std::string>& text) 
   return std::optional{std::move(saying)};
 }
 
+// Of those that nobody took back.
+std::string doings_query(std::string_view order) {
+  return fmt::format(
+      "select {} from task_done d join entry e on e.plant = d.plant and e.id = d.entry where d.plant = $1 and "
+      "d.machine = $2 and d.task = $3 and not exists(select 1 from entry u where u.plant = d.plant and u.undoes = "
+      "d.entry) order by {}",
+      entry_columns(), order);
+}
+
 }  // namespace
 
 Result<std::optional<Entry>> read_entry(sql::Connection& db, std::string_view id) {
@@ -42,15 +51,14 @@ Result<std::vector<Entry>> read_entries(sql::Connection& db, std::string_view ma
 }
 
 Result<std::optional<Entry>> read_last_done(sql::Connection& db, std::string_view machine, std::string_view task) {
-  HW_TAKE(rows,
-          db.query(fmt::format("select {} from task_done d join entry e on e.plant = d.plant and e.id = d.entry "
-                               "where d.plant = $1 and d.machine = $2 and d.task = $3 and not exists(select 1 from "
-                               "entry u where u.plant = d.plant and u.undoes = d.entry) "
-                               "order by d.happened_ms desc, d.entry desc limit 1",
-                               entry_columns()),
-                   plant_key, machine, task));
+  HW_TAKE(rows, db.query(doings_query("d.happened_ms desc, d.entry desc limit 1"), plant_key, machine, task));
   HW_TAKE(entries, read_entries(db, rows));
   return first_of(std::move(entries));
+}
+
+Result<std::vector<Entry>> read_doings(sql::Connection& db, std::string_view machine, std::string_view task) {
+  HW_TAKE(rows, db.query(doings_query("d.happened_ms, d.entry"), plant_key, machine, task));
+  return read_entries(db, rows);
 }
 
 Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading) {

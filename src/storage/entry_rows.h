@@ -12,6 +12,9 @@ Result<std::vector<service::Entry>> read_entries(sql::Connection& db, std::strin
 Result<std::optional<service::Entry>> read_last_done(sql::Connection& db, std::string_view machine,
                                                      std::string_view task);
 
+// Every entry by which the task was done, of those that nobody took back, in the order in which they happened.
+Result<std::vector<service::Entry>> read_doings(sql::Connection& db, std::string_view machine, std::string_view task);
+
 Result<void> insert_hour_reading(sql::Connection& db, const service::HourReading& reading);
 Result<void> insert_settlement(sql::Connection& db, const std::string& reading, const std::string& settled_as,
                                const std::string& entry);

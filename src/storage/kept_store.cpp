@@ -137,6 +137,11 @@ Result<std::optional<service::Entry>> KeptStore::last_done(std::string_view mach
   return read_last_done(*reader, machine, task);
 }
 
+Result<std::vector<service::Entry>> KeptStore::doings_of(std::string_view machine, std::string_view task) {
+  HW_TAKE(reader, readers_.take());
+  return read_doings(*reader, machine, task);
+}
+
 Result<std::vector<service::WalkRecord>> KeptStore::latest_walks_of(std::string_view machine, Duration back) {
   HW_TAKE(reader, readers_.take());
   return read_latest_walks(*reader, machine, back);

@@ -44,6 +44,7 @@ class KeptStore : public service::Store {
   Result<std::optional<service::Entry>> entry(std::string_view id) override;
   Result<std::vector<service::Entry>> entries_of(std::string_view machine, int count_max) override;
   Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override;
+  Result<std::vector<service::Entry>> doings_of(std::string_view machine, std::string_view task) override;
   Result<std::vector<service::WalkRecord>> latest_walks_of(std::string_view machine, Duration back) override;
   Result<std::optional<service::WalkRecord>> walk(std::string_view machine, std::string_view id) override;
   Result<std::vector<service::AnswerRecord>> readings_of(std::string_view machine, std::string_view check,

@@ -127,6 +127,20 @@ TEST_F(StoreTest, TheLastDoneIsTheLatestThatWasNotTakenBack) {
   EXPECT_EQ(keep(*store, undoing).error().code, ErrorCode::conflict);  // it is taken back once
 }
 
+TEST_F(StoreTest, TheDoingsOfATaskAreThoseThatNobodyTookBackInTheOrderInWhichTheyHappened) {
+  Entry late = full_entry("e1");
+  late.happened_at = late.happened_at + Duration::hours(5);
+  Entry undoing = full_entry("e4");
+  undoing.kind = "undone";
+  undoing.undoes = "e3";
+  for (Entry entry : {late, full_entry("e2"), full_entry("e3"), undoing}) ASSERT_TRUE(keep(*store, entry));
+  const auto doings = *store->doings_of("l1", *late.task);
+  ASSERT_EQ(doings.size(), 2u);
+  EXPECT_EQ(doings.at(0).id, "e2");
+  EXPECT_EQ(doings.at(1).id, "e1");
+  EXPECT_TRUE(store->doings_of("l2", *late.task)->empty());
+}
+
 TEST_F(StoreTest, ATaskThatChangesKeepsItsPlaceAndWhereItBegan) {
   auto task = store->tasks_of("l1")->at(0);
   task.task.title = "Replace both filters";

@@ -119,7 +119,8 @@ FitReport report_of(const LifeFitCall& call, const life::WeibullLikelihood& like
       .reliability = {},
       .exponential = {},
       .lognormal = {},
-      .cautions = life::cautions_of(fit, shape)};
+      .cautions = {}};
+  for (const life::Caution& caution : life::cautions_of(fit, shape)) report.cautions.push_back(caution.says);
   add_asked(report, call, likelihood, fit);
   if (const auto other = life::fit_exponential(likelihood)) {
     report.exponential = ExponentialReport{other->mean, other->loglik, other->aic()};

@@ -64,7 +64,7 @@ TEST_F(Closing, WhatWasDoneBeginsAnewAndWhatWasNotIsFreeAgain) {
   EXPECT_EQ(closed.closed->note, "no grease left");
   EXPECT_EQ(closed.closed->ended_at, scene.now);
   EXPECT_EQ(closed.tasks.at(0).state, "done");
-  EXPECT_EQ(closed.tasks.at(0).as_found, "worn");
+  EXPECT_EQ(closed.tasks.at(0).as_found, service::AsFound::worn);
   EXPECT_EQ(closed.tasks.at(0).done_by, "Bo");
   EXPECT_EQ(closed.tasks.at(1).state, "left undone");
   EXPECT_EQ(*scene.trigger("filter").used, 0);
@@ -72,7 +72,7 @@ TEST_F(Closing, WhatWasDoneBeginsAnewAndWhatWasNotIsFreeAgain) {
   const auto entry = stops.entries("task done").at(0);
   EXPECT_EQ(entry.id, id_of(11));
   EXPECT_EQ(entry.stop, id_of(1));
-  EXPECT_EQ(entry.doing->as_found, "worn");
+  EXPECT_EQ(entry.doing->as_found, service::AsFound::worn);
   EXPECT_EQ(entry.doing->minutes, 25);
   EXPECT_EQ(entry.note, "torn");
   EXPECT_EQ(stops.entries("stop closed").at(0).says, "stop of 2026-03-04, early: closed; 1 of 2 tasks done");
@@ -80,7 +80,7 @@ TEST_F(Closing, WhatWasDoneBeginsAnewAndWhatWasNotIsFreeAgain) {
   EXPECT_TRUE(stops.agree(2, {"grease"}));
   scene.reopen();
   EXPECT_EQ(*scene.trigger("filter").used, 0);
-  EXPECT_EQ(stops.shown(1).tasks.at(0).as_found, "worn");
+  EXPECT_EQ(stops.shown(1).tasks.at(0).as_found, service::AsFound::worn);
 }
 
 TEST_F(Closing, TheHoursAreThoseOfTheMomentWhenTheTaskWasDone) {

@@ -122,6 +122,9 @@ class Refusing : public service::Store {
   Result<std::optional<service::Entry>> last_done(std::string_view machine, std::string_view task) override {
     return kept_.last_done(machine, task);
   }
+  Result<std::vector<service::Entry>> doings_of(std::string_view machine, std::string_view task) override {
+    return kept_.doings_of(machine, task);
+  }
   Result<std::vector<service::WalkRecord>> latest_walks_of(std::string_view machine, Duration back) override {
     return kept_.latest_walks_of(machine, back);
   }

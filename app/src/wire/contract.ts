@@ -431,6 +431,8 @@ export interface Task {
   quantity_unit?: string;
   /** keys of tasks that come before it where both are done in one stop; absent without any */
   after?: string[];
+  demanded_by?: Demand;
+  costs?: PartCosts;
   /** counts the changes; a change names the version it saw */
   version: number;
   last_done?: Entry;
@@ -461,6 +463,21 @@ export interface TaskEdit {
   quantity_unit?: string;
   /** keys of the machine's tasks that come before it where both are done in one stop; left out of a change, they stay as they are */
   after?: string[];
+  demanded_by?: Demand;
+  costs?: PartCosts;
+}
+
+/** who wants the task done as it is, beside the shop; absent: nobody. Left out of a change, it stays as it is */
+export type Demand = 'nobody' | 'safety' | 'law' | 'warranty';
+
+/** what decides which interval costs least, in the shop's currency; what is left out is 0. Left out of a change, they stay as they are */
+export interface PartCosts {
+  /** of one doing: what is put in */
+  parts?: number;
+  /** that the machine stands when the part fails unforeseen, beside the work itself */
+  failed_hours?: number;
+  /** scrap, damage and rush of such a failure */
+  failed_damage?: number;
 }
 
 export interface Signature {
@@ -479,6 +496,7 @@ export interface DoneEdit {
   at?: string;
   /** by the device's clock, at the moment of this sending: tells how far its clock is off */
   sent_at?: string;
+  as_found?: AsFound;
   note?: string;
 }
 

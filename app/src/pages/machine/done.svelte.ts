@@ -4,7 +4,7 @@
 import type { Entered } from '../../outbox/entered';
 import { NotKept, outbox } from '../../outbox/outbox.svelte';
 import { client, Refused, Unreachable } from '../../wire/client';
-import type { Entry, Task } from '../../wire/contract';
+import type { AsFound, DoneEdit, Entry, Task } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
 import { instantNow } from '../../words/times';
 
@@ -26,12 +26,12 @@ export class DonePress {
   private undoEndsAtMs = 0;
   private timer = 0;
 
-  async mark(task: Task, by: string): Promise<void> {
+  async mark(task: Task, by: string, asFound: '' | AsFound): Promise<void> {
     if (this.step !== 'idle') return;
     this.begin('keeping');
     [this.by, this.at] = [by, instantNow()];
     const { machine, key, title } = task;
-    const body = { id: newId(), by, at: this.at };
+    const body: DoneEdit = { id: newId(), by, at: this.at, ...(asFound === '' ? {} : { as_found: asFound }) };
     const entered: Entered = {
       operation: 'markDone',
       path: { machine, task: key },

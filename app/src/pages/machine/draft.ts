@@ -3,8 +3,10 @@
 
 import { counterTitle } from '../../parts/titles';
 import { numberIn, numberTrouble } from '../../parts/reading';
-import type { Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkType } from '../../wire/contract';
+import type { Demand, Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkType } from '../../wire/contract';
 import { plain, say } from '../../words/words';
+import { costDraft, costEdit, costTroubles, shownCosts } from './cost_draft';
+import type { CostDraft } from './cost_draft';
 import { readingDraft, readingEdit, readingTroubles, shownReading, unitTrouble } from './reading_draft';
 import type { ReadingDraft } from './reading_draft';
 
@@ -47,6 +49,8 @@ export interface TaskDraft {
   quantityUnit: string;
   /** Keys of the machine's tasks that come before it in a stop. */
   after: string[];
+  demandedBy: Demand;
+  costs: CostDraft;
 }
 
 /** By field: "title", "triggers.0.interval". */
@@ -79,6 +83,8 @@ export function emptyDraft(assembly: string, counter: string): TaskDraft {
     readings: [],
     quantityUnit: '',
     after: [],
+    demandedBy: 'nobody',
+    costs: costDraft(undefined),
   };
 }
 
@@ -127,6 +133,8 @@ export function draftOf(task: Task): TaskDraft {
     readings: (task.readings ?? []).map(readingDraft),
     quantityUnit: task.quantity_unit ?? '',
     after: [...(task.after ?? [])],
+    demandedBy: task.demanded_by ?? 'nobody',
+    costs: costDraft(task.costs),
   };
 }
 
@@ -178,6 +186,7 @@ export function troublesOf(draft: TaskDraft): Troubles {
     ...allTriggerTroubles(draft.triggers),
     ...partTroubles(draft.parts),
     ...readingTroubles(draft.readings),
+    ...costTroubles(draft.costs),
     quantityUnit: draft.quantityUnit.trim() === '' ? '' : unitTrouble(draft.quantityUnit),
   };
   return Object.fromEntries(Object.entries(all).filter(([, trouble]) => trouble !== ''));
@@ -224,6 +233,8 @@ export function editOf(draft: TaskDraft, sign: { id: string; by: string; version
     readings: draft.readings.map(readingEdit),
     ...quantityUnitEdit(draft),
     after: [...draft.after],
+    demanded_by: draft.demandedBy,
+    costs: costEdit(draft.costs),
   };
 }
 
@@ -248,6 +259,8 @@ function shown(draft: TaskDraft, field: keyof TaskDraft, titleOf: TitleOf): stri
   if (field === 'work') return say(`work.${draft.work}`);
   if (field === 'skill') return say(`skill.${draft.skill}`);
   if (field === 'energy') return say(`energy.${draft.energy}`);
+  if (field === 'demandedBy') return say(`demand.${draft.demandedBy}`);
+  if (field === 'costs') return shownCosts(draft.costs);
   if (field === 'after') return draft.after.map(titleOf).join('; ');
   const value = draft[field];
   if (typeof value === 'string') return value;

@@ -18,4 +18,6 @@ export const FIELD_WORDS: Record<keyof TaskDraft, Key> = {
   readings: 'form.readings',
   quantityUnit: 'form.quantity_unit',
   after: 'form.after',
+  demandedBy: 'form.demanded_by',
+  costs: 'form.costs',
 };

@@ -2,6 +2,7 @@
 // stand in the fields in the plant's zone. Minutes, readings and as found may be left empty: nobody knows them then.
 
 import type { Entered } from '../../outbox/entered';
+import { isOpened } from '../../parts/as_found';
 import { numberIn, numberTrouble } from '../../parts/reading';
 import { readTyped } from '../../parts/typed_reading';
 import type { AsFound, ReadValue, StopCard, StopDone, Task } from '../../wire/contract';
@@ -9,7 +10,6 @@ import { newId } from '../../wire/uuid';
 import { fieldIn, instantIn, instantNow } from '../../words/times';
 import { say } from '../../words/words';
 
-export const AS_FOUND: readonly AsFound[] = ['good', 'worn', 'failed'];
 const MINUTES_MAX = 10_080;
 
 export interface TaskDraft {
@@ -32,9 +32,6 @@ export interface CloseDraft {
 
 /** By field: "task.minutes", "task.reading.0", "began"; empty when nothing is wrong. */
 export type CloseTroubles = Record<string, string>;
-
-/** Is a part opened or taken out, so that what it was like can be seen? */
-export const isOpened = (task: Task): boolean => task.work === 'replace' || task.work === 'overhaul';
 
 const emptyTask = (task: Task): TaskDraft => ({
   state: '',
