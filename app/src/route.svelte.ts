@@ -25,6 +25,8 @@ export type Page =
   | { name: 'today' }
   | { name: 'stops' }
   | { name: 'stop'; stop: string }
+  | { name: 'lives' }
+  | { name: 'part'; kind: string; task: string }
   | { name: 'task date'; machine: string; task: string }
   | { name: 'not there' };
 
@@ -42,6 +44,7 @@ const PLAIN: Readonly<Record<string, Page>> = {
   'use-changes': { name: 'use changes' },
   today: { name: 'today' },
   stops: { name: 'stops' },
+  lives: { name: 'lives' },
 };
 /** As they stand in an address. */
 const RHYTHMS: Readonly<Record<string, Rhythm>> = {
@@ -69,6 +72,8 @@ export function pageOf(path: string): Page {
   if (first === 'machine' && second !== undefined) return pageOfMachine(second, third, fourth);
   if (first === 'finding' && second !== undefined && third === undefined) return { name: 'finding', finding: second };
   if (first === 'stop' && second !== undefined && third === undefined) return { name: 'stop', stop: second };
+  if (first === 'lives' && second !== undefined && third !== undefined && fourth === undefined)
+    return { name: 'part', kind: second, task: third };
   return (second === undefined ? PLAIN[first] : undefined) ?? { name: 'not there' };
 }
 
@@ -90,6 +95,10 @@ export const TODAY_ADDRESS = '/today';
 /** The working of a task's forecast date. */
 export const taskDateAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}/task-date/${encodeURIComponent(task)}`;
+export const LIVES_ADDRESS = '/lives';
+/** What the lives of a part say: the one that the task replaces on machines of that kind. */
+export const partAddress = (kind: string, task: string) =>
+  `${LIVES_ADDRESS}/${encodeURIComponent(kind)}/${encodeURIComponent(task)}`;
 export const changePlanAddress = (machine: string) => `${machineAddress(machine)}/change-plan`;
 export const findingAddress = (finding: string) => `/finding/${encodeURIComponent(finding)}`;
 /** @param about where it was found: machine, task, point, check */

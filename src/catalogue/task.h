@@ -57,9 +57,9 @@ struct TaskReading {
 
 // What decides which interval costs least, in the shop's currency. What is not known is 0.
 struct PartCosts {
-  double parts = 0;           // of one doing: what is put in
-  double failed_hours = 0;    // that the machine stands when the part fails unforeseen, beside the work itself
-  double failed_damage = 0;   // scrap, damage and rush of such a failure
+  double parts = 0;          // of one doing: what is put in
+  double failed_hours = 0;   // that the machine stands when the part fails unforeseen, beside the work itself
+  double failed_damage = 0;  // scrap, damage and rush of such a failure
   bool operator==(const PartCosts&) const = default;
 };
 

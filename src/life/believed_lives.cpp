@@ -15,7 +15,7 @@ constexpr int shapes = 41;
 constexpr int levels = 25;
 constexpr double spread_levels = 5;      // standard deviations of the level for a given slope
 constexpr double conf_reach = 0.999999;  // of the shape: how far the grid goes
-constexpr double share_min = 1e-6;      // what is believed less is left out
+constexpr double share_min = 1e-6;       // what is believed less is left out
 constexpr double looked_at_min = 0.02;   // of the likeliest scale: intervals from here ...
 constexpr double looked_at_max = 5;      // ... to here are looked at
 
@@ -91,6 +91,17 @@ double expected_cost_rate(std::span<const Believed> believed, const ReplacementC
   return rate;
 }
 
+CostRate believed_cost_rate(std::span<const Believed> believed, const ReplacementCosts& costs, double age) {
+  CostRate rate;
+  std::vector<std::pair<double, double>> rates;
+  for (const Believed& one : believed) {
+    rates.emplace_back(age_cost_rate(one.life, costs, age), one.share);
+    rate.expected += one.share * rates.back().first;
+  }
+  rate.range = {believed_quantile(rates, 0.05), believed_quantile(rates, 0.95)};
+  return rate;
+}
+
 // The expected rate may have more than one valley: all of a grid of ages is looked at, then the lowest is refined by
 // golden section.
 CheapestInterval cheapest_interval(std::span<const Believed> believed, const ReplacementCosts& costs) {
@@ -138,7 +149,8 @@ BelievedAdvice advise_age(std::span<const Believed> believed, const ReplacementC
   advice.run_to_failure = cheapest.run_to_failure;
   if (advice.interval) advice.saving = 1 - advice.cost_rate / advice.run_to_failure;
   std::vector<std::pair<double, double>> best;
-  for (const Believed& one : believed) best.emplace_back(advise_age(one.life, costs).interval.value_or(never), one.share);
+  for (const Believed& one : believed)
+    best.emplace_back(advise_age(one.life, costs).interval.value_or(never), one.share);
   advice.best_5 = believed_quantile(best, 0.05);
   advice.best_50 = believed_quantile(best, 0.5);
   advice.best_95 = believed_quantile(std::move(best), 0.95);

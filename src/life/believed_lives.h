@@ -24,6 +24,13 @@ Result<std::vector<Believed>> believed_lives(const WeibullLikelihood& likelihood
 // The mean of age_cost_rate over them; the age above 0, may be infinite.
 double expected_cost_rate(std::span<const Believed> believed, const ReplacementCosts& costs, double age);
 
+// The same with its spread: with a chance of 5 % it is less than the lower bound, and with 5 % more than the upper one.
+struct CostRate {
+  double expected = 0;
+  Bounds range;
+};
+CostRate believed_cost_rate(std::span<const Believed> believed, const ReplacementCosts& costs, double age);
+
 struct CheapestInterval {
   std::optional<double> interval;  // of the least expected cost rate; nothing: run to failure
   double cost_rate = 0;            // expected, of that

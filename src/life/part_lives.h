@@ -27,8 +27,8 @@ enum class Found { good, worn, failed, unsaid };
 struct Doing {
   double at = 0;
   Found found = Found::unsaid;
-  bool is_planned = false;                // done in a planned stop
-  std::optional<double> failed_at = {};   // the counter's total when the failure was noticed
+  bool is_planned = false;               // done in a planned stop
+  std::optional<double> failed_at = {};  // the counter's total when the failure was noticed
 };
 
 enum class LeftOut { age_unknown, not_said, no_use };

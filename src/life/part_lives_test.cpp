@@ -41,8 +41,10 @@ TEST(PartLives, LeaveOutWhatNobodySaidAndWhatHadNoUse) {
 
 // What was used between the first doing and now is the sum of all lives that ended exactly or still run.
 TEST(PartLives, SumUpToTheUseBetweenTheFirstDoingAndNow) {
-  const std::vector<Doing> doings{
-      {.at = 50}, {.at = 170, .found = Found::worn}, {.at = 400, .found = Found::failed}, {.at = 777, .found = Found::good}};
+  const std::vector<Doing> doings{{.at = 50},
+                                  {.at = 170, .found = Found::worn},
+                                  {.at = 400, .found = Found::failed},
+                                  {.at = 777, .found = Found::good}};
   double sum = 0;
   for (const PartLife& one : part_lives(doings, 1000).lives) sum += one.life.lower;
   EXPECT_EQ(sum, 950);

@@ -33,7 +33,7 @@ CostGrowth growth_of(WorkType work) {
 }
 
 bool guards_people(const catalogue::Task& task) {
-  if (task.assembly == guarding_assembly) return true;
+  if (task.demanded_by == catalogue::Demand::safety || task.assembly == guarding_assembly) return true;
   return std::any_of(guarding_words.begin(), guarding_words.end(),
                      [&](std::string_view word) { return task.key.find(word) != std::string::npos; });
 }

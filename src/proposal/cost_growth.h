@@ -15,8 +15,9 @@ struct CostGrowth {
 
 CostGrowth growth_of(catalogue::WorkType work);
 
-// A task on what keeps people from harm: the assembly of guards and doors; brakes, accumulators, interlocks by the
-// words of its key. No lateness is planned for it. It does not say that anything else is harmless.
+// A task on what keeps people from harm: one that safety demands; the assembly of guards and doors; brakes,
+// accumulators, interlocks by the words of its key. No lateness is planned for it. It does not say that anything else
+// is harmless.
 bool guards_people(const catalogue::Task& task);
 
 }  // namespace hw::proposal

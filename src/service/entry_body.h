@@ -114,7 +114,7 @@ BOOST_DESCRIBE_ENUM(AsFound, good, worn, failed)
 // What the person who did a task said of it.
 struct TaskDoing {
   std::optional<AsFound> as_found = {};
-  std::optional<double> minutes = {};        // hands on
+  std::optional<double> minutes = {};  // hands on
   std::optional<std::vector<ReadValue>> readings = {};
   std::optional<double> quantity = {};  // filled in, in `quantity_unit`
   std::optional<std::string> quantity_unit = {};
@@ -132,6 +132,30 @@ struct StopTold {
   std::optional<int> of = {};                          // ... of so many tasks
 };
 BOOST_DESCRIBE_STRUCT(StopTold, (), (on, shift, to_on, to_shift, tasks, done, of))
+
+// An interval that a person moved, with what it rested on then.
+struct IntervalMoved {
+  std::string counter;
+  std::string unit;
+  double from = 0;
+  double to = 0;
+  int lives = 0;     // of all machines of the kind
+  int failures = 0;  // of them
+  double shape = 0;  // of the likeliest Weibull distribution
+  double scale = 0;
+  double planned = 0;  // cost of a planned replacement and of one after a failure, in `currency`
+  double failed = 0;
+  std::string currency;
+  double saving_per_year = 0;  // of all machines of the kind, expected; below 0: it costs
+  double saving_5 = 0;         // with a chance of 5 % less than this
+  double saving_95 = 0;
+  double chance = 0;                            // that it saves anything
+  std::optional<std::string> demanded_by = {};  // safety, law, warranty
+  std::optional<std::string> despite = {};      // why it was lengthened all the same
+};
+BOOST_DESCRIBE_STRUCT(IntervalMoved, (),
+                      (counter, unit, from, to, lives, failures, shape, scale, planned, failed, currency,
+                       saving_per_year, saving_5, saving_95, chance, demanded_by, despite))
 
 struct EntryBody {
   std::optional<double> device_off_s;              // the device's clock was ahead by that much; below zero: behind
@@ -160,17 +184,19 @@ struct EntryBody {
   std::optional<DisplayTold> display;             // of "hours read" and "hours settled"
   std::optional<std::int64_t> corrects_ordinal;   // of "correction", as is right
   std::optional<std::string> right;
-  std::optional<Saying> unlinked;      // of "finding made": why the task that was to settle it is left out
-  std::optional<Saying> stray_saying;  // what `stray` says
-  std::optional<std::string> stop;     // the id of the entry "stop agreed" that it is about
-  std::optional<StopPlan> plan;        // of a stop, from this entry on
-  std::optional<StopTimes> times;      // of "stop closed"
-  std::optional<TaskDoing> doing;      // of "task done"
-  std::optional<StopTold> stop_told;   // of the entries about stops
+  std::optional<Saying> unlinked;         // of "finding made": why the task that was to settle it is left out
+  std::optional<Saying> stray_saying;     // what `stray` says
+  std::optional<std::string> stop;        // the id of the entry "stop agreed" that it is about
+  std::optional<StopPlan> plan;           // of a stop, from this entry on
+  std::optional<StopTimes> times;         // of "stop closed"
+  std::optional<TaskDoing> doing;         // of "task done"
+  std::optional<StopTold> stop_told;      // of the entries about stops
+  std::optional<IntervalMoved> interval;  // of "interval moved"
 };
 BOOST_DESCRIBE_STRUCT(EntryBody, (),
                       (device_off_s, walk, rhythm, checks, answers, finding, what, point, check, severity, owner,
                        due_on, settling_task, done, why, photos, corrects, stray, points, use, order, title, version,
-                       display, corrects_ordinal, right, unlinked, stray_saying, stop, plan, times, doing, stop_told))
+                       display, corrects_ordinal, right, unlinked, stray_saying, stop, plan, times, doing, stop_told,
+                       interval))
 
 }  // namespace hw::service

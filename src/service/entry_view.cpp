@@ -23,7 +23,8 @@ EntryTold told_of(const EntryBody& body) {
                  .points = body.points,
                  .order = body.order,
                  .use = body.use,
-                 .stop = body.stop_told};
+                 .stop = body.stop_told,
+                 .interval = body.interval};
   if (body.checks) told.checks = static_cast<int>(body.checks->size());
   return told;
 }

@@ -5,6 +5,7 @@
 
 #include "libs/values/small_letters.h"
 #include "src/service/entry_making.h"
+#include "src/service/lives.h"
 #include "src/service/make_views.h"
 #include "src/service/use_cases.h"
 
@@ -14,12 +15,12 @@ namespace {
 constexpr int count_max = 500;
 
 // EntryKind of api/openapi.yaml.
-constexpr std::array<std::string_view, 23> entry_kinds = {
+constexpr std::array<std::string_view, 24> entry_kinds = {
     "task done",    "task added",      "task changed",    "task retired",     "undone",
     "hours read",   "hours settled",   "round begun",     "check answered",   "others as they should be",
     "finding made", "finding changed", "finding settled", "finding reopened", "correction",
     "points moved", "walk changed",    "use announced",   "use withdrawn",    stop_agreed,
-    stop_changed,   stop_withdrawn,    stop_closed};
+    stop_changed,   stop_withdrawn,    stop_closed,       interval_moved};
 
 Result<void> check(const LogbookQuery& query) {
   if (query.kind && std::find(entry_kinds.begin(), entry_kinds.end(), *query.kind) == entry_kinds.end()) {

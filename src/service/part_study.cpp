@@ -75,8 +75,7 @@ PartStudy study_lives(const OpenShop& shop, LivesOfPart seen) {
   study.interval = middle_interval(study.seen.places);
   {
     const auto lock = shop.look();
-    study.costs =
-        part_costs(study.seen.task, shop.record().stopping, mean_standing(shop, study.seen.places));
+    study.costs = part_costs(study.seen.task, shop.record().stopping, mean_standing(shop, study.seen.places));
   }
   fit(study);
   return study;

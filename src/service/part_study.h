@@ -19,7 +19,7 @@ struct PartStudy {
   PartCostSums costs;
   std::optional<double> interval;  // the present one, where the counter has one; of several the middle one
   std::optional<life::WeibullFit> fit;
-  std::optional<Error> refused;         // why there is no fit
+  std::optional<Error> refused;          // why there is no fit
   std::vector<life::Believed> believed;  // empty where there is no fit, or nothing to weigh
   std::optional<life::IntervalChoice> choice;
   std::optional<Error> no_choice;  // why there is none though there is a fit

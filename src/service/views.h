@@ -135,10 +135,11 @@ struct EntryTold {
   std::optional<std::vector<int>> order;
   std::optional<UseChangeText> use;
   std::optional<StopTold> stop;
+  std::optional<IntervalMoved> interval;
 };
 BOOST_DESCRIBE_STRUCT(EntryTold, (),
                       (title, version, display, checks, what, severity, owner, due_on, settling_task, unlinked, done,
-                       why, corrects_ordinal, right, points, order, use, stop))
+                       why, corrects_ordinal, right, points, order, use, stop, interval))
 
 struct EntryView {
   std::string id;
@@ -225,7 +226,8 @@ struct TaskView {
 };
 BOOST_DESCRIBE_STRUCT(TaskView, (),
                       (key, machine, title, assembly, point, work, skill, energy, minutes, triggers, state, own, steps,
-                       reason, caution, parts, readings, quantity_unit, after, demanded_by, costs, version, last_done, began_at))
+                       reason, caution, parts, readings, quantity_unit, after, demanded_by, costs, version, last_done,
+                       began_at))
 
 struct TallyView {
   int in_hand = 0;

@@ -7,6 +7,7 @@
 #include "src/service/machine_count.h"
 #include "src/simulate/agent.h"
 #include "src/simulate/demo_findings.h"
+#include "src/simulate/demo_lives.h"
 #include "src/simulate/demo_record.h"
 #include "src/simulate/demo_stops.h"
 #include "src/simulate/dice.h"
@@ -86,9 +87,11 @@ DemoMachine make_machine(const service::NewShop& shop, const Floor& floor, std::
   const DemoUse use(std::move(totals), out.counted.changed_days, shop.shop.calendar.zone.date_of(now),
                     demo_history_days);
   out.entries = demo_entries(record, shop.shop, use, demo_seed, now);
+  auto lives = demo_lives(record, shop.shop, use, out.entries, demo_seed, now);
   DemoFindings findings = demo_findings(record, shop.shop, use, demo_seed, now);
   auto stops = demo_stops(record, shop.shop, use, out.entries, demo_seed, now);
   std::move(stops.begin(), stops.end(), std::back_inserter(out.entries));
+  std::move(lives.begin(), lives.end(), std::back_inserter(out.entries));
   std::move(findings.entries.begin(), findings.entries.end(), std::back_inserter(out.entries));
   out.photos = std::move(findings.photos);
   return out;

@@ -94,6 +94,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_rounds(router, parts);
   add_photo_routes(router, parts);
   add_finding_routes(router, parts);
+  add_life_routes(router, parts);
   add_logbook_routes(router, parts);
   add_plan_routes(router, parts);
   add_stop_routes(router, parts);

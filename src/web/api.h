@@ -6,6 +6,7 @@
 
 #include "libs/http/event_stream.h"
 #include "libs/http/router.h"
+#include "src/service/part_study.h"
 #include "src/service/proposals.h"
 #include "src/service/use_cases.h"
 #include "src/web/reach.h"
@@ -20,6 +21,7 @@ struct ApiParts {
   http::Channel& events;  // `machine`, `tasks`
   service::UseForecasts& forecasts;
   service::Proposals& proposals;
+  service::PartStudies& studies;
   std::string contract_json;  // the contract as JSON, for GET /api/openapi.json
   const Reach& reach;         // whether other devices reach the server
 };

@@ -49,6 +49,7 @@ class WebServer {
   std::unique_ptr<service::Devices> devices_;
   http::Channel channel_;
   std::unique_ptr<service::UseForecasts> forecasts_;
+  std::unique_ptr<service::PartStudies> studies_;
   std::unique_ptr<service::Proposals> proposals_;
   http::Router router_;
   std::optional<http::StaticFiles> app_;

@@ -5,6 +5,7 @@ import {
   FLOOR_ADDRESS,
   HORIZON_ADDRESS,
   labelsAddress,
+  LIVES_ADDRESS,
   logbookAddress,
   ROUNDS_ADDRESS,
   SCAN_ADDRESS,
@@ -27,6 +28,7 @@ export const MAIN_PAGES: ReadonlyArray<MainPage> = [
   { title: 'rounds.title', address: ROUNDS_ADDRESS, names: ['rounds', 'round'] },
   { title: 'findings.title', address: findingsAddress(), names: ['findings', 'finding', 'new finding'] },
   { title: 'logbook.title', address: logbookAddress(), names: ['logbook'] },
+  { title: 'lives.title', address: LIVES_ADDRESS, names: ['lives', 'part'] },
   { title: 'labels.title', address: labelsAddress(), names: ['labels'] },
   { title: 'scan.short', address: SCAN_ADDRESS, names: ['scan'] },
 ];

@@ -22,9 +22,13 @@ import type {
   Horizon,
   HourReading,
   HourReadingEdit,
+  IntervalEdit,
+  IntervalMoves,
   Join,
   JoinCode,
   JoinCodeEdit,
+  LifeParts,
+  LifeStudy,
   Logbook,
   Machine,
   Photo,
@@ -197,6 +201,12 @@ export const client = {
   useChanges: () => ask<UseChanges>('useChanges'),
   announceUse: (body: UseChangeEdit) => ask<UseChange>('announceUse', { body }),
   withdrawUse: (change: string, body: Signature) => ask<UseChange>('withdrawUse', { path: { change }, body }),
+  parts: () => ask<LifeParts>('parts'),
+  /** @param query other costs and an interval to judge: planned, failed, interval */
+  part: (kind: string, task: string, query: Record<string, string> = {}) =>
+    ask<LifeStudy>('part', { path: { kind, task }, query }),
+  moveInterval: (kind: string, task: string, body: IntervalEdit) =>
+    ask<IntervalMoves>('moveInterval', { path: { kind, task }, body }),
   today: () => ask<Today>('today'),
 };
 

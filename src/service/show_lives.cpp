@@ -1,0 +1,295 @@
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "libs/formats/enum_words.h"
+#include "src/life/likelihood_bounds.h"
+#include "src/life/other_fits.h"
+#include "src/life/survival.h"
+#include "src/life/turnbull.h"
+#include "src/proposal/cost_growth.h"
+#include "src/service/lives.h"
+
+namespace hw::service {
+namespace {
+
+constexpr double days_per_year = 365;
+constexpr double conf = 0.95;
+constexpr int curve_points = 25;
+constexpr int cost_points = 40;
+constexpr double money_most = 1e9;
+constexpr double failures_worth_saying = 3;
+constexpr double chance_worth_saying = 0.9;
+constexpr double share_worth_saying = 0.1;
+
+RemarkView remark_of(const Error& error) { return {error.saying.value_or(Saying{}), error.message}; }
+
+EndsView ends_of(const life::Bounds& bounds) {
+  EndsView ends{bounds.lower, {}};
+  if (std::isfinite(bounds.upper)) ends.upper = bounds.upper;
+  return ends;
+}
+
+std::optional<double> finite_only(double number) {
+  return std::isfinite(number) ? std::optional{number} : std::nullopt;
+}
+
+std::optional<AsFound> as_found(life::Found found) {
+  switch (found) {
+    case life::Found::good:
+      return AsFound::good;
+    case life::Found::worn:
+      return AsFound::worn;
+    case life::Found::failed:
+      return AsFound::failed;
+    case life::Found::unsaid:
+      return std::nullopt;
+  }
+  return std::nullopt;
+}
+
+void add_lives(PartStudyView& view, const PartStudy& study) {
+  for (const SeenLife& seen : study.seen.lives) {
+    view.lives.push_back(
+        {seen.machine, seen.entry, seen.ended_at, as_found(seen.found), seen.life.lower, finite_only(seen.life.upper)});
+  }
+  for (const LeftOutLife& one : study.seen.left_out) {
+    view.left_out.push_back({one.machine, one.entry, one.at, formats::print_word(one.why)});
+  }
+}
+
+void add_survival(PartStudyView& view, const std::vector<life::Observed>& lives) {
+  if (lives.empty()) return;
+  const auto steps = life::estimate_survival(lives, life::SurvivalScale::log_log, conf);
+  if (steps) {
+    view.survival_method = "Kaplan-Meier";
+    for (const auto& step : *steps) view.survival.push_back({step.age, step.survival, step.lower, step.upper});
+    return;
+  }
+  const auto estimate = life::estimate_turnbull(lives);
+  if (!estimate) return;
+  view.survival_method = "Turnbull";
+  for (const auto& at : estimate->survival) view.survival.push_back({at.age, at.survival, {}, {}});
+}
+
+LifeFitView fit_view(const PartStudy& study, double oldest) {
+  const life::WeibullLikelihood likelihood(study.lives);
+  const life::WeibullFit& fit = *study.fit;
+  const life::Bounds shape = life::likely_shape(likelihood, fit, conf);
+  LifeFitView view;
+  view.shape = fit.life.shape;
+  view.scale = fit.life.scale;
+  view.shape_range = ends_of(shape);
+  view.scale_range = ends_of(life::likely_scale(likelihood, fit, conf));
+  view.b10 = life::quantile(fit.life, 0.1);
+  view.b10_range = ends_of(life::likely_quantile(likelihood, fit, 0.1, conf));
+  view.mean = finite_only(life::mean_life(fit.life));
+  view.compared.push_back({"Weibull", fit.loglik, fit.aic()});
+  if (const auto other = life::fit_lognormal(study.lives)) {
+    view.compared.push_back({"lognormal", other->loglik, other->aic()});
+  }
+  if (const auto other = life::fit_exponential(likelihood)) {
+    view.compared.push_back({"exponential", other->loglik, other->aic()});
+  }
+  for (int i = 1; i <= curve_points; ++i) {
+    const double age = oldest * i / curve_points;
+    const life::Bounds band = life::likely_reliability(likelihood, fit, age, conf);
+    view.curve.push_back({age, life::reliability(fit.life, age), band.lower, band.upper});
+  }
+  for (const life::Caution& caution : life::cautions_of(fit, shape))
+    view.cautions.push_back({caution.saying, caution.says});
+  return view;
+}
+
+// From a fifth of the shortest interval of interest to twice the longest, on a logarithmic scale.
+std::vector<CostPointView> cost_curve(const PartStudy& study, const life::ReplacementCosts& costs, double reach) {
+  double shortest = reach, longest = reach;
+  for (const auto& one : {study.interval, study.choice ? study.choice->best : std::nullopt}) {
+    if (one) shortest = std::min(shortest, *one), longest = std::max(longest, *one);
+  }
+  std::vector<CostPointView> curve;
+  const double from = std::log(shortest / 5), to = std::log(longest * 2);
+  for (int i = 0; i < cost_points; ++i) {
+    const double interval = std::exp(from + (to - from) * i / (cost_points - 1));
+    const life::CostRate rate = life::believed_cost_rate(study.believed, costs, interval);
+    curve.push_back({interval, rate.expected, rate.range.lower, rate.range.upper});
+  }
+  return curve;
+}
+
+Result<life::ReplacementCosts> costs_asked(const PartStudy& study, const PartQuery& query) {
+  life::ReplacementCosts costs = study.costs.replacement();
+  costs.planned = query.planned.value_or(costs.planned);
+  costs.failed = query.failed.value_or(costs.failed);
+  if (!(costs.planned > 0 && costs.planned <= money_most)) {
+    return refuse(ErrorCode::bad_input, "planned: {} must be above 0, at most 1e9", costs.planned);
+  }
+  if (!(costs.failed > 0 && costs.failed <= money_most)) {
+    return refuse(ErrorCode::bad_input, "failed: {} must be above 0, at most 1e9", costs.failed);
+  }
+  return costs;
+}
+
+PartCostView cost_view(const PartCostSums& sums, const life::ReplacementCosts& costs) {
+  return {.labour = sums.labour,
+          .standing = sums.standing,
+          .parts = sums.parts,
+          .set_up = sums.set_up,
+          .failed_standing = sums.failed_standing,
+          .failed_damage = sums.failed_damage,
+          .planned = costs.planned,
+          .failed = costs.failed,
+          .is_hours_assumed = sums.is_hours_assumed,
+          .is_parts_unknown = sums.is_parts_unknown,
+          .is_asked = costs.planned != sums.planned() || costs.failed != sums.failed()};
+}
+
+double oldest_seen(const std::vector<life::Observed>& lives) {
+  double oldest = 0;
+  for (const auto& one : lives) oldest = std::max(oldest, life::is_suspended(one) ? one.lower : one.upper);
+  return oldest;
+}
+
+// The study as it is under other costs.
+PartStudy under(const PartStudy& study, const life::ReplacementCosts& costs) {
+  PartStudy other = study;
+  if (study.choice && study.interval) {
+    other.choice = life::choose_interval(study.believed, costs, *study.interval, oldest_seen(study.lives));
+  }
+  return other;
+}
+
+void add_advice(PartStudyView& view, const PartStudy& study, const life::ReplacementCosts& costs,
+                const PartQuery& query, double per_year) {
+  if (study.believed.empty()) return;
+  const life::BelievedAdvice advice = life::advise_age(study.believed, costs);
+  view.run_to_failure = advice.run_to_failure;
+  view.best_range = BestRangeView{finite_only(advice.best_5), finite_only(advice.best_50), finite_only(advice.best_95)};
+  view.cost_curve = cost_curve(study, costs, oldest_seen(study.lives));
+  if (!query.interval || !study.interval) return;
+  life::IntervalChoice asked;
+  asked.interval = *query.interval;
+  asked.rate_now = life::expected_cost_rate(study.believed, costs, *study.interval);
+  asked.rate_then = life::expected_cost_rate(study.believed, costs, asked.interval);
+  asked.move = life::judge_move(study.believed, costs, *study.interval, asked.interval);
+  view.asked = move_view(asked, per_year);
+}
+
+}  // namespace
+
+catalogue::Demand demand_of(const catalogue::Task& task) {
+  if (task.demanded_by != catalogue::Demand::nobody) return task.demanded_by;
+  return proposal::guards_people(task) ? catalogue::Demand::safety : catalogue::Demand::nobody;
+}
+
+bool is_worth_saying(const PartStudy& study) {
+  if (!study.choice || !study.fit || study.fit->counts.failures < failures_worth_saying) return false;
+  const life::IntervalChoice& choice = *study.choice;
+  if (choice.interval > *study.interval && demand_of(study.seen.task) != catalogue::Demand::nobody) return false;
+  return choice.interval != *study.interval && choice.move.chance >= chance_worth_saying &&
+         choice.move.saving >= share_worth_saying * choice.rate_now;
+}
+
+MoveView move_view(const life::IntervalChoice& choice, double per_year) {
+  return {.interval = choice.interval,
+          .rate_now = choice.rate_now,
+          .rate_then = choice.rate_then,
+          .saving_per_year = choice.move.saving * per_year,
+          .saving_5 = choice.move.saving_5 * per_year,
+          .saving_95 = choice.move.saving_95 * per_year,
+          .chance = choice.move.chance};
+}
+
+PartView part_view(const PartStudy& study, double per_year) {
+  const LivesOfPart& seen = study.seen;
+  const life::LifeCounts counts = life::count_lives(study.lives);
+  PartView view{.kind = seen.name.kind,
+                .task = seen.name.task,
+                .title = seen.task.title,
+                .work = std::string{word_of(seen.task.work)},
+                .counter = seen.counter,
+                .unit = seen.unit,
+                .machines = static_cast<int>(seen.places.size()),
+                .interval = study.interval,
+                .demanded_by = {},
+                .lives = static_cast<int>(study.lives.size()),
+                .failures = static_cast<int>(counts.failures),
+                .running = 0,
+                .left_out = static_cast<int>(seen.left_out.size()),
+                .refused = {},
+                .best = {},
+                .move = {},
+                .is_held_back = false,
+                .is_worth_saying = is_worth_saying(study)};
+  for (const SeenLife& life : seen.lives) view.running += life.entry ? 0 : 1;
+  if (const auto demand = demand_of(seen.task); demand != catalogue::Demand::nobody) view.demanded_by = word_of(demand);
+  if (study.refused) view.refused = remark_of(*study.refused);
+  if (study.no_choice) view.refused = remark_of(*study.no_choice);
+  if (study.choice) {
+    view.best = study.choice->best;
+    view.move = move_view(*study.choice, per_year);
+    view.is_held_back = study.choice->is_held_back;
+  }
+  return view;
+}
+
+Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, const std::string& machine, Instant now) {
+  if (!study.seen.counter) return days_per_year;
+  HW_TAKE(use, forecasts.of(machine, *study.seen.counter, now));
+  const auto& days = use->history.days;
+  if (days.empty()) return 0.0;
+  double sum = 0;
+  for (const due::UseDay& day : days) sum += day.used;
+  return days_per_year * sum / static_cast<double>(days.size());
+}
+
+Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, Instant now) {
+  double sum = 0;
+  for (const PartPlace& place : study.seen.places) {
+    HW_TAKE(one, per_year(forecasts, study, place.machine, now));
+    sum += one;
+  }
+  return sum;
+}
+
+Result<PartsView> show_parts(const OpenShop& shop, PartStudies& studies, UseForecasts& forecasts, Instant now) {
+  PartsView view{now, shop.record().stopping.currency, {}};
+  HW_TAKE(all, studies.all(now));
+  for (const auto& study : all) {
+    HW_TAKE(use, per_year(forecasts, *study, now));
+    view.parts.push_back(part_view(*study, use));
+  }
+  const auto worth = [](const PartView& part) {
+    return std::tuple{part.is_worth_saying, part.move ? std::abs(part.move->saving_per_year) : 0, part.failures};
+  };
+  std::stable_sort(view.parts.begin(), view.parts.end(),
+                   [&](const PartView& a, const PartView& b) { return worth(a) > worth(b); });
+  return view;
+}
+
+Result<PartStudyView> show_part(const OpenShop& shop, PartStudies& studies, UseForecasts& forecasts,
+                                const PartName& name, const PartQuery& query, Instant now) {
+  if (query.interval && !(*query.interval > 0 && *query.interval <= 1e9)) {
+    return refuse(ErrorCode::bad_input, "interval: {} must be above 0, at most 1e9", *query.interval);
+  }
+  HW_TAKE(kept, studies.of(name, now));
+  HW_TAKE(costs, costs_asked(*kept, query));
+  const PartStudy study = query.planned || query.failed ? under(*kept, costs) : *kept;
+  HW_TAKE(use, per_year(forecasts, study, now));
+  PartStudyView view;
+  view.now = now;
+  view.currency = shop.record().stopping.currency;
+  view.part = part_view(study, use);
+  view.costs = cost_view(study.costs, costs);
+  for (const PartPlace& place : study.seen.places) {
+    HW_TAKE(one, per_year(forecasts, study, place.machine, now));
+    view.places.push_back({place.machine, place.version, place.interval, one});
+  }
+  add_lives(view, study);
+  add_survival(view, study.lives);
+  if (study.fit) view.fit = fit_view(study, oldest_seen(study.lives));
+  add_advice(view, study, costs, query, use);
+  return view;
+}
+
+}  // namespace hw::service

@@ -1,0 +1,52 @@
+#include <charconv>
+
+#include "src/service/lives.h"
+#include "src/web/answers.h"
+#include "src/web/routes.h"
+
+namespace hw::web {
+namespace {
+
+using http::Request;
+
+service::PartName part_of(const Request& request) {
+  return {std::string{request.path_value("kind")}, std::string{request.path_value("task")}};
+}
+
+// A number of the query; nothing where it is absent.
+Result<std::optional<double>> query_number(const Request& request, std::string_view name) {
+  const auto text = request.query_value(name);
+  if (!text) return std::optional<double>{};
+  double number = 0;
+  const auto [end, trouble] = std::from_chars(text->data(), text->data() + text->size(), number);
+  if (trouble != std::errc{} || end != text->data() + text->size()) {
+    return refuse(ErrorCode::bad_input, "{}: \"{}\" is no number; for example 1500", name, text->substr(0, 40));
+  }
+  return std::optional{number};
+}
+
+Result<service::PartStudyView> part(const ApiParts& parts, const Request& request) {
+  HW_TAKE(planned, query_number(request, "planned"));
+  HW_TAKE(failed, query_number(request, "failed"));
+  HW_TAKE(interval, query_number(request, "interval"));
+  return show_part(parts.shop, parts.studies, parts.forecasts, part_of(request), {planned, failed, interval},
+                   parts.clock());
+}
+
+}  // namespace
+
+void add_life_routes(http::Router& router, const ApiParts& parts) {
+  router.add("GET", "/api/lives", guarded([parts](const Request&) {
+               return answer(show_parts(parts.shop, parts.studies, parts.forecasts, parts.clock()));
+             }));
+  router.add("GET", "/api/lives/{kind}/{task}",
+             guarded([parts](const Request& request) { return answer(part(parts, request)); }));
+  router.add("POST", "/api/lives/{kind}/{task}/interval", guarded([parts](const Request& request) {
+               return answer_edit<service::IntervalEdit>(request, [&](const auto& edit) {
+                 return move_interval(parts.shop, parts.studies, parts.forecasts, part_of(request), edit,
+                                      parts.clock());
+               });
+             }));
+}
+
+}  // namespace hw::web
