@@ -278,6 +278,7 @@ export class Shop {
       kinds: this.kinds,
       people: PEOPLE,
       counter_words: COUNTER_WORDS,
+      currency: 'EUR',
       loopback_only: true,
       version: '0.1.0',
     };

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "src/due/task_state.h"
+#include "src/service/lives.h"
 #include "src/service/machine_uses.h"
 #include "src/service/make_views.h"
 #include "src/service/open_findings.h"
@@ -134,6 +135,21 @@ Result<void> add_strays(std::vector<Item>& items, const OpenShop& shop) {
   return {};
 }
 
+// The dearest first.
+Result<void> add_intervals(std::vector<Item>& items, UseForecasts& forecasts, PartStudies& studies, Instant now) {
+  HW_TAKE(all, studies.all(now));
+  for (const auto& study : all) {
+    if (!is_worth_saying(*study)) continue;
+    HW_TAKE(use, per_year(forecasts, *study, now));
+    TodayItemView view;
+    view.kind = "interval";
+    view.part = part_view(*study, use);
+    const double saving = view.part->move ? view.part->move->saving_per_year : 0;
+    items.push_back({{8, saving}, std::move(view)});
+  }
+  return {};
+}
+
 bool comes_before(const Item& a, const Item& b) {
   if (a.pressing.rank != b.pressing.rank) return a.pressing.rank < b.pressing.rank;
   return a.pressing.amount > b.pressing.amount;
@@ -141,7 +157,7 @@ bool comes_before(const Item& a, const Item& b) {
 
 }  // namespace
 
-Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Instant now) {
+Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, PartStudies& studies, Instant now) {
   const Moment at{shop, shop.calendar().zone.date_of(now), now};
   std::vector<Item> items;
   HW_TRY(add_strays(items, shop));
@@ -154,6 +170,7 @@ Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Inst
     add_stops(items, *machine, at);
     for (const catalogue::Rhythm rhythm : rhythms_of(*machine)) add_round(items, *machine, rhythm, at);
   }
+  HW_TRY(add_intervals(items, forecasts, studies, now));
   std::stable_sort(items.begin(), items.end(), comes_before);
   TodayView view{now, at.today, {}};
   for (Item& one : items) view.items.push_back(std::move(one.view));

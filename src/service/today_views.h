@@ -6,11 +6,12 @@
 #include <vector>
 
 #include "src/service/forecast_views.h"
+#include "src/service/lives_views.h"
 #include "src/service/round_views.h"
 
 namespace hw::service {
 
-// One thing to decide, about what its kind says: finding, task, counter, round, stop, stray.
+// One thing to decide, about what its kind says: finding, task, counter, round, stop, stray, interval.
 struct TodayItemView {
   std::string kind;
   std::optional<std::string> machine;
@@ -24,10 +25,11 @@ struct TodayItemView {
   std::optional<TurnView> turn;
   std::optional<StopView> stop;
   std::optional<int> count;
+  std::optional<PartView> part;
 };
 BOOST_DESCRIBE_STRUCT(TodayItemView, (),
                       (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, stop,
-                       count))
+                       count, part))
 
 struct TodayView {
   Instant now;

@@ -10,6 +10,7 @@
 #include "src/service/finding_edits.h"
 #include "src/service/forecast_views.h"
 #include "src/service/open_shop.h"
+#include "src/service/part_study.h"
 #include "src/service/plan_edits.h"
 #include "src/service/round_edits.h"
 #include "src/service/round_views.h"
@@ -36,8 +37,9 @@ Result<HorizonView> show_horizon(const OpenShop& shop, UseForecasts& forecasts, 
 Result<ForecastWorkingView> show_forecast(const OpenShop& shop, UseForecasts& forecasts, std::string_view machine,
                                           std::string_view task, Instant now);
 // What has to be decided, the most costly first: machines that a finding stops; overdue tasks; pressing findings; what
-// nobody owns; counters that stopped; due tasks; rounds to be walked; tasks that fall due within a week.
-Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Instant now);
+// nobody owns; counters that stopped; due tasks; rounds to be walked; tasks that fall due within a week; intervals that
+// are worth moving.
+Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, PartStudies& studies, Instant now);
 
 // Announced changes of how much a machine, or every machine, will be used. The logbook's entry of one that concerns
 // every machine has an empty machine.

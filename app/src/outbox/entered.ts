@@ -41,7 +41,7 @@ export interface About {
 }
 
 /** Every entry says by the device's clock when it was entered. */
-type Dated<Body> = Omit<Body, 'sent_at'> & { at: string };
+export type Dated<Body> = Omit<Body, 'sent_at'> & { at: string };
 
 export type OperationName = keyof Operations;
 export type Entered<Name extends OperationName = OperationName> = {

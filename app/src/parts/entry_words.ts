@@ -4,7 +4,7 @@
 import type { Entry, EntryKind, EntryTold, GivenAnswer, StopTold } from '../wire/contract';
 import { saidIn } from '../words/sayings';
 import { longDay } from '../words/times';
-import { amount, say } from '../words/words';
+import { amount, plainAmount, say } from '../words/words';
 import { answerWords } from './answer_words';
 import { judgementOf } from './judge';
 import { counterTitle } from './titles';
@@ -90,6 +90,19 @@ function doneTold({ doing }: Entry, { title }: EntryTold): string | null {
     : say('told.done_found', { title, found: say(`as_found.${doing.as_found}`) });
 }
 
+function intervalTold(_: Entry, { title, interval, why }: EntryTold): string | null {
+  if (title === undefined || interval === undefined) return null;
+  return say('entry_says.interval moved', {
+    title,
+    from: plainAmount(interval.from, interval.unit),
+    to: plainAmount(interval.to, interval.unit),
+    counter: counterTitle(interval.counter),
+    failures: interval.failures,
+    lives: interval.lives,
+    why: why ?? '',
+  });
+}
+
 const TELLERS: Readonly<Record<EntryKind, Teller>> = {
   'task done': doneTold,
   'task added': taskTold,
@@ -132,6 +145,7 @@ const TELLERS: Readonly<Record<EntryKind, Teller>> = {
     return order.length === 0 ? say('told.walk_computed') : say('entry_says.walk changed', { order: order.join(', ') });
   },
   'use announced': useTold,
+  'interval moved': intervalTold,
   'use withdrawn': useTold,
   'stop agreed': stopTold,
   'stop changed': stopTold,

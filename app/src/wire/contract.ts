@@ -116,7 +116,20 @@ export type SayingCode =
   | 'no-proposal'
   | 'proposal-not-ready'
   | 'difference-accepted'
-  | 'nothing-accepted';
+  | 'nothing-accepted'
+  | 'life-one-age'
+  | 'life-no-wear'
+  | 'life-undetermined'
+  | 'life-no-failure'
+  | 'life-one-failure'
+  | 'life-odd-shape'
+  | 'life-few-failures'
+  | 'life-hardly-failures'
+  | 'life-wide-shape'
+  | 'life-wear-unknown'
+  | 'no-part'
+  | 'interval-demanded'
+  | 'interval-calendar';
 
 export interface Readiness {
   ready: boolean;
@@ -140,6 +153,8 @@ export interface Shop {
     skill: Skill;
   }>;
   counter_words: CounterWord[];
+  /** of every amount of money, ISO 4217 */
+  currency: string;
   /** true: nobody but this computer can reach the server */
   loopback_only: boolean;
   version: string;
@@ -467,6 +482,201 @@ export interface TaskEdit {
   costs?: PartCosts;
 }
 
+export interface Remark {
+  saying: Saying;
+  says: string;
+}
+
+export interface LifeParts {
+  now: string;
+  currency: string;
+  parts: LifePart[];
+}
+
+/** a part, named by the task that replaces or overhauls it, over all machines of a kind; ages and intervals in `unit` */
+export interface LifePart {
+  kind: string;
+  task: string;
+  title: string;
+  work: WorkType;
+  /** on which its lives are counted; absent: days */
+  counter?: string;
+  unit: string;
+  machines: number;
+  /** the present one, of several the middle one; absent where it counts on the calendar */
+  interval?: number;
+  demanded_by?: Demand;
+  lives: number;
+  failures: number;
+  /** parts at work now */
+  running: number;
+  /** replacements that say nothing of a life */
+  left_out: number;
+  refused?: Remark;
+  /** the interval that costs least; absent beside a move: run to failure */
+  best?: number;
+  move?: IntervalMove;
+  /** the best interval lies beyond what the lives have shown */
+  is_held_back: boolean;
+  is_worth_saying: boolean;
+}
+
+/** from the present interval; rates in money per unit of use, savings in money per year over all machines of the kind */
+export interface IntervalMove {
+  interval: number;
+  rate_now: number;
+  rate_then: number;
+  /** expected; below 0: it costs */
+  saving_per_year: number;
+  /** with a chance of 5 % it is less */
+  saving_5: number;
+  saving_95: number;
+  /** that it saves anything */
+  chance: number;
+}
+
+export interface LifeStudy {
+  now: string;
+  currency: string;
+  part: LifePart;
+  costs: LifeCosts;
+  places: LifePlace[];
+  lives: SeenLife[];
+  left_out: LeftOutLife[];
+  /** Kaplan-Meier, Turnbull; empty without lives */
+  survival_method: string;
+  survival: SurvivalPoint[];
+  fit?: LifeFit;
+  cost_curve: CostPoint[];
+  /** its expected cost per unit of use */
+  run_to_failure?: number;
+  best_range?: BestRange;
+  asked?: IntervalMove;
+}
+
+/** what one replacement costs, piece by piece */
+export interface LifeCosts {
+  labour: number;
+  /** of the machine for the work */
+  standing: number;
+  parts: number;
+  /** of an unforeseen stop of its own */
+  set_up: number;
+  /** beside the work */
+  failed_standing: number;
+  failed_damage: number;
+  planned: number;
+  failed: number;
+  /** nobody said how long a failure stands the machine */
+  is_hours_assumed: boolean;
+  is_parts_unknown: boolean;
+  /** planned and failed are those that were asked for */
+  is_asked: boolean;
+}
+
+export interface LifePlace {
+  machine: string;
+  /** of the machine's task */
+  version: number;
+  interval?: number;
+  /** by how much the counter rises */
+  per_year: number;
+}
+
+export interface SeenLife {
+  machine: string;
+  /** that ended it; absent: the part is at work */
+  entry?: string;
+  ended_at?: string;
+  found?: AsFound;
+  /** it was still good at that age */
+  lower: number;
+  /** it had failed by that age; absent: it was taken out good, or is at work */
+  upper?: number;
+}
+
+export interface LeftOutLife {
+  machine: string;
+  entry: string;
+  at: string;
+  why: WhyLeftOut;
+}
+
+export type WhyLeftOut = 'age_unknown' | 'not_said' | 'no_use' | 'no_counter' | 'corrected';
+
+export interface SurvivalPoint {
+  age: number;
+  survival: number;
+  lower?: number;
+  upper?: number;
+}
+
+export interface Ends {
+  lower: number;
+  /** absent: no end */
+  upper?: number;
+}
+
+/** the likeliest Weibull distribution; ranges by likelihood ratio, 95 % */
+export interface LifeFit {
+  shape: number;
+  scale: number;
+  shape_range: Ends;
+  scale_range: Ends;
+  /** the age by which a tenth has failed */
+  b10: number;
+  b10_range: Ends;
+  mean?: number;
+  compared: OtherFit[];
+  curve: SurvivalPoint[];
+  cautions: Remark[];
+}
+
+export interface OtherFit {
+  name: string;
+  loglik: number;
+  /** Akaike: less fits better */
+  aic: number;
+}
+
+/** cost per unit of use at an interval, expected over all distributions that the lives allow, with its 90 % range */
+export interface CostPoint {
+  interval: number;
+  rate: number;
+  rate_5: number;
+  rate_95: number;
+}
+
+/** the best interval with a chance of 5, 50 and 95 % at most; absent: run to failure */
+export interface BestRange {
+  best_5?: number;
+  best_50?: number;
+  best_95?: number;
+}
+
+export interface IntervalEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  interval: number;
+  places: Array<{
+    machine: string;
+    /** that the person saw */
+    version: number;
+  }>;
+  why: string;
+  /** cost of a planned replacement as it was judged under */
+  planned?: number;
+  failed?: number;
+  /** who allowed it and why, where safety, law or warranty demand the task and the interval becomes longer */
+  despite?: string;
+}
+
+export interface IntervalMoves {
+  entries: Entry[];
+}
+
 /** who wants the task done as it is, beside the shop; absent: nobody. Left out of a change, it stays as it is */
 export type Demand = 'nobody' | 'safety' | 'law' | 'warranty';
 
@@ -568,6 +778,7 @@ export interface EntryTold {
   points?: PointPlace[];
   /** points' numbers; empty: computed from their places */
   order?: number[];
+  interval?: IntervalMoved;
   use?: UseTold;
   stop?: StopTold;
 }
@@ -640,7 +851,36 @@ export type EntryKind =
   | 'stop agreed'
   | 'stop changed'
   | 'stop withdrawn'
-  | 'stop closed';
+  | 'stop closed'
+  | 'interval moved';
+
+/** an interval that a person moved, with what it rested on then; money in `currency`, a year's sums over all machines of the kind */
+export interface IntervalMoved {
+  counter: string;
+  unit: string;
+  from: number;
+  to: number;
+  lives: number;
+  failures: number;
+  /** of the likeliest Weibull distribution; 0 where there was none */
+  shape: number;
+  scale: number;
+  /** cost of a planned replacement */
+  planned: number;
+  /** cost of a replacement after a failure */
+  failed: number;
+  currency: string;
+  /** expected; below 0: it costs */
+  saving_per_year: number;
+  /** with a chance of 5 % it is less */
+  saving_5: number;
+  saving_95: number;
+  /** that it saves anything */
+  chance: number;
+  demanded_by?: Demand;
+  /** why it was lengthened all the same */
+  despite?: string;
+}
 
 export type Rhythm = 'before start-up' | 'shift' | 'day' | 'week';
 
@@ -1610,9 +1850,9 @@ export interface Today {
   items: TodayItem[];
 }
 
-/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. stray: entries wait for the lead */
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. stray: entries wait for the lead. interval: of a part, worth moving */
 export interface TodayItem {
-  kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'stray';
+  kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'stray' | 'interval';
   machine?: string;
   finding?: Finding;
   task?: Task;
@@ -1626,6 +1866,7 @@ export interface TodayItem {
   stop?: Stop;
   /** of stray entries */
   count?: number;
+  part?: LifePart;
 }
 
 export interface HourReadingEdit {
@@ -1746,6 +1987,9 @@ export const operations = {
   horizon: { method: 'GET', path: '/api/horizon' },
   forecast: { method: 'GET', path: '/api/machines/{machine}/tasks/{task}/forecast' },
   backtest: { method: 'GET', path: '/api/machines/{machine}/backtest' },
+  parts: { method: 'GET', path: '/api/lives' },
+  part: { method: 'GET', path: '/api/lives/{kind}/{task}' },
+  moveInterval: { method: 'POST', path: '/api/lives/{kind}/{task}/interval' },
   useChanges: { method: 'GET', path: '/api/use-changes' },
   announceUse: { method: 'POST', path: '/api/use-changes' },
   withdrawUse: { method: 'POST', path: '/api/use-changes/{change}/withdraw' },

@@ -5,6 +5,7 @@ import { entries } from './german/entries';
 import { finding } from './german/finding';
 import { labels } from './german/labels';
 import { dates } from './german/dates';
+import { lives } from './german/lives';
 import { logbook } from './german/logbook';
 import { plan } from './german/plan';
 import { readings } from './german/readings';
@@ -22,6 +23,7 @@ export const de: Catalogue = {
   ...record,
   ...entries,
   ...sayings,
+  ...lives,
   ...logbook,
   ...finding,
   ...labels,

@@ -4,6 +4,7 @@ import { entries } from './english/entries';
 import { finding } from './english/finding';
 import { labels } from './english/labels';
 import { dates } from './english/dates';
+import { lives } from './english/lives';
 import { logbook } from './english/logbook';
 import { plan } from './english/plan';
 import { readings } from './english/readings';
@@ -21,6 +22,7 @@ export const en = {
   ...record,
   ...entries,
   ...sayings,
+  ...lives,
   ...logbook,
   ...finding,
   ...labels,

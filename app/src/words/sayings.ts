@@ -10,6 +10,7 @@ function readable(name: string, text: string): string {
   if (/^\d{4}-\d{2}-\d{2}$/.test(text)) return longDay(text);
   if (name === 'rhythm') return say(`rhythm.${text as 'shift'}`);
   if (name === 'skill') return say(`skill.${text as 'technician'}`);
+  if (name === 'demand') return say(`demand.${text as 'safety'}`);
   if (name === 'settled_as') return say(`settled.${text as 'misread'}`);
   return text;
 }

@@ -22,6 +22,7 @@ export const ENTRY_KINDS: readonly EntryKind[] = [
   'task added',
   'task changed',
   'task retired',
+  'interval moved',
   'points moved',
   'walk changed',
   'use announced',

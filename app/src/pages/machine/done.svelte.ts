@@ -1,7 +1,7 @@
 // One press of Done, from the press to the end of the time to undo. The press is kept on this device before anything is
 // confirmed; saved it is when the server has it, and from then on it can be undone for as long as the server lets it.
 
-import type { Entered } from '../../outbox/entered';
+import type { Dated, Entered } from '../../outbox/entered';
 import { NotKept, outbox } from '../../outbox/outbox.svelte';
 import { client, Refused, Unreachable } from '../../wire/client';
 import type { AsFound, DoneEdit, Entry, Task } from '../../wire/contract';
@@ -31,7 +31,7 @@ export class DonePress {
     this.begin('keeping');
     [this.by, this.at] = [by, instantNow()];
     const { machine, key, title } = task;
-    const body: DoneEdit = { id: newId(), by, at: this.at, ...(asFound === '' ? {} : { as_found: asFound }) };
+    const body: Dated<DoneEdit> = { id: newId(), by, at: this.at, ...(asFound === '' ? {} : { as_found: asFound }) };
     const entered: Entered = {
       operation: 'markDone',
       path: { machine, task: key },

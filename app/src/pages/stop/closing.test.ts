@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { Shop } from '../../../fake/shop.mjs';
 import type { StopCard } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
-import { closeStop, closeTroubles, emptyClosing, fitted, isOpened } from './closing';
+import { isOpened } from '../../parts/as_found';
+import { closeStop, closeTroubles, emptyClosing, fitted } from './closing';
 import type { TaskDraft } from './closing';
 
 const ZONE = 'Europe/Berlin';

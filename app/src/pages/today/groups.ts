@@ -3,7 +3,7 @@
 
 import type { TodayItem } from '../../wire/contract';
 
-export const GROUPS = ['finding', 'overdue', 'due', 'soon', 'counter', 'round', 'stop', 'stray'] as const;
+export const GROUPS = ['finding', 'overdue', 'due', 'soon', 'counter', 'round', 'stop', 'stray', 'interval'] as const;
 export type GroupName = (typeof GROUPS)[number];
 
 export function groupOf(item: TodayItem): GroupName {

@@ -6,7 +6,12 @@ import { wordsOf } from './item_words';
 // The addresses come with the route, which looks at the window when it is loaded.
 vi.hoisted(() => vi.stubGlobal('window', { location: { href: 'http://shop/' } }));
 
-const ground = { zone: 'Europe/Berlin', now: new Date('2026-11-25T05:30:00Z'), machineName: () => 'Box 3' };
+const ground = {
+  currency: 'EUR',
+  zone: 'Europe/Berlin',
+  now: new Date('2026-11-25T05:30:00Z'),
+  machineName: () => 'Box 3',
+};
 const shop = new Shop();
 const task = shop.machine('m01').tasks[0] as unknown as Task;
 const forecast = {

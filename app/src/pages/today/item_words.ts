@@ -3,10 +3,12 @@
 import { leaderOf, leftOf } from '../../parts/bar';
 import { feedTrouble } from '../../parts/feed_words';
 import { forecastWords } from '../../parts/forecast_words';
+import { kindTitle } from '../../parts/titles';
 import {
   findingAddress,
   logbookAddress,
   machineAddress,
+  partAddress,
   roundAddress,
   stopAddress,
   taskAddress,
@@ -15,10 +17,12 @@ import {
 import type { TodayItem } from '../../wire/contract';
 import { day, longDay, moment } from '../../words/times';
 import { say } from '../../words/words';
+import { adviceWords } from '../lives/life_words';
 
 export interface WordsGround {
   zone: string;
   now: Date;
+  currency: string;
   machineName: (key: string) => string;
 }
 
@@ -115,6 +119,21 @@ function strayWords(item: TodayItem): ItemWords {
   };
 }
 
+function intervalWords({ part }: TodayItem, ground: WordsGround): ItemWords {
+  const { title = '', kind = '', task = '' } = part ?? {};
+  const counts = { lives: part?.lives ?? 0, failures: part?.failures ?? 0, running: part?.running ?? 0 };
+  return {
+    sentence: say('today.interval', {
+      title,
+      kind: kindTitle(kind),
+      advice: part ? adviceWords(part, ground.currency) : '',
+    }),
+    more: say('lives.counts', counts),
+    act: { title: say('today.open_lives'), address: partAddress(kind, task) },
+    working: null,
+  };
+}
+
 export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
   const machine = ground.machineName(item.machine ?? '');
   switch (item.kind) {
@@ -130,5 +149,7 @@ export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
       return stopWords(item, machine, ground);
     case 'stray':
       return strayWords(item);
+    case 'interval':
+      return intervalWords(item, ground);
   }
 }
