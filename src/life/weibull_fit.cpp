@@ -111,7 +111,7 @@ std::vector<Caution> cautions_of(const WeibullFit& fit, const Bounds& shape) {
   std::vector<Caution> cautions;
   const double failures = fit.counts.failures;
   if (failures < 20 && failures >= 3) {
-    const double ratio = (failures - 0.68) / (failures - 2);
+    const double ratio = std::round(100 * (failures - 0.68) / (failures - 2)) / 100;
     cautions.push_back(
         {{"life-few-failures", {}, {{"failures", failures}, {"ratio", ratio}}},
          fmt::format("with {} failures the shape comes out too high on average: {:.2f} times the true one in complete "

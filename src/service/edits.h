@@ -23,10 +23,10 @@ struct Signature {
 BOOST_DESCRIBE_STRUCT(Signature, (), (id, by, at, sent_at))
 
 struct DoneEdit : Signature {
-  std::optional<AsFound> as_found;
-  std::optional<std::string> note;
+  std::optional<std::string> note = {};
+  std::optional<AsFound> as_found = {};
 };
-BOOST_DESCRIBE_STRUCT(DoneEdit, (Signature), (as_found, note))
+BOOST_DESCRIBE_STRUCT(DoneEdit, (Signature), (note, as_found))
 
 struct TaskEdit : TaskText {
   std::string id;

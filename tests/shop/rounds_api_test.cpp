@@ -20,6 +20,7 @@ class RoundsApi : public testing::Test {
                              .events = events,
                              .forecasts = forecasts,
                              .proposals = proposals,
+                             .studies = studies,
                              .contract_json = "",
                              .reach = reach});
   }
@@ -36,6 +37,7 @@ class RoundsApi : public testing::Test {
   http::Channel events;
   service::UseForecasts forecasts{scene.shop()};
   service::Proposals proposals{scene.shop(), forecasts};
+  service::PartStudies studies{scene.shop()};
   const web::Reach reach{{}};
   http::Router router;
 };

@@ -602,7 +602,7 @@ export interface LeftOutLife {
   why: WhyLeftOut;
 }
 
-export type WhyLeftOut = 'age_unknown' | 'not_said' | 'no_use' | 'no_counter' | 'corrected';
+export type WhyLeftOut = 'age unknown' | 'not said' | 'no use' | 'no counter' | 'corrected';
 
 export interface SurvivalPoint {
   age: number;

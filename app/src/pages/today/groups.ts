@@ -42,4 +42,15 @@ export function byDay(items: readonly TodayItem[]): DueDay[] {
 
 /** The same for the same thing, however often it is loaded. */
 export const keyOf = (item: TodayItem): string =>
-  [item.kind, item.machine, item.finding?.id, item.task?.key, item.rhythm, item.stop?.id].filter(Boolean).join('/');
+  [
+    item.kind,
+    item.machine,
+    item.finding?.id,
+    item.task?.key,
+    item.rhythm,
+    item.stop?.id,
+    item.part?.kind,
+    item.part?.task,
+  ]
+    .filter(Boolean)
+    .join('/');

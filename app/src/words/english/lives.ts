@@ -13,7 +13,12 @@ export const lives = {
   'lives.machines': { one: '{count} machine', other: '{count} machines' },
   'lives.counts': 'Lives: {lives}; failed: {failures}; at work: {running}.',
   'lives.by_calendar': 'by the calendar',
-  'lives.none_ended': 'No part has been taken out yet of which it was said how it was found.',
+  'lives.untold': {
+    one: '{count} part of which nobody has said yet how it was found',
+    other: '{count} parts of which nobody has said yet how they were found',
+  },
+  'lives.none_ended':
+    'Whoever replaces a part says there, or when the stop is closed, how it was found: good, worn or failed. That is all it takes.',
   'lives.demanded': 'Demanded by {demand}.',
   'lives.demanded_means':
     'This task is demanded by {demand}. A longer interval needs the consent of whoever demands it; the builder’s manual and the rules come first.',
@@ -90,10 +95,10 @@ export const lives = {
   'lives.failed_then': 'failed',
   'lives.failed_before': 'failed some time before',
   'lives.left_out': { one: 'Left out: {count} replacement', other: 'Left out: {count} replacements' },
-  'lives.why_age_unknown': 'the age of the part that it ended is not known: it is the first on record',
-  'lives.why_not_said': 'nobody said how the part was found',
-  'lives.why_no_use': 'the counter has not moved since the one before',
-  'lives.why_no_counter': 'the counter was not known then',
+  'lives.why_age unknown': 'the age of the part that it ended is not known: it is the first on record',
+  'lives.why_not said': 'nobody said how the part was found',
+  'lives.why_no use': 'the counter has not moved since the one before',
+  'lives.why_no counter': 'the counter was not known then',
   'lives.why_corrected': 'the entry was corrected',
   'lives.rests_title': 'What this rests on',
   'lives.rests_lives':

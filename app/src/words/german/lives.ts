@@ -14,7 +14,12 @@ export const lives: Wording<typeof english> = {
   'lives.machines': { one: '{count} Maschine', other: '{count} Maschinen' },
   'lives.counts': 'Lebensdauern: {lives}; ausgefallen: {failures}; in Betrieb: {running}.',
   'lives.by_calendar': 'nach Kalender',
-  'lives.none_ended': 'Noch wurde kein Teil ausgebaut, von dem gesagt wurde, wie es vorgefunden wurde.',
+  'lives.untold': {
+    one: '{count} Teil, von dem noch niemand gesagt hat, wie es vorgefunden wurde',
+    other: '{count} Teile, von denen noch niemand gesagt hat, wie sie vorgefunden wurden',
+  },
+  'lives.none_ended':
+    'Wer ein Teil wechselt, sagt dabei oder beim Abschluss des Stillstands, wie es vorgefunden wurde: gut, verschlissen oder ausgefallen. Mehr braucht es nicht.',
   'lives.demanded': 'Verlangt von: {demand}.',
   'lives.demanded_means':
     'Diese Aufgabe wird verlangt von: {demand}. Ein längeres Intervall braucht die Zustimmung dessen, der sie verlangt; die Anleitung des Herstellers und die Vorschriften gehen vor.',
@@ -70,7 +75,7 @@ export const lives: Wording<typeof english> = {
   'lives.mark_failed': 'Ausfall',
   'lives.mark_good': 'gut',
   'lives.figure': 'Größe',
-  'lives.likeliest': 'Am wahrscheinlichsten',
+  'lives.likeliest': 'Schätzung',
   'lives.range95': '95-%-Bereich',
   'lives.shape': 'Form (über 1: verschleißt)',
   'lives.scale': 'Skala (63 % sind bis dahin ausgefallen)',
@@ -93,10 +98,10 @@ export const lives: Wording<typeof english> = {
   'lives.failed_then': 'ausgefallen',
   'lives.failed_before': 'irgendwann vorher ausgefallen',
   'lives.left_out': { one: 'Nicht gezählt: {count} Wechsel', other: 'Nicht gezählt: {count} Wechsel' },
-  'lives.why_age_unknown': 'das Alter des Teils davor ist nicht bekannt: Es ist der erste Eintrag',
-  'lives.why_not_said': 'niemand hat gesagt, wie das Teil vorgefunden wurde',
-  'lives.why_no_use': 'der Zähler hat sich seit dem davor nicht bewegt',
-  'lives.why_no_counter': 'der Zähler war damals nicht bekannt',
+  'lives.why_age unknown': 'das Alter des Teils davor ist nicht bekannt: Es ist der erste Eintrag',
+  'lives.why_not said': 'niemand hat gesagt, wie das Teil vorgefunden wurde',
+  'lives.why_no use': 'der Zähler hat sich seit dem davor nicht bewegt',
+  'lives.why_no counter': 'der Zähler war damals nicht bekannt',
   'lives.why_corrected': 'der Eintrag wurde berichtigt',
   'lives.rests_title': 'Worauf das beruht',
   'lives.rests_lives':
