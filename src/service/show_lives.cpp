@@ -7,22 +7,15 @@
 #include "src/life/other_fits.h"
 #include "src/life/survival.h"
 #include "src/life/turnbull.h"
-#include "src/proposal/cost_growth.h"
 #include "src/service/lives.h"
 
 namespace hw::service {
 namespace {
 
-constexpr double days_per_year = 365;
 constexpr double conf = 0.95;
 constexpr int curve_points = 25;
 constexpr int cost_points = 40;
 constexpr double money_most = 1e9;
-constexpr double failures_worth_saying = 3;
-constexpr double chance_worth_saying = 0.9;
-constexpr double share_worth_saying = 0.1;
-
-RemarkView remark_of(const Error& error) { return {error.saying.value_or(Saying{}), error.message}; }
 
 EndsView ends_of(const life::Bounds& bounds) {
   EndsView ends{bounds.lower, {}};
@@ -176,81 +169,6 @@ void add_advice(PartStudyView& view, const PartStudy& study, const life::Replace
 }
 
 }  // namespace
-
-catalogue::Demand demand_of(const catalogue::Task& task) {
-  if (task.demanded_by != catalogue::Demand::nobody) return task.demanded_by;
-  return proposal::guards_people(task) ? catalogue::Demand::safety : catalogue::Demand::nobody;
-}
-
-bool is_worth_saying(const PartStudy& study) {
-  if (!study.choice || !study.fit || study.fit->counts.failures < failures_worth_saying) return false;
-  const life::IntervalChoice& choice = *study.choice;
-  if (choice.interval > *study.interval && demand_of(study.seen.task) != catalogue::Demand::nobody) return false;
-  return choice.interval != *study.interval && choice.move.chance >= chance_worth_saying &&
-         choice.move.saving >= share_worth_saying * choice.rate_now;
-}
-
-MoveView move_view(const life::IntervalChoice& choice, double per_year) {
-  return {.interval = choice.interval,
-          .rate_now = choice.rate_now,
-          .rate_then = choice.rate_then,
-          .saving_per_year = choice.move.saving * per_year,
-          .saving_5 = choice.move.saving_5 * per_year,
-          .saving_95 = choice.move.saving_95 * per_year,
-          .chance = choice.move.chance};
-}
-
-PartView part_view(const PartStudy& study, double per_year) {
-  const LivesOfPart& seen = study.seen;
-  const life::LifeCounts counts = life::count_lives(study.lives);
-  PartView view{.kind = seen.name.kind,
-                .task = seen.name.task,
-                .title = seen.task.title,
-                .work = std::string{word_of(seen.task.work)},
-                .counter = seen.counter,
-                .unit = seen.unit,
-                .machines = static_cast<int>(seen.places.size()),
-                .interval = study.interval,
-                .demanded_by = {},
-                .lives = static_cast<int>(study.lives.size()),
-                .failures = static_cast<int>(counts.failures),
-                .running = 0,
-                .left_out = static_cast<int>(seen.left_out.size()),
-                .refused = {},
-                .best = {},
-                .move = {},
-                .is_held_back = false,
-                .is_worth_saying = is_worth_saying(study)};
-  for (const SeenLife& life : seen.lives) view.running += life.entry ? 0 : 1;
-  if (const auto demand = demand_of(seen.task); demand != catalogue::Demand::nobody) view.demanded_by = word_of(demand);
-  if (study.refused) view.refused = remark_of(*study.refused);
-  if (study.no_choice) view.refused = remark_of(*study.no_choice);
-  if (study.choice) {
-    view.best = study.choice->best;
-    view.move = move_view(*study.choice, per_year);
-    view.is_held_back = study.choice->is_held_back;
-  }
-  return view;
-}
-
-Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, const std::string& machine, Instant now) {
-  if (!study.seen.counter) return days_per_year;
-  HW_TAKE(use, forecasts.of(machine, *study.seen.counter, now));
-  const auto& days = use->history.days;
-  if (days.empty()) return 0.0;
-  double sum = 0;
-  for (const due::UseDay& day : days) sum += day.used;
-  return days_per_year * sum / static_cast<double>(days.size());
-}
-
-Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, Instant now) {
-  double sum = 0;
-  for (const PartPlace& place : study.seen.places) {
-    HW_TAKE(one, per_year(forecasts, study, place.machine, now));
-    sum += one;
-  }
-  return sum;
-}
 
 Result<PartsView> show_parts(const OpenShop& shop, PartStudies& studies, UseForecasts& forecasts, Instant now) {
   PartsView view{now, shop.record().stopping.currency, {}};

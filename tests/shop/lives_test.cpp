@@ -4,6 +4,8 @@
 
 #include <gmock/gmock.h>
 
+#include "src/service/lives_of_part.h"
+#include "src/service/part_study.h"
 #include "tests/shop/stopping.h"
 
 namespace hw::shop {
