@@ -1,5 +1,6 @@
 #!/bin/sh
-# Measures how fast hours are counted, due days forecast, stops planned and lives fitted, and writes docs/performance.md.
+# Measures how fast hours are counted, due days forecast, stops planned, lives fitted and years rehearsed, and writes
+# docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -29,5 +30,10 @@ echo "fitting lives ..."
 "$programs/life_bench" --lives >"$results/lives.csv"
 echo "the same with survreg ..."
 Rscript "$root/bench/life/life_survreg.R" "$results/lives.csv" >"$results/survreg.json"
+echo "rehearsing years ..."
+"$programs/rehearsal_bench" >"$results/rehearsal.json"
+"$programs/rehearsal_bench" --shop >"$results/shop.json"
+echo "the same with numpy ..."
+/usr/bin/python3 "$root/bench/rehearsal/rehearsal_numpy.py" "$results/shop.json" >"$results/rehearsal_numpy.json"
 /usr/bin/python3 "$root/bench/write_performance.py" "$results" >"$root/docs/performance.md"
 cat "$root/docs/performance.md"

@@ -5,8 +5,7 @@
 #include "src/condition/individuals_chart.h"
 #include "src/condition/run_length.h"
 #include "src/condition/series.h"
-#include "src/terminal/condition_answers.h"
-#include "src/terminal/series_file.h"
+#include "src/terminal/condition_shifts.h"
 
 namespace hw::condition {
 
@@ -51,20 +50,18 @@ Result<condition::CusumDesign> cusum_for(const ConditionCall& call, const std::v
   return design;
 }
 
-Answer cusum_lengths(const ConditionCall& call) {
-  CusumLengths lengths;
-  std::string text;
-  for (const double shift : call.shifts) {
-    CusumLength one{call.k.value_or(usual_k_sigmas), call.h.value_or(usual_h_sigmas), shift};
-    HW_TAKE(arl, condition::cusum_run_length(one.k, one.h, shift));
-    one.one = arl.one;
-    one.two = arl.two;
-    lengths.cusum.push_back(one);
-    text += fmt::format(
-        "k {:g}, h {:g}, shifted by {:g} sigma: a call every {:.6g} points, {:.6g} by the upper sum alone\n", one.k,
-        one.h, shift, arl.two, arl.one);
-  }
-  return Said(call.is_json ? formats::print_json(lengths) + "\n" : text);
+Result<CusumLength> cusum_length(const ConditionCall& call, double shift) {
+  CusumLength one{call.k.value_or(usual_k_sigmas), call.h.value_or(usual_h_sigmas), shift};
+  HW_TAKE(arl, condition::cusum_run_length(one.k, one.h, shift));
+  one.one = arl.one;
+  one.two = arl.two;
+  return one;
+}
+
+std::string print_cusum_length(const CusumLength& one) {
+  return fmt::format(
+      "k {:g}, h {:g}, shifted by {:g} sigma: a call every {:.6g} points, {:.6g} by the upper sum alone\n", one.k,
+      one.h, one.shift, one.two, one.one);
 }
 
 CusumView cusum_view(const condition::CusumDesign& design, const condition::CusumChart& chart) {
@@ -85,13 +82,12 @@ std::string print_cusum(const CusumView& view) {
 }  // namespace
 
 Answer cusum_answer(const ConditionCall& call) {
-  if (call.file.empty() == call.shifts.empty()) {
-    return refuse(ErrorCode::wrong_usage, "cusum: either a file with a column x or --shift");
+  HW_TRY(check_file_or_shifts(call, "cusum"));
+  if (call.file.empty()) {
+    const auto length_of = [&](double shift) { return cusum_length(call, shift); };
+    return answer_shifts(call, &CusumLengths::cusum, length_of, print_cusum_length);
   }
-  if (call.file.empty()) return cusum_lengths(call);
-  HW_TAKE(table, read_series_table(call.file));
-  HW_TRY(check_columns(table, {"x"}));
-  HW_TAKE(x, numbers_of(table, 0));
+  HW_TAKE(x, read_single_values(call.file));
   HW_TAKE(design, cusum_for(call, x));
   HW_TAKE(chart, condition::cusum_chart(x, design));
   const CusumView view = cusum_view(design, chart);

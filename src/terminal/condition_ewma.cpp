@@ -5,8 +5,7 @@
 #include "src/condition/individuals_chart.h"
 #include "src/condition/run_length.h"
 #include "src/condition/series.h"
-#include "src/terminal/condition_answers.h"
-#include "src/terminal/series_file.h"
+#include "src/terminal/condition_shifts.h"
 
 namespace hw::condition {
 
@@ -48,19 +47,17 @@ Result<condition::EwmaDesign> design_for(const ConditionCall& call, const std::v
   return design;
 }
 
-Answer lengths_answer(const ConditionCall& call) {
-  EwmaLengths lengths;
+Result<EwmaLength> ewma_length(const ConditionCall& call, double shift) {
   const condition::EwmaDesign usual;
-  std::string text;
-  for (const double shift : call.shifts) {
-    EwmaLength one{call.lambda.value_or(usual.lam), call.L.value_or(usual.L), shift};
-    HW_TAKE(arl, condition::ewma_run_length(one.lambda, one.L, shift));
-    one.arl = arl;
-    lengths.ewma.push_back(one);
-    text += fmt::format("lambda {:g}, L {:g}, shifted by {:g} sigma: a call every {:.6g} points\n", one.lambda, one.L,
-                        shift, arl);
-  }
-  return Said(call.is_json ? formats::print_json(lengths) + "\n" : text);
+  EwmaLength one{call.lambda.value_or(usual.lam), call.L.value_or(usual.L), shift};
+  HW_TAKE(arl, condition::ewma_run_length(one.lambda, one.L, shift));
+  one.arl = arl;
+  return one;
+}
+
+std::string print_ewma_length(const EwmaLength& one) {
+  return fmt::format("lambda {:g}, L {:g}, shifted by {:g} sigma: a call every {:.6g} points\n", one.lambda, one.L,
+                     one.shift, one.arl);
 }
 
 std::string print_ewma(const EwmaView& view) {
@@ -75,13 +72,12 @@ std::string print_ewma(const EwmaView& view) {
 }  // namespace
 
 Answer ewma_answer(const ConditionCall& call) {
-  if (call.file.empty() == call.shifts.empty()) {
-    return refuse(ErrorCode::wrong_usage, "ewma: either a file with a column x or --shift");
+  HW_TRY(check_file_or_shifts(call, "ewma"));
+  if (call.file.empty()) {
+    const auto length_of = [&](double shift) { return ewma_length(call, shift); };
+    return answer_shifts(call, &EwmaLengths::ewma, length_of, print_ewma_length);
   }
-  if (call.file.empty()) return lengths_answer(call);
-  HW_TAKE(table, read_series_table(call.file));
-  HW_TRY(check_columns(table, {"x"}));
-  HW_TAKE(x, numbers_of(table, 0));
+  HW_TAKE(x, read_single_values(call.file));
   HW_TAKE(design, design_for(call, x));
   HW_TAKE(chart, condition::ewma_chart(x, design));
   const EwmaView view{design, chart};

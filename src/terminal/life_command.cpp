@@ -1,11 +1,14 @@
 #include "src/terminal/life_command.h"
 
 #include <memory>
+#include <type_traits>
 
 #include <CLI/CLI.hpp>
 
 #include "src/terminal/life_fit.h"
+#include "src/terminal/life_inspection.h"
 #include "src/terminal/life_interval.h"
+#include "src/terminal/life_mcf.h"
 #include "src/terminal/life_survival.h"
 #include "src/terminal/life_trend.h"
 
@@ -14,7 +17,7 @@ namespace {
 
 const CLI::Validator above_zero([](std::string& text) { return check_above_zero(text); }, "ABOVE 0", "above zero");
 
-// A subcommand whose call is worked out by `work`; every one takes a file, --conf and --json.
+// A subcommand whose call is worked out by `work`; every one takes --json.
 template <class Call>
 struct Added {
   CLI::App* command;
@@ -24,9 +27,11 @@ struct Added {
 template <class Call>
 Added<Call> add_part(CLI::App& life, const char* name, const char* says, Answer (*work)(const Call&), Answer& answer) {
   Added<Call> added{life.add_subcommand(name, says), std::make_shared<Call>()};
-  added.command->add_option("--conf", added.call->conf, "confidence of intervals")
-      ->check(above_zero & CLI::Range(0.01, 0.999999))
-      ->capture_default_str();
+  if constexpr (std::is_base_of_v<LifeOptions, Call>) {
+    added.command->add_option("--conf", added.call->conf, "confidence of intervals")
+        ->check(above_zero & CLI::Range(0.01, 0.999999))
+        ->capture_default_str();
+  }
   added.command->add_flag("--json", added.call->is_json, "print JSON");
   added.command->callback([call = added.call, work, &answer] { answer = answer_life(work(*call), call->is_json); });
   return added;
@@ -79,6 +84,39 @@ void add_trend(CLI::App& life, Answer& answer) {
   command->add_option("file", call->file, "failures: time [, machine] [, event]; - reads standard input")->required();
 }
 
+void add_mcf(CLI::App& life, Answer& answer) {
+  const auto [command, call] =
+      add_part(life, "mcf", "How many failures repaired machines have had on average by each age", count_life, answer);
+  command->add_option("file", call->file, "failures: machine, age, end [, entry]; - reads standard input")->required();
+}
+
+void add_inspection(CLI::App& life, Answer& answer) {
+  const auto [command, call] =
+      add_part(life, "inspection", "How often to look for defects before they become breakdowns", inspect_life, answer);
+  command->add_option("--rate", call->model.defect_rate, "defects that arise an hour")->check(above_zero)->required();
+  command->add_option("--delay", call->model.delay_mean, "mean hours from when one can be seen to the breakdown")
+      ->check(above_zero)
+      ->required();
+  command->add_option("--breakdown-down", call->model.breakdown_down, "hours down for a breakdown")
+      ->check(above_zero)
+      ->required();
+  command->add_option("--inspection-down", call->model.inspection_down, "hours down for an inspection")
+      ->check(above_zero)
+      ->required();
+  command->add_option("--every", call->every, "what this interval would do, too")->check(above_zero);
+}
+
+void add_test(CLI::App& life, Answer& answer) {
+  const auto [command, call] =
+      add_part(life, "test", "How often to test what fails without anybody noticing", test_life, answer);
+  command->add_option("--shape", call->life.shape, "of the life")->check(above_zero)->required();
+  command->add_option("--scale", call->life.scale, "of the life")->check(above_zero)->required();
+  command->add_option("--every", call->every, "tested so often: in which share of the time it would not protect")
+      ->check(above_zero);
+  command->add_option("--share", call->share, "which interval keeps to this share of the time")
+      ->check(above_zero & CLI::Range(1e-9, 0.999));
+}
+
 }  // namespace
 
 void add_life_command(CLI::App& app, const Entrances&, Answer& answer) {
@@ -88,6 +126,9 @@ void add_life_command(CLI::App& app, const Entrances&, Answer& answer) {
   add_survival(*life, answer);
   add_interval(*life, answer);
   add_trend(*life, answer);
+  add_mcf(*life, answer);
+  add_inspection(*life, answer);
+  add_test(*life, answer);
 }
 
 }  // namespace hw::terminal

@@ -1,33 +1,13 @@
 #include "src/terminal/life_file.h"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <map>
 
-#include "libs/formats/byte_source.h"
-#include "libs/formats/csv.h"
+#include "src/terminal/table_file.h"
 
 namespace hw::terminal {
 namespace {
-
-constexpr std::size_t lives_bytes_max = std::size_t{256} << 20;
-
-Result<formats::CsvTable> read_table(const std::string& path) {
-  HW_TAKE(source, formats::open_file(path));
-  HW_TAKE(bytes, formats::read_all(*source, lives_bytes_max));
-  return formats::parse_csv(bytes, source->name());
-}
-
-Result<void> refuse_other_columns(const formats::CsvTable& table, std::span<const std::string_view> known) {
-  for (std::size_t column = 0; column < table.header().size(); ++column) {
-    const auto is_this = [&](std::string_view name) { return table.find_column(name) == column; };
-    if (std::any_of(known.begin(), known.end(), is_this)) continue;
-    return refuse(ErrorCode::bad_input, "{}: a column \"{}\" has no place here; there are {}", table.name(),
-                  table.header()[column], fmt::join(known, ", "));
-  }
-  return {};
-}
 
 struct LifeColumns {
   std::size_t lower = 0, upper = 0, count = 0;
@@ -80,8 +60,7 @@ struct FailureColumns {
 
 Result<FailureColumns> failure_columns(const formats::CsvTable& table) {
   if (table.header().size() == 1) return FailureColumns{};
-  constexpr std::array<std::string_view, 3> known = {"time", "machine", "event"};
-  HW_TRY(refuse_other_columns(table, known));
+  HW_TRY(check_columns(table, {"time", "machine", "event"}));
   HW_TAKE(time, table.column("time"));
   return FailureColumns{time, table.find_column("machine"), table.find_column("event")};
 }
@@ -113,8 +92,7 @@ Result<void> add_event(const formats::CsvTable& table, std::size_t row, const Fa
 
 Result<std::vector<life::Observed>> read_lives_file(const std::string& path) {
   HW_TAKE(table, read_table(path));
-  constexpr std::array<std::string_view, 4> known = {"lower", "upper", "count", "entry"};
-  HW_TRY(refuse_other_columns(table, known));
+  HW_TRY(check_columns(table, {"lower", "upper", "count", "entry"}));
   HW_TAKE(lower, table.column("lower"));
   HW_TAKE(upper, table.column("upper"));
   HW_TAKE(count, table.column("count"));

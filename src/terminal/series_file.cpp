@@ -1,9 +1,6 @@
 #include "src/terminal/series_file.h"
 
-#include <algorithm>
 #include <map>
-
-#include "libs/formats/byte_source.h"
 
 namespace hw::terminal {
 namespace {
@@ -65,21 +62,15 @@ Result<std::vector<std::vector<double>>> by_name(const formats::CsvTable& table,
 }  // namespace
 
 Result<formats::CsvTable> read_series_table(const std::string& path) {
-  HW_TAKE(source, formats::open_file(path));
-  HW_TAKE(bytes, formats::read_all(*source, series_bytes_max));
-  HW_TAKE(table, formats::parse_csv(bytes, source->name()));
-  if (table.row_count() == 0) return refuse(ErrorCode::bad_input, "{}: no row below the header", source->name());
+  HW_TAKE(table, read_table(path, series_bytes_max));
+  if (table.row_count() == 0) return refuse(ErrorCode::bad_input, "{}: no row below the header", table.name());
   return std::move(table);
 }
 
-Result<void> check_columns(const formats::CsvTable& table, std::initializer_list<std::string_view> known) {
-  for (std::size_t column = 0; column < table.header().size(); ++column) {
-    const auto names_it = [&](std::string_view name) { return table.find_column(name) == column; };
-    if (std::any_of(known.begin(), known.end(), names_it)) continue;
-    return refuse(ErrorCode::bad_input, "{}: there is no use for a column \"{}\"; known are {}", table.name(),
-                  table.header()[column], fmt::join(known, ", "));
-  }
-  return {};
+Result<std::vector<double>> read_single_values(const std::string& path) {
+  HW_TAKE(table, read_series_table(path));
+  HW_TRY(check_columns(table, {"x"}));
+  return numbers_of(table, 0);
 }
 
 Result<std::vector<double>> numbers_of(const formats::CsvTable& table, std::size_t column) {

@@ -24,6 +24,7 @@ const FILES = [
   'german',
   'plan',
   'change_plan',
+  'what_if',
   'labels',
   'join',
   'sizes',

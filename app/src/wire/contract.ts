@@ -113,6 +113,7 @@ export type SayingCode =
   | 'room-ready-earlier'
   | 'room-longer-shift'
   | 'proposal-running'
+  | 'rehearsal-running'
   | 'no-proposal'
   | 'proposal-not-ready'
   | 'difference-accepted'
@@ -1686,6 +1687,65 @@ export interface ProposalEdit {
   moving?: 'fixed' | 'priced';
 }
 
+export interface IntervalChange {
+  /** of the machines */
+  kind: string;
+  task: string;
+  /** left out: the interval in days of the calendar */
+  counter?: string;
+  /** in the counter's unit, or days */
+  interval: number;
+}
+
+export interface RehearsalEdit {
+  changes: IntervalChange[];
+  years?: number;
+  /** the same seed is the same years */
+  seed?: number;
+}
+
+/** one figure over the years */
+export interface YearSpread {
+  mean: number;
+  /** standard error of the mean */
+  se: number;
+  /** 5 % of the years are below */
+  q5: number;
+  q50: number;
+  q95: number;
+}
+
+export interface YearFigures {
+  failures: YearSpread;
+  stops: YearSpread;
+  tasks_done: YearSpread;
+  hands_on_hours: YearSpread;
+  standing_hours: YearSpread;
+  cost: YearSpread;
+}
+
+export interface Rehearsal {
+  currency: string;
+  /** that were played of each plan */
+  years: number;
+  seed: number;
+  machines: number;
+  /** that were played */
+  tasks: number;
+  /** tasks of them whose part can fail: its lives are known */
+  parts: number;
+  /** tasks left out because nothing is known of how their counter is used */
+  without_use: number;
+  present: YearFigures;
+  changed: YearFigures;
+  /** changed less present, year by year */
+  difference: YearFigures;
+  /** share of the years in which the changed plan cost less */
+  cheaper: number;
+  /** share of the years in which both cost the same */
+  same_cost: number;
+}
+
 export interface AcceptEdit {
   id: string;
   by: string;
@@ -1996,6 +2056,7 @@ export const operations = {
   today: { method: 'GET', path: '/api/today' },
   estimateStop: { method: 'POST', path: '/api/stops/estimate' },
   propose: { method: 'POST', path: '/api/proposals' },
+  rehearse: { method: 'POST', path: '/api/rehearsals' },
   proposal: { method: 'GET', path: '/api/proposals/latest' },
   cancelProposal: { method: 'POST', path: '/api/proposals/{proposal}/cancel' },
   acceptProposal: { method: 'POST', path: '/api/proposals/{proposal}/accept' },

@@ -15,6 +15,7 @@ import { unsent } from './german/unsent';
 import { sayings } from './german/sayings';
 import { scan } from './german/scan';
 import { planning } from './german/planning';
+import { rehearsal } from './german/rehearsal';
 import { stop } from './german/stop';
 import { taskdate } from './german/taskdate';
 import { today } from './german/today';
@@ -36,6 +37,7 @@ export const de: Catalogue = {
   ...taskdate,
   ...stop,
   ...planning,
+  ...rehearsal,
   ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

@@ -14,6 +14,7 @@ import { unsent } from './english/unsent';
 import { sayings } from './english/sayings';
 import { scan } from './english/scan';
 import { planning } from './english/planning';
+import { rehearsal } from './english/rehearsal';
 import { stop } from './english/stop';
 import { taskdate } from './english/taskdate';
 import { today } from './english/today';
@@ -35,6 +36,7 @@ export const en = {
   ...taskdate,
   ...stop,
   ...planning,
+  ...rehearsal,
   ...today,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

@@ -110,6 +110,7 @@ export const sayings = {
   },
   'said.room-longer-shift': { one: 'shifts {hours} hour longer', other: 'shifts {hours} hours longer' },
   'said.proposal-running': 'A proposal that {by} asked for is being worked on.',
+  'said.rehearsal-running': 'Years are being played for somebody else. Try again in a few seconds.',
   'said.no-proposal': 'There is no such proposal (any more); propose anew.',
   'said.proposal-not-ready': 'The proposal is not ready.',
   'said.difference-accepted': 'That was accepted already.',

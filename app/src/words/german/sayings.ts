@@ -117,6 +117,8 @@ export const sayings: Wording<typeof english> = {
   },
   'said.room-longer-shift': { one: 'Schichten {hours} Stunde länger', other: 'Schichten {hours} Stunden länger' },
   'said.proposal-running': 'An einem Vorschlag, den {by} wollte, wird gerade gearbeitet.',
+  'said.rehearsal-running':
+    'Es werden gerade Jahre für jemand anderen durchgespielt. Bitte in einigen Sekunden noch einmal.',
   'said.no-proposal': 'Diesen Vorschlag gibt es nicht (mehr); bitte neu vorschlagen lassen.',
   'said.proposal-not-ready': 'Der Vorschlag ist nicht fertig.',
   'said.difference-accepted': 'Das wurde schon angenommen.',
