@@ -123,14 +123,14 @@ BOOST_DESCRIBE_STRUCT(LifeFitView, (),
                       (shape, scale, shape_range, scale_range, b10, b10_range, mean, compared, curve, cautions))
 
 struct PartCostView {
-  double labour = 0, standing = 0, parts = 0, set_up = 0, failed_standing = 0, failed_damage = 0;
+  double labour = 0, standing = 0, parts = 0, set_up_share = 0, set_up = 0, failed_standing = 0, failed_damage = 0;
   double planned = 0, failed = 0;
   bool is_hours_assumed = false;
   bool is_parts_unknown = false;
   bool is_asked = false;  // planned and failed are those that were asked for
 };
 BOOST_DESCRIBE_STRUCT(PartCostView, (),
-                      (labour, standing, parts, set_up, failed_standing, failed_damage, planned, failed,
+                      (labour, standing, parts, set_up_share, set_up, failed_standing, failed_damage, planned, failed,
                        is_hours_assumed, is_parts_unknown, is_asked))
 
 struct CostPointView {

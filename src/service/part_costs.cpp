@@ -13,6 +13,7 @@ PartCostSums part_costs(const catalogue::Task& task, const catalogue::Stopping& 
   sums.parts = said.parts;
   sums.is_parts_unknown = said.parts == 0;
   sums.set_up = set_up.hours * standing_per_hour + set_up.cost;
+  sums.set_up_share = set_up_share_planned * sums.set_up;
   sums.is_hours_assumed = said.failed_hours == 0;
   sums.failed_standing = (sums.is_hours_assumed ? failed_hours_unsaid : said.failed_hours) * standing_per_hour;
   sums.failed_damage = said.failed_damage;

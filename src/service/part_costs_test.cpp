@@ -18,8 +18,8 @@ TEST(PartCosts, PlannedIsWorkStandingAndParts) {
   catalogue::Task task = seal_task();
   task.costs = catalogue::PartCosts{.parts = 45, .failed_hours = 6, .failed_damage = 200};
   const PartCostSums sums = part_costs(task, shop_costs, 100);
-  EXPECT_DOUBLE_EQ(sums.planned(), 1.5 * 60 + 1.5 * 100 + 45);
-  EXPECT_DOUBLE_EQ(sums.failed() - sums.planned(), 0.75 * 100 + 60 + 6 * 100 + 200);
+  EXPECT_DOUBLE_EQ(sums.planned(), 1.5 * 60 + 1.5 * 100 + 45 + (0.75 * 100 + 60) / 3);
+  EXPECT_DOUBLE_EQ(sums.failed() - sums.planned(), (0.75 * 100 + 60) * 2 / 3 + 6 * 100 + 200);
   EXPECT_FALSE(sums.is_hours_assumed);
   EXPECT_FALSE(sums.is_parts_unknown);
 }

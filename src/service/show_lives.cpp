@@ -127,6 +127,7 @@ PartCostView cost_view(const PartCostSums& sums, const life::ReplacementCosts& c
   return {.labour = sums.labour,
           .standing = sums.standing,
           .parts = sums.parts,
+          .set_up_share = sums.set_up_share,
           .set_up = sums.set_up,
           .failed_standing = sums.failed_standing,
           .failed_damage = sums.failed_damage,

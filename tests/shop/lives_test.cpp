@@ -202,7 +202,7 @@ TEST_F(Lives, CostsNamedInTheTaskCount) {
   const auto window = study("window").costs;
   EXPECT_EQ(window.parts, 300);
   EXPECT_FALSE(window.is_hours_assumed);
-  EXPECT_NEAR(window.failed - window.planned, window.set_up + window.failed_standing, 1e-9);
+  EXPECT_NEAR(window.failed - window.planned, window.set_up - window.set_up_share + window.failed_standing, 1e-9);
   EXPECT_TRUE(study("filter").costs.is_hours_assumed);
 }
 

@@ -561,6 +561,8 @@ export interface LifeCosts {
   /** of the machine for the work */
   standing: number;
   parts: number;
+  /** of a planned replacement */
+  set_up_share: number;
   /** of an unforeseen stop of its own */
   set_up: number;
   /** beside the work */

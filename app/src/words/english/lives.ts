@@ -44,6 +44,7 @@ export const lives = {
   'lives.cost_labour': 'Labour',
   'lives.cost_standing': 'Standing for the work',
   'lives.cost_parts': 'Parts',
+  'lives.cost_set_up_share': 'Planned: a third of a set-up',
   'lives.cost_set_up': 'Unforeseen stop: set-up',
   'lives.cost_failed_standing': 'Unforeseen stop: standing',
   'lives.cost_failed_damage': 'Damage and rush',
@@ -106,7 +107,7 @@ export const lives = {
   'lives.rests_fit':
     'Weibull by maximum likelihood; ranges by likelihood ratio (Meeker and Escobar 1998, from memory).',
   'lives.rests_advice':
-    'Cost of an interval: replaced at that age or at a failure before (Barlow and Proschan 1965), averaged over all distributions that the lives allow, not the likeliest alone. A planned replacement is taken along in a stop that is there anyway.',
+    'Cost of an interval: replaced at that age or at a failure before (Barlow and Proschan 1965), averaged over all distributions that the lives allow, not the likeliest alone. A planned replacement is mostly taken along in a stop that is there anyway: it bears a third of a set-up.',
   'lives.rests_held': 'Savings a year: the counters’ rise on known days, over all machines of the kind.',
   'lives.rests_not':
     'It takes parts of one kind as alike on all machines, and a new part as good as the one before. It knows nothing of harm to people.',

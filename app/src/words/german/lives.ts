@@ -45,6 +45,7 @@ export const lives: Wording<typeof english> = {
   'lives.cost_labour': 'Arbeit',
   'lives.cost_standing': 'Stillstand für die Arbeit',
   'lives.cost_parts': 'Teile',
+  'lives.cost_set_up_share': 'Geplant: ein Drittel Rüsten',
   'lives.cost_set_up': 'Ungeplanter Halt: Rüsten',
   'lives.cost_failed_standing': 'Ungeplanter Halt: Stillstand',
   'lives.cost_failed_damage': 'Schaden und Eile',
@@ -109,7 +110,7 @@ export const lives: Wording<typeof english> = {
   'lives.rests_fit':
     'Weibull nach größter Wahrscheinlichkeit; Bereiche nach dem Likelihood-Quotienten (Meeker und Escobar 1998, aus dem Gedächtnis).',
   'lives.rests_advice':
-    'Kosten eines Intervalls: gewechselt in diesem Alter oder bei einem Ausfall davor (Barlow und Proschan 1965), gemittelt über alle Verteilungen, die die Lebensdauern zulassen, nicht nur die wahrscheinlichste. Ein geplanter Wechsel läuft in einem Stillstand mit, den es ohnehin gibt.',
+    'Kosten eines Intervalls: gewechselt in diesem Alter oder bei einem Ausfall davor (Barlow und Proschan 1965), gemittelt über alle Verteilungen, die die Lebensdauern zulassen, nicht nur die wahrscheinlichste. Ein geplanter Wechsel läuft meist in einem Stillstand mit, den es ohnehin gibt: Er trägt ein Drittel des Rüstens.',
   'lives.rests_held': 'Ersparnis im Jahr: der Anstieg der Zähler an bekannten Tagen, über alle Maschinen der Art.',
   'lives.rests_not':
     'Teile einer Art gelten auf allen Maschinen als gleich, und ein neues so gut wie das davor. Von Gefahr für Menschen weiß es nichts.',
