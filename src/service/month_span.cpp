@@ -19,7 +19,7 @@ Result<MonthSpan> span_of(const OpenShop& shop, month::CalendarMonth month, Inst
     return refuse(ErrorCode::not_found, Saying{"month-before", {{"month", name}, {"date", began_on}}},
                   "{} was over before the shop began, on {}", name, began_on);
   }
-  MonthSpan span{.month = month, .time = {}, .first = {}, .last = {}, .is_over = until <= now};
+  MonthSpan span{.month = month, .time = {}, .month_ends_at = until, .first = {}, .last = {}, .is_over = until <= now};
   span.time = {std::max(from, shop.founded_at()), std::min(until, now)};
   span.first = zone.date_of(span.time.begins_at);
   span.last = std::min(month.last(), zone.date_of(now));

@@ -11,10 +11,14 @@ namespace hw::service {
 struct MonthSpan {
   month::CalendarMonth month;
   month::TimeSpan time;
-  LocalDate first;  // the days that it touches
+  Instant month_ends_at;  // also where now is before it: what happens at this very moment belongs to the month
+  LocalDate first;        // the days that it touches
   LocalDate last;
   bool is_over = false;
 };
+
+// Whether that moment is one of the month.
+inline bool is_in(const MonthSpan& span, Instant at) { return span.time.begins_at <= at && at < span.month_ends_at; }
 
 // Refuses (not_found) a month that has not begun, and one that was over before the shop began.
 Result<MonthSpan> span_of(const OpenShop& shop, month::CalendarMonth month, Instant now);

@@ -8,8 +8,6 @@ namespace {
 constexpr int past_read_max = 20'000;
 constexpr const char* operating_key = "operating";
 
-bool is_within(const month::TimeSpan& time, Instant at) { return time.begins_at <= at && at < time.ends_at; }
-
 std::optional<double> operating_in(const CounterTotals& totals) {
   const auto found = totals.find(operating_key);
   return found == totals.end() ? std::nullopt : std::optional{found->second};
@@ -29,7 +27,7 @@ Result<void> add_counters(Failure& failure, const OpenShop& shop, const OpenMach
 Failure failure_of(Finding finding, const MonthSpan& span) {
   Failure failure;
   const Instant end = finding.settled ? finding.settled->at : span.time.ends_at;
-  failure.is_of_month = is_within(span.time, finding.at);
+  failure.is_of_month = is_in(span, finding.at);
   failure.goes_on = !finding.settled || finding.settled->at > span.time.ends_at;
   failure.stood = {std::max(finding.at, span.time.begins_at), std::min(end, span.time.ends_at)};
   failure.finding = std::move(finding);
@@ -47,10 +45,10 @@ Result<void> add_failures(MonthStanding& standing, const OpenShop& shop, const O
                           const MonthSpan& span) {
   HW_TAKE(findings, findings_of(shop, machine.record.machine.key));
   for (Finding& finding : findings) {
-    if (is_within(span.time, finding.at)) ++standing.findings_made;
-    if (finding.settled && is_within(span.time, finding.settled->at)) ++standing.findings_settled;
+    if (is_in(span, finding.at)) ++standing.findings_made;
+    if (finding.settled && is_in(span, finding.settled->at)) ++standing.findings_settled;
     if (finding.severity != Severity::stop_the_machine) continue;
-    if (finding.at >= span.time.ends_at || (finding.settled && finding.settled->at <= span.time.begins_at)) continue;
+    if (finding.at >= span.month_ends_at || (finding.settled && finding.settled->at <= span.time.begins_at)) continue;
     Failure failure = failure_of(std::move(finding), span);
     HW_TRY(add_counters(failure, shop, machine));
     standing.failures.push_back(std::move(failure));

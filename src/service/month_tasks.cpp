@@ -50,6 +50,7 @@ std::optional<Entry> last_before(const std::vector<Entry>& entries, Instant at) 
 // Where a machine's task stood at a moment that is past.
 struct PastMoment {
   Instant at;
+  Instant done_before;  // which of the times that it was done count
   const CounterTotals& totals;
 };
 
@@ -60,7 +61,7 @@ struct Judge {
   // Nothing where the task was not there, or is the check of a round.
   std::optional<bool> is_overdue(TaskRecord record, const std::vector<Entry>& done, const PastMoment& then) const {
     if (record.began_at > then.at || (record.retired_at && *record.retired_at <= then.at)) return std::nullopt;
-    record.last_done = last_before(done, then.at);
+    record.last_done = last_before(done, then.done_before);
     const TaskView view = view_of(shop, machine, record, then.totals, then.at);
     if (is_round_check(view)) return std::nullopt;
     return view.state == due::word_of(due::TaskState::overdue);
@@ -85,11 +86,12 @@ DoneWork work_of(const Entry& entry, const TaskRecord* record) {
 void add_done(MonthTasks& tasks, const Judge& judge, const TaskRecord* record, const std::vector<Entry>& done,
               const MonthSpan& span) {
   for (const Entry& entry : done) {
-    if (entry.happened_at < span.time.begins_at || entry.happened_at >= span.time.ends_at) continue;
+    if (!is_in(span, entry.happened_at)) continue;
     DoneWork work = work_of(entry, record);
     if (record != nullptr) {
       const CounterTotals totals = as_counted_now(judge.machine, entry);
-      work.is_in_time = !judge.is_overdue(*record, done, {entry.happened_at, totals}).value_or(false);
+      work.is_in_time =
+          !judge.is_overdue(*record, done, {entry.happened_at, entry.happened_at, totals}).value_or(false);
     }
     tasks.done.push_back(std::move(work));
   }
@@ -98,9 +100,10 @@ void add_done(MonthTasks& tasks, const Judge& judge, const TaskRecord* record, c
 // Overdue at the month's end. It became so in the month where it was not at the beginning, or was done since.
 void add_overdue(MonthTasks& tasks, const Judge& judge, const TaskRecord& record, const std::vector<Entry>& done,
                  const MonthSpan& span, const MonthHours& hours) {
-  if (!judge.is_overdue(record, done, {span.time.ends_at, hours.at_end}).value_or(false)) return;
+  if (!judge.is_overdue(record, done, {span.time.ends_at, span.month_ends_at, hours.at_end}).value_or(false)) return;
   const bool was_done = !done.empty() && done.back().happened_at >= span.time.begins_at;
-  const bool was_overdue = judge.is_overdue(record, done, {span.time.begins_at, hours.at_begin}).value_or(false);
+  const bool was_overdue =
+      judge.is_overdue(record, done, {span.time.begins_at, span.time.begins_at, hours.at_begin}).value_or(false);
   tasks.overdue.push_back({record.task.key, record.task.title, was_done || !was_overdue});
 }
 
@@ -109,8 +112,8 @@ void add_overdue(MonthTasks& tasks, const Judge& judge, const TaskRecord& record
 Result<MonthTasks> tasks_in(const OpenShop& shop, const OpenMachine& machine, const MonthSpan& span,
                             const MonthHours& hours) {
   const std::string& key = machine.record.machine.key;
-  HW_TAKE(done, done_until(shop, key, span.time.ends_at));
-  HW_TAKE(changes, entries_until(shop, key, "task changed", span.time.begins_at, span.time.ends_at));
+  HW_TAKE(done, done_until(shop, key, span.month_ends_at));
+  HW_TAKE(changes, entries_until(shop, key, "task changed", span.time.begins_at, span.month_ends_at));
   MonthTasks tasks;
   for (const Entry& change : changes) tasks.changes.push_back(view_of(change));
   const auto lock = shop.look();
