@@ -55,10 +55,7 @@ export const month = {
   'month.failures': 'Failures',
   'month.operating': 'Operating',
   'month.unknown': 'Unknown',
-  'month.overdue': 'Overdue',
   'month.no_failures': 'No finding stopped a machine.',
-  'month.what': 'What',
-  'month.found': 'Found',
   'month.goes_on': 'not settled by the month’s end',
   'month.earlier': 'happened before the month',
   'month.stops': 'Stops',
@@ -131,8 +128,7 @@ export const month = {
     'that MTTR is formed of failures and times to restoration for each work unit (a university’s public ontology of the ' +
     'standard); that availability is APT / PBT (public text)',
   'figure_confirmed.practice': 'the bound agrees with published results',
-  'figure_confirmed.en':
-    'that M10 rests on operating time and down time within the required time (public text)',
+  'figure_confirmed.en': 'that M10 rests on operating time and down time within the required time (public text)',
   'figure_confirmed.own': 'nothing to confirm',
   'figure_memory.iso': 'the formulas themselves, above all the division by FE + 1',
   'figure_memory.practice': 'that practice divides by the number of failures',
