@@ -107,13 +107,15 @@ std::vector<service::MachineRecord> since(std::vector<service::MachineRecord> ma
 
 Result<void> keep(service::Store& store, const service::NewShop& shop, std::vector<DemoMachine>& machines,
                   Instant now) {
-  HW_TRY(store.create_shop(shop.shop, since(shop.machines, now - Duration::hours(24 * demo_history_days))));
+  const Instant began_at = now - Duration::hours(24 * demo_history_days);
+  HW_TRY(store.create_shop(shop.shop, since(shop.machines, began_at)));
   HW_TAKE(writing, store.begin());
   std::vector<service::Entry> entries;
   service::CountingStep step;
+  const Instant base_read_at = began_at + Duration::seconds(1);  // so that tasks count from there, not from nothing
   for (DemoMachine& machine : machines) {
     for (const auto& [counter, amount] : machine.base) {
-      HW_TRY(writing->add_adjustment({machine.counted.record.machine, counter, amount, true, Instant{}}));
+      HW_TRY(writing->add_adjustment({machine.counted.record.machine, counter, amount, true, base_read_at}));
     }
     std::move(machine.entries.begin(), machine.entries.end(), std::back_inserter(entries));
     for (const auto& photo : machine.photos) HW_TRY(writing->add_photo(photo));
