@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "libs/formats/pdf_reading_test.h"
 #include "tests/shop/served.h"
 #include "tests/shop/stopping.h"
 
@@ -208,6 +209,22 @@ TEST_F(Served, AMonthIsToldInTheContractsWords) {
   EXPECT_EQ(answer_of("GET", path, "/api/months/2026-03?kind=mill").at("machines").as_array().size(), 2u);
   expect_problem(ask("GET", "/api/months/march"), 400, "such as 2026-11");
   expect_problem(ask("GET", "/api/months/2027-01"), 404, "has not begun");
+}
+
+TEST_F(Served, AMonthIsPrintedAndTabulated) {
+  make_failure(scene, 1);
+  const Answer paper = ask("GET", "/api/months/2026-03/report.pdf?paper=letter&language=de");
+  ASSERT_EQ(paper.status, 200) << paper.body;
+  const formats::PdfReading read(paper.body);
+  EXPECT_NEAR(read.page_size().width_mm, 215.9, 0.1);
+  EXPECT_NE(read.text(1).find("Monat: März 2026"), std::string::npos);
+  const Answer book = ask("GET", "/api/months/2026-03/report.xlsx");
+  ASSERT_EQ(book.status, 200) << book.body;
+  EXPECT_TRUE(book.body.starts_with("PK"));
+  EXPECT_NE(book.head.find("month-2026-03.xlsx"), std::string::npos) << book.head;
+  expect_problem(ask("GET", "/api/months/2026-03/report.pdf?paper=a5"), 400, "right is a4 or letter");
+  expect_problem(ask("GET", "/api/months/2026-03/report.xlsx?language=fr"), 400, "right is en or de");
+  expect_problem(ask("GET", "/api/months/2027-01/report.xlsx"), 404, "has not begun");
 }
 
 }  // namespace

@@ -20,7 +20,7 @@ describe('a figure', () => {
   test('says why there is none, and the bound beside it', () => {
     const none = { value: null, none: 'no failure', at_least: 62.54 } as const;
     expect(valueWords(none, 'h')).toBe('no failure');
-    expect(boundWords(none, 0.9)).toBe('with 90 % confidence the true one is at least 62.5\u00a0h');
+    expect(boundWords(none, 0.9)).toBe('With 90 % confidence the true one is at least 62.5\u00a0h.');
     expect(boundWords({ value: 1 }, 0.9)).toBe('');
   });
 

@@ -33,7 +33,7 @@ export function valueWords(figure: FigureValue, unit: MonthFigure['unit']): stri
   return low === high ? low : say('month.range', { low, high });
 }
 
-/** "with 90 % confidence the true one is at least 62.5 h"; '' where there is no bound. */
+/** "With 90 % confidence the true one is at least 62.5 h."; '' where there is no bound. */
 export const boundWords = ({ at_least: bound }: FigureValue, confidence: number): string =>
   bound === undefined ? '' : say('month.bound', { percent: 100 * confidence, bound: amount(bound, 'h') });
 

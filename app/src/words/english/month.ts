@@ -25,7 +25,7 @@ export const month = {
   'month.check': 'Check in your own copy',
   'month.range': '{low} to {high}',
   'month.from': 'at least {low}',
-  'month.bound': 'with {percent} % confidence the true one is at least {bound}',
+  'month.bound': 'With {percent} % confidence the true one is at least {bound}.',
   'month.range_why': 'The range is what {hours} of unknown time leave open.',
   'month.sums': 'What they rest on',
   'month.sum': 'Sum',

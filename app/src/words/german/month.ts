@@ -26,7 +26,7 @@ export const month: Wording<typeof english> = {
   'month.check': 'Im eigenen Exemplar prüfen',
   'month.range': '{low} bis {high}',
   'month.from': 'mindestens {low}',
-  'month.bound': 'mit {percent} % Vertrauen ist der wahre Wert mindestens {bound}',
+  'month.bound': 'Mit {percent} % Vertrauen ist der wahre Wert mindestens {bound}.',
   'month.range_why': 'Die Spanne lassen {hours} unbekannte Zeit offen.',
   'month.sums': 'Worauf sie beruhen',
   'month.sum': 'Summe',
