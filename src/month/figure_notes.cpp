@@ -7,7 +7,7 @@ constexpr condition::StandardNote iso_22400{
     "ISO 22400-2:2014",
     "that MTTR is formed of FE and TTR for each work unit (public ontology of ISO 22400-2 by a university); "
     "that availability is APT / PBT (public text)",
-    "the formulas themselves, above all the division by FE + 1: memory only",
+    "the formulas themselves, above all the division by FE + 1",
     "the tables of availability, MTBF, MTTR and corrective maintenance ratio"};
 
 constexpr condition::StandardNote by_failures{"common practice, no standard; the bound: NIST e-Handbook 8.4.5.1",
@@ -18,7 +18,7 @@ constexpr condition::StandardNote by_failures{"common practice, no standard; the
 constexpr condition::StandardNote en_15341{
     "EN 15341, in the sense of its technical availability (2007: T1; 2019 counts time-based availability as M10)",
     "that M10 rests on operating time and down time within the required time (public text)",
-    "the formula by operating time and time to repair: memory only", "the indicators T1 and M10"};
+    "the formula by operating time and time to repair", "the indicators T1 and M10"};
 
 constexpr condition::StandardNote own_choice{"no standard: our own definition", "nothing to confirm", "nothing",
                                              "whether your shop means the same by it"};

@@ -53,6 +53,11 @@ KeyFigure mean_between(FigureKey key, const MonthSums& sums, double divisor) {
   KeyFigure figure = sums.failures == 0
                          ? no_value(key, NoValue::no_failure)
                          : between(key, sums.between_h / divisor, (sums.between_h + sums.unknown_h) / divisor);
+  return figure;
+}
+
+KeyFigure mtbf_by_failures(const MonthSums& sums) {
+  KeyFigure figure = mean_between(FigureKey::mtbf_by_failures, sums, sums.failures);
   // Unknown time can only make it longer, so the bound holds all the more.
   if (sums.between_h > 0) {
     figure.at_least = life::mean_between_at_least(sums.between_h, sums.failures, life::WatchEnd::at_a_time, confidence);

@@ -64,8 +64,8 @@ struct KeyFigure {
   std::optional<double> low = {};   // where there is no value: it is at least that,
   std::optional<double> high = {};  // and at most that
   std::optional<NoValue> none = {};
-  // Of an MTBF, also without failures: with 90 % confidence the true mean is at least that, where failures come evenly
-  // (chi-square: life/failure_rate.h).
+  // Of the MTBF by failures, also where there was none: with 90 % confidence the true mean is at least that, where
+  // failures come evenly (chi-square: life/failure_rate.h).
   std::optional<double> at_least = {};
 };
 inline constexpr double confidence = 0.9;

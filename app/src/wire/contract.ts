@@ -179,7 +179,7 @@ export interface FigureValue {
   low?: number;
   /** and at most that */
   high?: number;
-  /** of an MTBF: with the confidence of the month the true mean is at least that */
+  /** of the MTBF by failures, also where there was none: with the confidence of the month the true mean is at least that */
   at_least?: number;
   /** why there is neither */
   none?:
