@@ -7,11 +7,11 @@ import sys
 import xml.etree.ElementTree as xml
 import zipfile
 
-MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+MAIN = "{*}"  # any namespace
 
 
 def text_of(element):
-    return "".join(part.text or "" for part in element.iter(MAIN + "t"))
+    return "".join(part.text or "" for part in element.findall(".//" + MAIN + "t"))
 
 
 def value_of(cell, shared):
@@ -34,7 +34,7 @@ def main(path):
             shared = [text_of(one) for one in xml.fromstring(book.read("xl/sharedStrings.xml")).findall(MAIN + "si")]
         sheets = xml.fromstring(book.read("xl/workbook.xml")).find(MAIN + "sheets")
         for number, sheet in enumerate(sheets, 1):
-            for cell in xml.fromstring(book.read(f"xl/worksheets/sheet{number}.xml")).iter(MAIN + "c"):
+            for cell in xml.fromstring(book.read(f"xl/worksheets/sheet{number}.xml")).findall(".//" + MAIN + "c"):
                 if cell.find(MAIN + "v") is not None or cell.get("t") == "inlineStr":
                     print(sheet.get("name"), cell.get("r"), value_of(cell, shared))
 

@@ -80,7 +80,7 @@ std::vector<KeyFigure> key_figures(const MonthSums& sums) {
   return {
       availability(sums),
       technical_availability(sums),
-      mean_between(FigureKey::mtbf_by_failures, sums, sums.failures),
+      mtbf_by_failures(sums),
       mean_between(FigureKey::mtbf_by_iso_22400, sums, periods_of(sums)),
       mean_repair(FigureKey::mttr_by_failures, sums, sums.failures),
       mean_repair(FigureKey::mttr_by_iso_22400, sums, periods_of(sums)),

@@ -7,6 +7,7 @@
 
 #include "src/month/calendar_month.h"
 #include "src/month/figure_notes.h"
+#include "src/month/month_sums.h"
 
 namespace hw::month {
 namespace {

@@ -18,9 +18,9 @@ TimeSpans united(TimeSpans spans) {
   return out;
 }
 
-TimeSpans within(const TimeSpans& spans, const TimeSpan& one) { return common(spans, {one}); }
+TimeSpans within(const TimeSpans& spans, const TimeSpan& one) { return overlap(spans, {one}); }
 
-TimeSpans common(const TimeSpans& a, const TimeSpans& b) {
+TimeSpans overlap(const TimeSpans& a, const TimeSpans& b) {
   const TimeSpans first = united(a);
   const TimeSpans second = united(b);
   TimeSpans out;
@@ -37,7 +37,7 @@ TimeSpans common(const TimeSpans& a, const TimeSpans& b) {
 }
 
 TimeSpans without(const TimeSpans& a, const TimeSpans& b) {
-  const TimeSpans taken = common(a, b);
+  const TimeSpans taken = overlap(a, b);
   TimeSpans out;
   for (const TimeSpan& one : united(a)) {
     Instant from = one.begins_at;

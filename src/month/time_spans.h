@@ -20,7 +20,7 @@ TimeSpans united(TimeSpans spans);
 // What of them lies within one. United.
 TimeSpans within(const TimeSpans& spans, const TimeSpan& one);
 // What is in both, and what is in the first alone. United.
-TimeSpans common(const TimeSpans& a, const TimeSpans& b);
+TimeSpans overlap(const TimeSpans& a, const TimeSpans& b);
 TimeSpans without(const TimeSpans& a, const TimeSpans& b);
 
 // Of united spans; hours.

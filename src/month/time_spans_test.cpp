@@ -27,7 +27,7 @@ TEST(TimeSpans, Property_NoHourIsLostOrCountedTwice) {
     TimeSpans both = a;
     both.insert(both.end(), b.begin(), b.end());
     const double all_h = hours_of(united(both));
-    ASSERT_DOUBLE_EQ(hours_of(united(a)), hours_of(common(a, b)) + hours_of(without(a, b)));
+    ASSERT_DOUBLE_EQ(hours_of(united(a)), hours_of(overlap(a, b)) + hours_of(without(a, b)));
     ASSERT_DOUBLE_EQ(all_h, hours_of(united(a)) + hours_of(without(b, a)));
     ASSERT_DOUBLE_EQ(hours_of(within(both, span(10, 40))) + hours_of(without(both, {span(10, 40)})), all_h);
   }

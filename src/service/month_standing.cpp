@@ -122,8 +122,8 @@ void add_standing(month::MonthSums& sums, const MonthStanding& standing, const M
   sums.stops_h += month::hours_of(stopped);
   const double run_on_h = operated_while_stood(failed, operating_at_ends(standing, hours));
   sums.between_h = std::max(0.0, sums.operating_h - run_on_h);
-  sums.failure_cost += standing_per_hour * month::hours_of(month::common(failed, planned));
-  sums.care_cost += standing_per_hour * month::hours_of(month::common(stopped, planned));
+  sums.failure_cost += standing_per_hour * month::hours_of(month::overlap(failed, planned));
+  sums.care_cost += standing_per_hour * month::hours_of(month::overlap(stopped, planned));
 }
 
 }  // namespace hw::service

@@ -119,7 +119,7 @@ std::vector<MonthDayView> day_views(const OpenShop& shop, const MonthSpan& span,
   const month::TimeSpans planned = planned_in(shop.calendar(), span);
   std::vector<MonthDayView> days;
   for (const DayHours& day : hours.days) {
-    const double planned_h = month::hours_of(month::common(planned, day_in(shop.calendar(), span, day.on)));
+    const double planned_h = month::hours_of(month::overlap(planned, day_in(shop.calendar(), span, day.on)));
     days.push_back({day.on, planned_h, day.operating_h, day.unknown_h, day.powered_h, day.powered_unknown_h});
   }
   return days;

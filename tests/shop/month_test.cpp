@@ -3,6 +3,11 @@
 #include <gtest/gtest.h>
 
 #include "libs/formats/pdf_reading_test.h"
+#include "src/service/machine_month.h"
+#include "src/service/month_hours.h"
+#include "src/service/month_span.h"
+#include "src/service/month_standing.h"
+#include "src/service/month_tasks.h"
 #include "tests/shop/served.h"
 #include "tests/shop/stopping.h"
 
@@ -146,6 +151,31 @@ TEST(Month, Property_HoursStandForOneThingOnly) {
   EXPECT_NEAR(view.sums.corrective_h, 3, 1e-6);
   EXPECT_NEAR(view.sums.stops_h, 1, 1e-6) << "of three hours two were standing for the failure";
   EXPECT_NEAR(view.machines.at(0).stood_h, 4, 1e-6);
+}
+
+TEST(Month, OfOneMachineIsGatheredFromItsParts) {
+  Scene scene;
+  scene.play("mill1 |###|");
+  make_failure(scene, 1);
+  must(scene.done("grease", 2));
+  scene.play("mill1 |.|");
+  const auto& mill = *must(scene.shop().find("mill1"));
+  const service::MonthSpan span = must(span_of(scene.shop(), *month::parse_month("2026-03"), scene.now));
+  EXPECT_EQ(span.time.begins_at, scene.shop().founded_at());
+  EXPECT_TRUE(is_in(span, scene.now));
+  const auto planned = planned_in(scene.shop().calendar(), span);
+  EXPECT_NEAR(month::hours_of(planned), 4, 1e-6);
+  EXPECT_EQ(day_in(scene.shop().calendar(), span, span.first), (month::TimeSpans{span.time}));
+  const auto hours = must(hours_in(scene.shop(), mill, span, scene.now));
+  EXPECT_NEAR(hours.at_end.at("operating") - hours.at_begin.at("operating"), hours.days.at(0).operating_h, 1e-9);
+  const auto standing = must(standing_in(scene.shop(), mill, span));
+  EXPECT_EQ(standing.findings_made, 1);
+  EXPECT_TRUE(standing.failures.at(0).goes_on);
+  const auto tasks = must(tasks_in(scene.shop(), mill, span, hours));
+  EXPECT_EQ(tasks.done.at(0).task, "grease");
+  const auto whole = must(machine_month(scene.shop(), mill, span, scene.now));
+  EXPECT_NEAR(whole.sums.corrective_h, month::hours_of({standing.failures[0].stood}), 1e-9);
+  EXPECT_EQ(whole.sums.tasks_done, 1);
 }
 
 TEST(Month, WhatIsBeforeStandsBesideItAndPastMonthsStayAsTheyWere) {
