@@ -25,6 +25,7 @@ const FILES = [
   'plan',
   'change_plan',
   'labels',
+  'month',
   'join',
   'sizes',
   'own_task',
