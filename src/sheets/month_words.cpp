@@ -171,42 +171,42 @@ constexpr std::array<GermanFigure, month::figure_count> german_figures = {{
     {"Verfügbarkeit",
      "Von den Stunden, in denen Fertigung geplant war, die, in denen ein Programm lief. Geplant sind die Stunden der "
      "Schichten ohne die der vereinbarten Stillstände.",
-     "APT / PBT", german_iso},
+     "APT : PBT", german_iso},
     {"Technische Verfügbarkeit", "Betriebszeit als Anteil von Betriebszeit und Zeit bis zur Behebung.",
-     "Summe TBF / (Summe TBF + Summe TTR)", german_en},
+     "Summe TBF : (Summe TBF + Summe TTR)", german_en},
     {"MTBF, je Ausfall",
      "Betriebszeit zwischen Ausfällen, geteilt durch die Zahl der Ausfälle. Ein Ausfall ist ein Befund, der die "
      "Maschine "
      "anhält.",
-     "Summe TBF / FE", german_practice},
+     "Summe TBF : FE", german_practice},
     {"MTBF, nach ISO 22400-2",
      "Dieselbe Betriebszeit, geteilt durch eins mehr als die Zahl der Ausfälle: die Zeiten davor, dazwischen und "
      "danach.",
-     "Summe TBF / (FE + 1)", german_iso},
+     "Summe TBF : (FE + 1)", german_iso},
     {"MTTR, je Ausfall",
      "Zeit vom Befund bis zu seiner Erledigung nach der Uhr an der Wand, geteilt durch die Zahl der Ausfälle.",
-     "Summe TTR / FE", german_practice},
+     "Summe TTR : FE", german_practice},
     {"MTTR, nach ISO 22400-2", "Dieselbe Zeit, geteilt durch eins mehr als die Zahl der Ausfälle.",
-     "Summe TTR / (FE + 1)", german_iso},
+     "Summe TTR : (FE + 1)", german_iso},
     {"Anteil der Instandsetzung",
      "Von den Stunden, die Maschinen wegen Ausfällen oder für vereinbarte Stillstände standen, die wegen Ausfällen.",
-     "CMT / (CMT + PMT)", german_iso},
+     "CMT : (CMT + PMT)", german_iso},
     {"Anteil geplanter Arbeit",
      "Von den Handstunden aller erledigten Aufgaben die der Aufgaben, die in vereinbarten Stillständen erledigt "
      "wurden. "
      "Arbeit an Befunden hat keine eigenen Stunden und zählt nicht mit, ebenso wenig Rundgänge.",
-     "Stunden in Stillständen / alle Stunden", german_own},
+     "Stunden in Stillständen : alle Stunden", german_own},
     {"Aufgaben rechtzeitig",
      "Von den Aufgaben, die im Monat erledigt oder überfällig wurden, die vor der Überfälligkeit erledigten, nach "
      "ihren "
      "Intervallen, wie sie jetzt sind. Prüfpunkte von Rundgängen gehören nicht dazu.",
-     "rechtzeitig / (erledigt + überfällig und nicht erledigt)", german_own},
+     "rechtzeitig : (erledigt + überfällig und nicht erledigt)", german_own},
     {"Rundgänge gegangen", "Von den Rundgängen, deren Zeit vorbei ist, die mit allen Prüfpunkten beantworteten.",
-     "gegangen / alle", german_own},
+     "gegangen : alle", german_own},
     {"Anteil der Ausfälle an den Kosten",
      "Kosten der Ausfälle als Anteil der Kosten von Pflege und Ausfällen. Stehen kostet nur, solange Fertigung geplant "
      "war.",
-     "Ausfälle / (Pflege + Ausfälle)", german_own},
+     "Ausfälle : (Pflege + Ausfälle)", german_own},
 }};
 
 // In the order of NoValue.

@@ -109,6 +109,18 @@ export const month = {
   'figure_means.failure cost share':
     'Cost of failures as a share of the cost of care and of failures. Standing costs only while production was planned.',
 
+  'figure_formula.availability': 'APT / PBT',
+  'figure_formula.technical availability': 'sum TBF / (sum TBF + sum TTR)',
+  'figure_formula.mtbf by failures': 'sum TBF / FE',
+  'figure_formula.mtbf by iso 22400': 'sum TBF / (FE + 1)',
+  'figure_formula.mttr by failures': 'sum TTR / FE',
+  'figure_formula.mttr by iso 22400': 'sum TTR / (FE + 1)',
+  'figure_formula.corrective ratio': 'CMT / (CMT + PMT)',
+  'figure_formula.planned share': 'hours in stops / all hours',
+  'figure_formula.tasks in time': 'in time / (done + overdue and not done)',
+  'figure_formula.rounds walked': 'walked / turns',
+  'figure_formula.failure cost share': 'failures / (care + failures)',
+
   'figure_none.nothing planned': 'no production was planned',
   'figure_none.more than planned': 'programs ran for longer than was planned',
   'figure_none.no hours': 'the hours are not known',

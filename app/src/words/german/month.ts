@@ -110,6 +110,18 @@ export const month: Wording<typeof english> = {
   'figure_means.failure cost share':
     'Kosten der Ausfälle als Anteil der Kosten von Pflege und Ausfällen. Stehen kostet nur, solange Fertigung geplant war.',
 
+  'figure_formula.availability': 'APT : PBT',
+  'figure_formula.technical availability': 'Summe TBF : (Summe TBF + Summe TTR)',
+  'figure_formula.mtbf by failures': 'Summe TBF : FE',
+  'figure_formula.mtbf by iso 22400': 'Summe TBF : (FE + 1)',
+  'figure_formula.mttr by failures': 'Summe TTR : FE',
+  'figure_formula.mttr by iso 22400': 'Summe TTR : (FE + 1)',
+  'figure_formula.corrective ratio': 'CMT : (CMT + PMT)',
+  'figure_formula.planned share': 'Stunden in Stillständen : alle Stunden',
+  'figure_formula.tasks in time': 'rechtzeitig : (erledigt + überfällig und nicht erledigt)',
+  'figure_formula.rounds walked': 'gegangen : alle',
+  'figure_formula.failure cost share': 'Ausfälle : (Pflege + Ausfälle)',
+
   'figure_none.nothing planned': 'es war keine Fertigung geplant',
   'figure_none.more than planned': 'Programme liefen länger als geplant',
   'figure_none.no hours': 'die Stunden sind unbekannt',
