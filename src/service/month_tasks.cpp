@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "src/due/task_state.h"
+#include "src/service/lives.h"
 #include "src/service/make_views.h"
 #include "src/service/task_forecast.h"
 #include "src/service/use_cases.h"
@@ -107,15 +108,25 @@ void add_overdue(MonthTasks& tasks, const Judge& judge, const TaskRecord& record
   tasks.overdue.push_back({record.task.key, record.task.title, was_done || !was_overdue});
 }
 
+// What people changed of tasks, and whose interval was moved after a look at its lives.
+Result<void> add_changes(MonthTasks& tasks, const OpenShop& shop, const std::string& machine, const MonthSpan& span) {
+  for (const std::string_view kind : {std::string_view{"task changed"}, interval_moved}) {
+    HW_TAKE(entries, entries_until(shop, machine, kind, span.time.begins_at, span.month_ends_at));
+    for (const Entry& entry : entries) tasks.changes.push_back(view_of(entry));
+  }
+  std::stable_sort(tasks.changes.begin(), tasks.changes.end(),
+                   [](const auto& a, const auto& b) { return a.happened_at < b.happened_at; });
+  return {};
+}
+
 }  // namespace
 
 Result<MonthTasks> tasks_in(const OpenShop& shop, const OpenMachine& machine, const MonthSpan& span,
                             const MonthHours& hours) {
   const std::string& key = machine.record.machine.key;
   HW_TAKE(done, done_until(shop, key, span.month_ends_at));
-  HW_TAKE(changes, entries_until(shop, key, "task changed", span.time.begins_at, span.month_ends_at));
   MonthTasks tasks;
-  for (const Entry& change : changes) tasks.changes.push_back(view_of(change));
+  HW_TRY(add_changes(tasks, shop, key, span));
   const auto lock = shop.look();
   const Judge judge{shop, machine};
   for (const TaskRecord& record : machine.record.tasks) {
