@@ -17,6 +17,7 @@ export type Page =
   | { name: 'new finding' }
   | { name: 'finding'; finding: string }
   | { name: 'logbook' }
+  | { name: 'month' }
   | { name: 'labels' }
   | { name: 'scan' }
   | { name: 'join' }
@@ -35,6 +36,7 @@ const PLAIN: Readonly<Record<string, Page>> = {
   findings: { name: 'findings' },
   'new-finding': { name: 'new finding' },
   logbook: { name: 'logbook' },
+  month: { name: 'month' },
   labels: { name: 'labels' },
   scan: { name: 'scan' },
   join: { name: 'join' },
@@ -110,6 +112,11 @@ export const stopsAddress = (filters: Record<string, string> = {}) => withQuery(
 export const planAddress = (machine: string, task = '') => withQuery(HORIZON_ADDRESS, { plan: machine, task });
 /** The Horizon, about to move or change an agreed stop. */
 export const moveAddress = (stop: string) => withQuery(HORIZON_ADDRESS, { move: stop });
+/** @param filters of a month: month (2026-11), machine, kind */
+export const monthAddress = (filters: Record<string, string> = {}) => withQuery('/month', filters);
+/** The month as a file. */
+export const monthFileAddress = (month: string, file: 'report.pdf' | 'report.xlsx', query: Record<string, string>) =>
+  withQuery(`/api/months/${encodeURIComponent(month)}/${file}`, query);
 export const PROPOSE_ADDRESS = `${HORIZON_ADDRESS}?propose=yes`;
 /** The job card as a file. */
 export const cardAddress = (stop: string, paper: 'a4' | 'letter', language: string) =>

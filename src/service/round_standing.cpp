@@ -44,14 +44,20 @@ due::RoundWalk walk_of(const WalkRecord& record) {
 }
 
 // In order of time, whatever the order in which they arrived.
-std::vector<const WalkRecord*> walks_of(const OpenMachine& machine, Rhythm rhythm) {
+std::vector<const WalkRecord*> walks_of(const std::vector<WalkRecord>& all, Rhythm rhythm) {
   std::vector<const WalkRecord*> walks;
-  for (const WalkRecord& walk : machine.walks) {
+  for (const WalkRecord& walk : all) {
     if (walk.rhythm == word_of(rhythm)) walks.push_back(&walk);
   }
   std::sort(walks.begin(), walks.end(), [](const WalkRecord* a, const WalkRecord* b) {
     return std::tie(a->begun_at, a->walk) < std::tie(b->begun_at, b->walk);
   });
+  return walks;
+}
+
+std::vector<due::RoundWalk> begun(const std::vector<const WalkRecord*>& records) {
+  std::vector<due::RoundWalk> walks;
+  for (const WalkRecord* record : records) walks.push_back(walk_of(*record));
   return walks;
 }
 
@@ -93,16 +99,23 @@ std::vector<const WalkRecord*> RoundStanding::walks_of(const TurnStanding& turn)
 
 RoundStanding round_standing(const catalogue::PlantCalendar& calendar, const OpenMachine& machine, Rhythm rhythm,
                              Instant now) {
-  RoundStanding out{.walks = walks_of(machine, rhythm), .turns = {}, .now = {}};
-  std::vector<due::RoundWalk> walks;
-  for (const WalkRecord* walk : out.walks) walks.push_back(walk_of(*walk));
-  out.turns = due::standings(turns_before(calendar, rhythm, now), walks, now);
+  RoundStanding out{.walks = walks_of(machine.walks, rhythm), .turns = {}, .now = {}};
+  out.turns = due::standings(turns_before(calendar, rhythm, now), begun(out.walks), now);
   const Instant begin = begin_of_round(machine, rhythm, now);
   std::erase_if(out.turns, [&](const TurnStanding& one) {
     return one.turn.begins_at < begin && one.walks.empty() && !runs(one.turn, now);
   });
   out.now = turn_now(out.turns, now);
   return out;
+}
+
+std::vector<TurnStanding> turns_within(const catalogue::PlantCalendar& calendar, const OpenMachine& machine,
+                                       Rhythm rhythm, const std::vector<WalkRecord>& walks, due::TimeSpan span,
+                                       Instant now) {
+  if (rhythm == Rhythm::before_start_up) return {};
+  span.begins_at = std::max(span.begins_at, begin_of_round(machine, rhythm, now));
+  if (span.begins_at >= span.ends_at) return {};
+  return due::standings(due::turns_of(rhythm, calendar, span), begun(walks_of(walks, rhythm)), now);
 }
 
 }  // namespace hw::service

@@ -30,4 +30,10 @@ struct RoundStanding {
 RoundStanding round_standing(const catalogue::PlantCalendar& calendar, const OpenMachine& machine,
                              catalogue::Rhythm rhythm, Instant now);
 
+// The turns that were expected to begin within the span, by these walks of the machine; none before the round came to
+// be. `span` ends at `now` at the latest.
+std::vector<due::TurnStanding> turns_within(const catalogue::PlantCalendar& calendar, const OpenMachine& machine,
+                                            catalogue::Rhythm rhythm, const std::vector<WalkRecord>& walks,
+                                            due::TimeSpan span, Instant now);
+
 }  // namespace hw::service

@@ -9,6 +9,7 @@
 #include "src/service/edits.h"
 #include "src/service/finding_edits.h"
 #include "src/service/forecast_views.h"
+#include "src/service/month_views.h"
 #include "src/service/open_shop.h"
 #include "src/service/part_study.h"
 #include "src/service/plan_edits.h"
@@ -129,6 +130,16 @@ Result<std::vector<EntryView>> list_logbook(const OpenShop& shop, const LogbookQ
 Result<record::Verdict> prove_logbook(const OpenShop& shop);
 // Says what is right beside an entry that is not. It changes nothing but that a stray waits no longer.
 Result<EntryView> correct_entry(OpenShop& shop, std::string_view entry, const CorrectionEdit& edit, Instant now);
+
+// The key figures of a month, with the month before beside it and with what they rest on: of all machines, of one, or
+// of those of a kind. Errors: bad_input (no month), not_found (not begun yet, or over before the shop began; a machine
+// or kind that is not there).
+struct MonthQuery {
+  std::string month = {};  // 2026-11
+  std::optional<std::string> machine = {};
+  std::optional<std::string> kind = {};
+};
+Result<MonthView> show_month(const OpenShop& shop, const MonthQuery& query, Instant now);
 
 // The machine's plan: other places for its points; the order in which they are walked past (none: computed).
 Result<EntryView> move_points(OpenShop& shop, std::string_view machine, const PointsEdit& edit, Instant now);

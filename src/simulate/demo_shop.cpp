@@ -97,17 +97,22 @@ DemoMachine make_machine(const service::NewShop& shop, const Floor& floor, std::
   return out;
 }
 
-// The shop has been at work since its counting began.
-std::vector<service::MachineRecord> since(std::vector<service::MachineRecord> machines, Instant began_at) {
-  for (auto& machine : machines) {
-    for (auto& task : machine.tasks) task.began_at = began_at;
+// The shop has been at work since its counting began: its tasks count from what the displays had then.
+std::vector<service::MachineRecord> since(std::vector<service::MachineRecord> records,
+                                          const std::vector<DemoMachine>& machines, Instant began_at) {
+  for (std::size_t i = 0; i < records.size(); ++i) {
+    for (auto& task : records[i].tasks) {
+      task.began_at = began_at;
+      task.began_counters = machines[i].base;
+    }
   }
-  return machines;
+  return records;
 }
 
 Result<void> keep(service::Store& store, const service::NewShop& shop, std::vector<DemoMachine>& machines,
                   Instant now) {
-  HW_TRY(store.create_shop(shop.shop, since(shop.machines, now - Duration::hours(24 * demo_history_days))));
+  const Instant began_at = now - Duration::hours(24 * demo_history_days);
+  HW_TRY(store.create_shop(shop.shop, since(shop.machines, machines, began_at)));
   HW_TAKE(writing, store.begin());
   std::vector<service::Entry> entries;
   service::CountingStep step;

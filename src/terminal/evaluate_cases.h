@@ -21,6 +21,16 @@ struct CaseAnswer {
 
 using EvaluateCase = Result<CaseAnswer> (*)(const boost::json::value& tree, const formats::JsonPlace& place);
 
+// How a file of cases is answered.
+struct CaseReading {
+  EvaluateCase evaluate;
+  bool is_json = false;
+  bool takes_numbers = false;  // a list of numbers is one case: three counts of particles
+};
+
+// The file holds one JSON object or a list of them; "-" is standard input. A refusal names the file and the case.
+Answer answer_cases(const std::string& file, const CaseReading& reading);
+
 // One for each subcommand. Errors: bad_input that names the field.
 Result<CaseAnswer> positioning_case(const boost::json::value& tree, const formats::JsonPlace& place);
 Result<CaseAnswer> circular_case(const boost::json::value& tree, const formats::JsonPlace& place);

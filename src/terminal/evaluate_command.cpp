@@ -54,23 +54,23 @@ Answer answer_list(const boost::json::array& cases, EvaluateCase evaluate, bool 
   return Said(is_json ? "[" + json + "]\n" : text);
 }
 
-Answer answer_text(const std::string& text, const Evaluation& evaluation, bool is_json) {
+Answer answer_text(const std::string& text, const CaseReading& reading) {
   HW_TAKE(tree, formats::parse_json_tree(text));
-  if (is_list_of_cases(tree, evaluation.takes_numbers)) {
-    return answer_list(tree.as_array(), evaluation.evaluate, is_json);
+  if (is_list_of_cases(tree, reading.takes_numbers)) {
+    return answer_list(tree.as_array(), reading.evaluate, reading.is_json);
   }
-  HW_TAKE(one, evaluation.evaluate(tree, formats::JsonPlace{}));
-  return Said(is_json ? one.json + "\n" : one.text);
-}
-
-Answer answer_file(const std::string& file, const Evaluation& evaluation, bool is_json) {
-  HW_TAKE(source, formats::open_file(file));
-  HW_TAKE(text, formats::read_all(*source, case_bytes_max));
-  auto answer = answer_text(text, evaluation, is_json);
-  return answer ? answer : Answer(refuse(answer.error().at(source->name())));
+  HW_TAKE(one, reading.evaluate(tree, formats::JsonPlace{}));
+  return Said(reading.is_json ? one.json + "\n" : one.text);
 }
 
 }  // namespace
+
+Answer answer_cases(const std::string& file, const CaseReading& reading) {
+  HW_TAKE(source, formats::open_file(file));
+  HW_TAKE(text, formats::read_all(*source, case_bytes_max));
+  auto answer = answer_text(text, reading);
+  return answer ? answer : Answer(refuse(answer.error().at(source->name())));
+}
 
 StandardView view_of(const condition::StandardNote& note) {
   return {std::string(note.edition), std::string(note.confirmed), std::string(note.from_memory),
@@ -95,7 +95,9 @@ void add_evaluate_command(CLI::App& app, const Entrances&, Answer& answer) {
     command->add_flag("--json", options->is_json, "print JSON");
     command->add_option("file", options->file, "one JSON object, or a list of them; - reads standard input")
         ->required();
-    command->callback([options, &one, &answer] { answer = answer_file(options->file, one, options->is_json); });
+    command->callback([options, &one, &answer] {
+      answer = answer_cases(options->file, {one.evaluate, options->is_json, one.takes_numbers});
+    });
   }
 }
 

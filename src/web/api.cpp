@@ -101,6 +101,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_job_card_route(router, parts);
   add_label_routes(router, parts);
   add_forecast_routes(router, parts);
+  add_month_routes(router, parts);
   add_proposal_routes(router, parts);
   add_rehearsal_routes(router, parts);
 }

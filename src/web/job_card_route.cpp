@@ -1,23 +1,10 @@
-#include "libs/formats/enum_words.h"
 #include "src/sheets/stop_card.h"
 #include "src/web/answers.h"
 #include "src/web/routes.h"
+#include "src/web/sheet_query.h"
 
 namespace hw::web {
 namespace {
-
-Result<sheets::CardLanguage> card_language(const http::Request& request) {
-  const auto language = request.query_value("language").value_or("en");
-  if (language == "en") return sheets::CardLanguage::english;
-  if (language == "de") return sheets::CardLanguage::german;
-  return refuse(ErrorCode::bad_input, "language: \"{}\" is none; right is en or de", language.substr(0, 40));
-}
-
-Result<sheets::CardPaper> card_paper(const http::Request& request) {
-  const auto paper = request.query_value("paper").value_or("a4");
-  if (const auto known = formats::parse_word<sheets::CardPaper>(paper)) return *known;
-  return refuse(ErrorCode::bad_input, "paper: \"{}\" is none; right is a4 or letter", paper.substr(0, 40));
-}
 
 // Where the code leads: as phones reach the server, else as whoever asks does.
 std::string base_address(const ApiParts& parts, const http::Request& request) {
@@ -38,8 +25,8 @@ Result<sheets::JobCard> shown_card(const ApiParts& parts, const http::Request& r
 }
 
 Result<std::string> job_card(const ApiParts& parts, const http::Request& request) {
-  HW_TAKE(paper, card_paper(request));
-  HW_TAKE(language, card_language(request));
+  HW_TAKE(paper, query_paper(request));
+  HW_TAKE(language, query_language(request));
   HW_TAKE(card, shown_card(parts, request, language));
   return print_job_card(card, paper, language);
 }

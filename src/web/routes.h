@@ -11,6 +11,7 @@ void add_job_card_route(http::Router& router, const ApiParts& parts);
 void add_label_routes(http::Router& router, const ApiParts& parts);
 void add_life_routes(http::Router& router, const ApiParts& parts);
 void add_logbook_routes(http::Router& router, const ApiParts& parts);
+void add_month_routes(http::Router& router, const ApiParts& parts);
 void add_photo_routes(http::Router& router, const ApiParts& parts);
 void add_plan_routes(http::Router& router, const ApiParts& parts);
 void add_proposal_routes(http::Router& router, const ApiParts& parts);

@@ -42,6 +42,9 @@ export async function takePages(page, finding, shoot) {
   await page.locator('.ask button').click();
   await page.locator('#head-hash').waitFor();
   await shoot('logbook');
+  await page.goto('/month');
+  await page.locator('[data-figure] button.row').nth(2).click();
+  await shoot('month');
   await page.goto('/labels');
   await page.locator('svg.page text').first().waitFor();
   await page.locator('#first_label').fill('4');

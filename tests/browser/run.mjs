@@ -26,6 +26,7 @@ const FILES = [
   'change_plan',
   'what_if',
   'labels',
+  'month',
   'join',
   'sizes',
   'own_task',

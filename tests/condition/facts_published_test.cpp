@@ -1,5 +1,5 @@
 // tests/published/t7_facts.json: evaluations by standards, by the commands. T7-12 and T7-15 (availability, MTBF, MTTR)
-// are no measurements and have no part here.
+// are in tests/month.
 
 #include <gtest/gtest.h>
 

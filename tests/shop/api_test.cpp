@@ -42,11 +42,11 @@ std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>&
     if (route.pattern.starts_with("/api/lives")) there.insert(route);  // lives_api_test.cpp
     if (route.pattern.starts_with("/api/join-codes") || route.pattern.starts_with("/api/devices")) there.insert(route);
   }
-  for (const auto& [route, operation] : all_operations) {  // by horizon_test
+  for (const auto& [route, operation] : all_operations) {  // by horizon_test and month_test
     const std::string& path = route.pattern;
     const bool is_of_dates = path.ends_with("/forecast") || path.ends_with("/backtest") || path == "/api/horizon" ||
                              path == "/api/today" || path.starts_with("/api/use-changes");
-    if (is_of_dates) there.insert(route);
+    if (is_of_dates || path.starts_with("/api/months")) there.insert(route);
   }
   for (const auto& [route, operation] : all_operations) {  // by stops_api_test and proposals_test
     if (route.pattern.starts_with("/api/proposals")) there.insert(route);

@@ -27,7 +27,7 @@ export const MAIN_PAGES: ReadonlyArray<MainPage> = [
   { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon', 'use changes', 'task date', 'stops', 'stop'] },
   { title: 'rounds.title', address: ROUNDS_ADDRESS, names: ['rounds', 'round'] },
   { title: 'findings.title', address: findingsAddress(), names: ['findings', 'finding', 'new finding'] },
-  { title: 'logbook.title', address: logbookAddress(), names: ['logbook'] },
+  { title: 'logbook.title', address: logbookAddress(), names: ['logbook', 'month'] },
   { title: 'lives.title', address: LIVES_ADDRESS, names: ['lives', 'part'] },
   { title: 'labels.title', address: labelsAddress(), names: ['labels'] },
   { title: 'scan.short', address: SCAN_ADDRESS, names: ['scan'] },

@@ -31,6 +31,7 @@ import type {
   LifeStudy,
   Logbook,
   Machine,
+  Month,
   Photo,
   PointsEdit,
   Problem,
@@ -171,6 +172,8 @@ export const client = {
       return '';
     }
   },
+  /** @param query machine, kind */
+  month: (month: string, query: Record<string, string>) => ask<Month>('month', { path: { month }, query }),
   findings: (query: Record<string, string>) => ask<Findings>('findings', { query }),
   finding: (finding: string) => ask<FindingHistory>('finding', { path: { finding } }),
   /** @param query machine, state */

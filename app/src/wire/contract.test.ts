@@ -41,6 +41,8 @@ test('the app speaks with the operations of the contract only', () => {
     'jobCard',
     'photo',
     'logbookCsv',
+    'monthPdf',
+    'monthXlsx',
     'authority',
   ];
   for (const name of Object.keys(operations).filter((one) => !others.includes(one)))

@@ -130,7 +130,202 @@ export type SayingCode =
   | 'life-wear-unknown'
   | 'no-part'
   | 'interval-demanded'
-  | 'interval-calendar';
+  | 'interval-calendar'
+  | 'no-month'
+  | 'month-ahead'
+  | 'month-before';
+
+/** what adds up over machines; hours, counts, money in the currency of the shop */
+export interface MonthSums {
+  machines: number;
+  /** PBT: hours of the shifts without those of agreed stops */
+  planned_h: number;
+  /** APT: a program ran */
+  operating_h: number;
+  powered_h: number;
+  /** nobody knows whether a program ran */
+  unknown_h: number;
+  /** nobody knows whether the power was on */
+  powered_unknown_h: number;
+  /** FE: that happened in the month */
+  failures: number;
+  /** sum of TBF */
+  between_h: number;
+  /** sum of TTR of the month's failures, until its end */
+  repair_h: number;
+  /** not over at the month's end */
+  repairs_going_on: number;
+  /** CMT: machines stood for failures */
+  corrective_h: number;
+  /** PMT: machines stood for agreed stops */
+  stops_h: number;
+  /** hands-on hours of the tasks done */
+  work_h: number;
+  work_in_stops_h: number;
+  tasks_done: number;
+  /** before they were overdue */
+  tasks_done_in_time: number;
+  /** became overdue in the month and were not done */
+  tasks_overdue_undone: number;
+  /** of rounds, that are over */
+  turns: number;
+  turns_walked: number;
+  care_cost: number;
+  failure_cost: number;
+}
+
+export interface FigureValue {
+  value: number | null;
+  /** where there is no value: it is at least that */
+  low?: number;
+  /** and at most that */
+  high?: number;
+  /** of the MTBF by failures, also where there was none: with the confidence of the month the true mean is at least that */
+  at_least?: number;
+  /** why there is neither */
+  none?:
+    | 'nothing planned'
+    | 'more than planned'
+    | 'no hours'
+    | 'no failure'
+    | 'nothing stood'
+    | 'no work'
+    | 'no task'
+    | 'no round'
+    | 'no cost';
+}
+
+export interface FigureSource {
+  edition: string;
+  confirmed: string;
+  memory: string;
+  check: string;
+}
+
+export interface MonthFigure {
+  key:
+    | 'availability'
+    | 'technical availability'
+    | 'mtbf by failures'
+    | 'mtbf by iso 22400'
+    | 'mttr by failures'
+    | 'mttr by iso 22400'
+    | 'corrective ratio'
+    | 'planned share'
+    | 'tasks in time'
+    | 'rounds walked'
+    | 'failure cost share';
+  title: string;
+  /** 1: a share from 0 to 1 */
+  unit: '1' | 'h';
+  now: FigureValue;
+  before?: FigureValue;
+  definition: string;
+  formula: string;
+  source: FigureSource;
+}
+
+export interface MonthMachine {
+  machine: string;
+  sums: MonthSums;
+  /** for failures and stops */
+  stood_h: number;
+}
+
+export interface MonthFailure {
+  finding: string;
+  machine: string;
+  what: string;
+  found_at: string;
+  settled_at: string | null;
+  /** within the month */
+  stood_h: number;
+  /** it happened in the month */
+  of_month: boolean;
+  /** it was not settled at the month's end */
+  goes_on: boolean;
+  /** the counter when it was found */
+  operating_h?: number;
+}
+
+export interface MonthStop {
+  stop: string;
+  machine: string;
+  on: string;
+  began_at: string;
+  ended_at: string;
+  /** within the month */
+  stood_h: number;
+  done: number;
+  of: number;
+}
+
+export interface MonthWork {
+  entry: string;
+  machine: string;
+  task: string;
+  title: string;
+  by: string;
+  at: string;
+  /** hands on */
+  minutes: number;
+  /** a person said the minutes; else they are the planned ones */
+  measured: boolean;
+  /** by the triggers of the task as they are now */
+  in_time: boolean;
+  stop?: string;
+}
+
+export interface MonthOverdue {
+  machine: string;
+  task: string;
+  title: string;
+  /** it became overdue in the month */
+  of_month: boolean;
+}
+
+export interface MonthDay {
+  date: string;
+  planned_h: number;
+  operating_h: number;
+  unknown_h: number;
+  powered_h: number;
+  powered_unknown_h: number;
+}
+
+export interface Month {
+  month: string;
+  /** of the days that the shop has seen */
+  first: string;
+  last: string;
+  until: string;
+  is_over: boolean;
+  /** the shop's first month */
+  began: string;
+  /** the month that it is now */
+  present: string;
+  machine?: string;
+  kind?: string;
+  currency: string;
+  labour_per_hour: number;
+  /** of at_least */
+  confidence: number;
+  sums: MonthSums;
+  sums_before?: MonthSums;
+  figures: MonthFigure[];
+  findings_made: number;
+  findings_settled: number;
+  /** those that stood longest first */
+  machines: MonthMachine[];
+  failures: MonthFailure[];
+  stops: MonthStop[];
+  works: MonthWork[];
+  overdue: MonthOverdue[];
+  /** of tasks */
+  changes: Entry[];
+  /** where the month is one machine's */
+  days?: MonthDay[];
+}
 
 export interface Readiness {
   ready: boolean;
@@ -2046,6 +2241,9 @@ export const operations = {
   correctEntry: { method: 'POST', path: '/api/entries/{entry}/correct' },
   movePoints: { method: 'POST', path: '/api/machines/{machine}/points' },
   changeWalk: { method: 'POST', path: '/api/machines/{machine}/walk' },
+  month: { method: 'GET', path: '/api/months/{month}' },
+  monthPdf: { method: 'GET', path: '/api/months/{month}/report.pdf' },
+  monthXlsx: { method: 'GET', path: '/api/months/{month}/report.xlsx' },
   horizon: { method: 'GET', path: '/api/horizon' },
   forecast: { method: 'GET', path: '/api/machines/{machine}/tasks/{task}/forecast' },
   backtest: { method: 'GET', path: '/api/machines/{machine}/backtest' },

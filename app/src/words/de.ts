@@ -7,6 +7,7 @@ import { labels } from './german/labels';
 import { dates } from './german/dates';
 import { lives } from './german/lives';
 import { logbook } from './german/logbook';
+import { month } from './german/month';
 import { plan } from './german/plan';
 import { readings } from './german/readings';
 import { record } from './german/record';
@@ -26,6 +27,7 @@ export const de: Catalogue = {
   ...sayings,
   ...lives,
   ...logbook,
+  ...month,
   ...finding,
   ...labels,
   ...plan,

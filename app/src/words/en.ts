@@ -6,6 +6,7 @@ import { labels } from './english/labels';
 import { dates } from './english/dates';
 import { lives } from './english/lives';
 import { logbook } from './english/logbook';
+import { month } from './english/month';
 import { plan } from './english/plan';
 import { readings } from './english/readings';
 import { record } from './english/record';
@@ -25,6 +26,7 @@ export const en = {
   ...sayings,
   ...lives,
   ...logbook,
+  ...month,
   ...finding,
   ...labels,
   ...plan,

@@ -94,6 +94,10 @@ describe('the catalogue', () => {
     ['TurnState', 'turn'],
     ['SayingCode', 'said'],
     ['EntryKind', 'entry_says'],
+    ['MonthFigure.key', 'figure'],
+    ['MonthFigure.key', 'figure_means'],
+    ['MonthFigure.key', 'figure_formula'],
+    ['FigureValue.none', 'figure_none'],
   ])('has a word for everything that %s can be', (name, family) => {
     const values = enumsOf(readContract())[name] ?? [];
     expect(values).not.toEqual([]);

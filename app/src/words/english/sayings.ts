@@ -114,6 +114,9 @@ export const sayings = {
   'said.no-proposal': 'There is no such proposal (any more); propose anew.',
   'said.proposal-not-ready': 'The proposal is not ready.',
   'said.difference-accepted': 'That was accepted already.',
+  'said.no-month': '“{month}” is no month; right is a year and a month, such as 2026-11.',
+  'said.month-ahead': '{month} has not begun; the present month is {present}.',
+  'said.month-before': '{month} was over before the shop began, on {date}.',
   'said.nothing-accepted': 'Nothing of this proposal is there to take back.',
   'feed.agent_says': 'In detail: {says}',
 

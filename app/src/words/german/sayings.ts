@@ -122,6 +122,9 @@ export const sayings: Wording<typeof english> = {
   'said.no-proposal': 'Diesen Vorschlag gibt es nicht (mehr); bitte neu vorschlagen lassen.',
   'said.proposal-not-ready': 'Der Vorschlag ist nicht fertig.',
   'said.difference-accepted': 'Das wurde schon angenommen.',
+  'said.no-month': '„{month}“ ist kein Monat; richtig ist Jahr und Monat, etwa 2026-11.',
+  'said.month-ahead': '{month} hat nicht begonnen; jetzt ist {present}.',
+  'said.month-before': '{month} war zu Ende, bevor der Betrieb hier begann, am {date}.',
   'said.nothing-accepted': 'Von diesem Vorschlag gibt es nichts zurückzunehmen.',
   'feed.agent_says': 'Genauer, auf Englisch: {says}',
 
