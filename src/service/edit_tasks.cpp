@@ -67,6 +67,7 @@ Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, Entry& entry, T
   HW_TRY(writing->commit());
   const auto lock = shop.change();
   ++machine.tasks_version;
+  machine.readings.forget(record.task.key);
   auto& tasks = machine.record.tasks;
   const auto there =
       std::find_if(tasks.begin(), tasks.end(), [&](const auto& one) { return one.task.key == record.task.key; });

@@ -102,6 +102,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_label_routes(router, parts);
   add_forecast_routes(router, parts);
   add_proposal_routes(router, parts);
+  add_reading_routes(router, parts);
 }
 
 }  // namespace hw::web

@@ -18,6 +18,7 @@ import { planning } from './german/planning';
 import { stop } from './german/stop';
 import { taskdate } from './german/taskdate';
 import { today } from './german/today';
+import { trends } from './german/trends';
 
 export const de: Catalogue = {
   ...record,
@@ -37,6 +38,7 @@ export const de: Catalogue = {
   ...stop,
   ...planning,
   ...today,
+  ...trends,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',

@@ -17,6 +17,7 @@ import { planning } from './english/planning';
 import { stop } from './english/stop';
 import { taskdate } from './english/taskdate';
 import { today } from './english/today';
+import { trends } from './english/trends';
 
 export const en = {
   ...record,
@@ -36,6 +37,7 @@ export const en = {
   ...stop,
   ...planning,
   ...today,
+  ...trends,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',

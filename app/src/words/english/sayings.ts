@@ -114,6 +114,19 @@ export const sayings = {
   'said.proposal-not-ready': 'The proposal is not ready.',
   'said.difference-accepted': 'That was accepted already.',
   'said.nothing-accepted': 'Nothing of this proposal is there to take back.',
+  'said.no-reading': '“{title}” has no reading “{what}”.',
+  'said.reading-few': {
+    one: 'it was read on {count} day, and a trend needs {least}',
+    other: 'it was read on {count} days, and a trend needs {least}',
+  },
+  'said.reading-alike': {
+    one: '{count} day has one value, from which no trend can be told',
+    other: 'all {count} days have the same value, so that no trend can be told from chance',
+  },
+  'said.fills-few': {
+    one: 'it was topped up {count} time with a quantity, and a rate needs 2',
+    other: 'it was topped up {count} times with a quantity, and a rate needs 2',
+  },
   'feed.agent_says': 'In detail: {says}',
 
   'counter.name.connected': 'connected',

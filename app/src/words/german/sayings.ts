@@ -121,6 +121,19 @@ export const sayings: Wording<typeof english> = {
   'said.proposal-not-ready': 'Der Vorschlag ist nicht fertig.',
   'said.difference-accepted': 'Das wurde schon angenommen.',
   'said.nothing-accepted': 'Von diesem Vorschlag gibt es nichts zurückzunehmen.',
+  'said.no-reading': '„{title}“ hat keinen Messwert „{what}“.',
+  'said.reading-few': {
+    one: 'an {count} Tag abgelesen; für eine Richtung braucht es {least}',
+    other: 'an {count} Tagen abgelesen; für eine Richtung braucht es {least}',
+  },
+  'said.reading-alike': {
+    one: '{count} Tag hat einen Wert; daraus ergibt sich keine Richtung',
+    other: 'alle {count} Tage haben denselben Wert; vom Zufall ist keine Richtung zu unterscheiden',
+  },
+  'said.fills-few': {
+    one: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',
+    other: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',
+  },
   'feed.agent_says': 'Genauer, auf Englisch: {says}',
 
   'counter.name.connected': 'verbunden',
