@@ -23,7 +23,8 @@ class Readings : public testing::Test {
     const Walker ada{scene};
     for (const double value : values) {
       scene.now = scene.now + Duration::hours(24);
-      must(ada.answer(++id_, 1000 + id_, read(std::string{air_check}, value)));
+      ++id_;
+      must(ada.answer(id_, 1000 + id_, read(std::string{air_check}, value)));
     }
   }
 
