@@ -29,6 +29,8 @@ describe('a reading in words', () => {
   test('says what is open, what hardly comes, and what may have come', () => {
     expect(crossingWords(AIR, { ...CROSSING, last: null }, TODAY)).toContain('hardly before 28 December 2026');
     expect(crossingWords(AIR, { ...CROSSING, median: null }, TODAY)).toContain('hardly crosses');
+    const last = { value: 5.5, state: 'as it should be', at: '2026-12-20T06:00:00Z', by: 'Ada' } as const;
+    expect(crossingWords({ ...AIR, last }, CROSSING, TODAY)).toBe('lies on its limit of 5.5\u00a0bar');
     expect(crossingWords(AIR, CROSSING, '2027-01-14')).toBe('may have crossed 5.5\u00a0bar since it was last read');
   });
   test('says why there is no trend, and that nobody has set limits', () => {

@@ -32,6 +32,7 @@ export function trendWords(line: ReadingLine): string {
 export function crossingWords(line: ReadingLine, crossing: ReadingCrossing, today: string): string {
   const { first, median, last } = crossing;
   const limit = printReading(line, crossing.at);
+  if (line.last?.value === crossing.at) return say('trend.crosses_on', { limit });
   if (median === null) return say('trend.crosses_hardly', { limit });
   if (median <= today) return say('trend.crosses_now', { limit });
   const dates = { limit, median: longDay(median), first: first === null ? '' : longDayBeside(first, median) };

@@ -133,7 +133,10 @@ export type SayingCode =
   | 'no-reading'
   | 'reading-few'
   | 'reading-alike'
-  | 'fills-few';
+  | 'fills-few'
+  | 'reading-few-since'
+  | 'reading-gone'
+  | 'reading-needed';
 
 export interface Readiness {
   ready: boolean;
@@ -369,7 +372,7 @@ export interface CounterDays {
   }>;
 }
 
-/** exactly one of counter and calendar */
+/** exactly one of counter, calendar and reading */
 export interface Trigger {
   counter?: string;
   unit?: string;
@@ -388,14 +391,24 @@ export interface Trigger {
   tolerance_days?: number;
   due_on?: string;
   days_left?: number;
+  /** what is read: supply air; due once a value since the task was last done is beyond the limit */
+  reading?: string;
+  /** the task that reads it */
+  of?: string;
+  limit?: LimitKind;
+  /** the limit that is beyond, or nearest to the last value */
+  limit_at?: number;
+  /** the last since the task was last done; absent: not read since */
+  last_value?: number;
+  read_on?: string;
   state: TaskState;
-  /** used / interval, 1 = used up */
+  /** used / interval, 1 = used up; of a reading how far it has come to the limit */
   share_used?: number;
   /** this trigger is the one that decides the task's state */
   leads: boolean;
 }
 
-/** exactly one of counter (with interval) and calendar */
+/** exactly one of counter (with interval), calendar and reading (with of and limit) */
 export interface TriggerEdit {
   counter?: string;
   interval?: number;
@@ -404,7 +417,13 @@ export interface TriggerEdit {
   calendar?: string;
   heads_up_days?: number;
   tolerance_days?: number;
+  reading?: string;
+  /** the key of the task on the same machine that reads it */
+  of?: string;
+  limit?: LimitKind;
 }
+
+export type LimitKind = 'warning' | 'action';
 
 export interface Part {
   name: string;
@@ -1557,6 +1576,14 @@ export interface TriggerWorking {
   first_on?: string;
   /** the last known day */
   last_on?: string;
+  /** of a trigger by a reading, as are the following */
+  reading?: string;
+  of?: string;
+  limit?: LimitKind;
+  limit_at?: number;
+  /** since the task was last done */
+  last_value?: number;
+  read_on?: string;
 }
 
 export interface UsedDay {
@@ -1876,7 +1903,7 @@ export interface TodayItem {
 
 /** when a reading meets a limit: the days by whose end it has with 10, 50 and 90 %, counted from the day on which it was last read; null: not within ten years, or beyond already */
 export interface ReadingCrossing {
-  limit: 'warning' | 'action';
+  limit: LimitKind;
   /** a value on this side is beyond */
   side: 'below' | 'above';
   at: number;

@@ -8,7 +8,7 @@ const sign = { id: '00000000-0000-7000-8000-000000000000', by: 'Ada Brandt' };
 const good = (more: Partial<TaskDraft> = {}): TaskDraft => ({
   ...emptyDraft('coolant', 'operating'),
   title: ' Clean the lamp ',
-  triggers: [{ on: 'operating', interval: '62,5', span: 'month', headsUp: '8', tolerance: '4.5' }],
+  triggers: [{ on: 'operating', limit: 'warning', interval: '62,5', span: 'month', headsUp: '8', tolerance: '4.5' }],
   ...more,
 });
 

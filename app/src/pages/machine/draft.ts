@@ -3,7 +3,18 @@
 
 import { counterTitle } from '../../parts/titles';
 import { numberIn, numberTrouble } from '../../parts/reading';
-import type { Demand, Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkType } from '../../wire/contract';
+import type {
+  Demand,
+  Energy,
+  LimitKind,
+  Part,
+  Skill,
+  Task,
+  TaskEdit,
+  Trigger,
+  TriggerEdit,
+  WorkType,
+} from '../../wire/contract';
 import { plain, say } from '../../words/words';
 import { costDraft, costEdit, costTroubles, shownCosts } from './cost_draft';
 import type { CostDraft } from './cost_draft';
@@ -11,12 +22,26 @@ import { readingDraft, readingEdit, readingTroubles, shownReading, unitTrouble }
 import type { ReadingDraft } from './reading_draft';
 
 export const CALENDAR = 'calendar';
+const READING = 'reading ';
+
+/** What a trigger by a reading counts on, among counters and the calendar. */
+export const onReading = (of: string, reading: string): string => `${READING}${of}/${reading}`;
+
+/** The task and the reading again; null for a counter or the calendar. */
+export function readingOn(on: string): { of: string; reading: string } | null {
+  if (!on.startsWith(READING)) return null;
+  const [of = '', ...rest] = on.slice(READING.length).split('/');
+  return { of, reading: rest.join('/') };
+}
+
 export const SPANS = ['start-up', 'shift', 'day', 'week', 'month'] as const;
 export type Span = (typeof SPANS)[number];
 
 export interface TriggerDraft {
-  /** A counter's key, or CALENDAR. */
+  /** A counter's key, CALENDAR, or a reading (`onReading`). */
   on: string;
+  /** Of a reading. */
+  limit: LimitKind;
   /** Amount of the counter, or how many spans. */
   interval: string;
   span: Span;
@@ -63,7 +88,7 @@ const MINUTES_MAX = 10_080;
 const typed = (value: number) => plain(value).replaceAll('\u202f', '');
 
 export function emptyTrigger(on: string): TriggerDraft {
-  return { on, interval: '', span: 'month', headsUp: '0', tolerance: '0' };
+  return { on, limit: 'warning', interval: '', span: 'month', headsUp: '0', tolerance: '0' };
 }
 
 export function emptyDraft(assembly: string, counter: string): TaskDraft {
@@ -100,15 +125,23 @@ export function printCalendar(count: number, span: Span): string {
 }
 
 function triggerDraft(trigger: Trigger): TriggerDraft {
+  if (trigger.reading !== undefined)
+    return {
+      ...emptyTrigger(onReading(trigger.of ?? '', trigger.reading)),
+      limit: trigger.limit ?? 'warning',
+      headsUp: typed(trigger.heads_up_days ?? 0),
+    };
   if (trigger.calendar !== undefined)
     return {
       on: CALENDAR,
+      limit: 'warning',
       ...readCalendar(trigger.calendar),
       headsUp: typed(trigger.heads_up_days ?? 0),
       tolerance: typed(trigger.tolerance_days ?? 0),
     };
   return {
     on: trigger.counter ?? '',
+    limit: 'warning',
     interval: typed(trigger.interval ?? 0),
     span: 'month',
     headsUp: typed(trigger.heads_up ?? 0),
@@ -145,6 +178,7 @@ function titleTrouble(title: string): string {
 }
 
 function triggerTroubles(trigger: TriggerDraft): Troubles {
+  if (readingOn(trigger.on) !== null) return { headsUp: numberTrouble(trigger.headsUp, { whole: true }) };
   const whole = trigger.on === CALENDAR;
   const interval = numberTrouble(trigger.interval, { aboveZero: true, whole });
   const headsUp = numberTrouble(trigger.headsUp, { whole });
@@ -198,6 +232,8 @@ function triggerEdit(trigger: TriggerDraft): TriggerEdit {
     number,
     number,
   ];
+  const read = readingOn(trigger.on);
+  if (read !== null) return { ...read, limit: trigger.limit, heads_up_days: before };
   if (trigger.on === CALENDAR)
     return { calendar: printCalendar(interval, trigger.span), heads_up_days: before, tolerance_days: beyond };
   return { counter: trigger.on, interval, heads_up: before, tolerance: beyond };
@@ -245,6 +281,8 @@ export interface Difference {
 }
 
 function shownTrigger(trigger: TriggerDraft): string {
+  const read = readingOn(trigger.on);
+  if (read !== null) return `${read.reading}: ${say(`form.limit_${trigger.limit}`)} (−${trigger.headsUp})`;
   const on = trigger.on === CALENDAR ? say(`form.unit_${trigger.span}`) : counterTitle(trigger.on);
   const what = `${trigger.interval} ${on}`;
   return `${what} (−${trigger.headsUp}, +${trigger.tolerance})`;

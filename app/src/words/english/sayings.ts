@@ -123,6 +123,12 @@ export const sayings = {
     one: '{count} day has one value, from which no trend can be told',
     other: 'all {count} days have the same value, so that no trend can be told from chance',
   },
+  'said.reading-few-since': {
+    one: 'it was read on {count} day since the task was last done, and a date needs {least}',
+    other: 'it was read on {count} days since the task was last done, and a date needs {least}',
+  },
+  'said.reading-gone': 'its reading is not there any more',
+  'said.reading-needed': '“{title}” takes a reading that makes another task due. Change that task first.',
   'said.fills-few': {
     one: 'it was topped up {count} time with a quantity, and a rate needs 2',
     other: 'it was topped up {count} times with a quantity, and a rate needs 2',

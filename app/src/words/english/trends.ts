@@ -14,6 +14,7 @@ export const trends = {
   'trend.crosses': 'will cross {limit} about {median}, with 80\u00a0% between {first} and {last}',
   'trend.crosses_open': 'will cross {limit} about {median}, hardly before {first}; it may take longer than ten years',
   'trend.crosses_hardly': 'hardly crosses {limit} within ten years',
+  'trend.crosses_on': 'lies on its limit of {limit}',
   'trend.crosses_now': 'may have crossed {limit} since it was last read',
   'trend.no_limit_ahead': 'leads to no limit',
   'trend.no_limits': 'nobody has set limits',
@@ -110,6 +111,27 @@ export const trends = {
   'use.source':
     'Amount over the counter’s hours since the fill before; the trend over the fills is that of Mann-Kendall, told up to a ' +
     'one-sided p of 0.05. It takes each fill to go up to the same mark. What less and more mean is common practice.',
+
+  'bar.reading_now': '{value} read',
+  'bar.reading_beyond': '{value}, beyond its limit',
+  'bar.reading_none': 'not read since',
+  'bar.by_reading_warning': '{reading}: warning limit {at}',
+  'bar.by_reading_action': '{reading}: action limit {at}',
+  'working.reading_last': 'Last value',
+  'working.reading_source': 'read on {date}; only values since the task was last done count',
+  'working.reading_none': 'not read since the task was last done',
+  'working.reading_limit_warning': 'Warning limit',
+  'working.reading_limit_action': 'Action limit',
+  'working.reading_limit_source': 'of the reading, as it is set now; the nearest one where there are two',
+  'working.thresholds_reading': 'due once a value is beyond; coming when that is met with 10 % within {heads_up}',
+  'form.by_reading': 'Reading: {reading} ({title})',
+  'form.by_limit': 'Due beyond its',
+  'form.limit_warning': 'warning limit',
+  'form.limit_action': 'action limit',
+  'taskdate.reading':
+    'Due once {reading} is beyond {at}. Read since the task was last done: {last}. When such values meet the limit is ' +
+    'the first passage of a value that drifts and scatters; it is independent of the counters, so that chances multiply.',
+  'taskdate.reading_days': { one: '{count} day with values', other: '{count} days with values' },
 
   'today.group_reading': 'Readings that drift',
   'today.reading': '{machine}, {what}: {when}',

@@ -130,6 +130,12 @@ export const sayings: Wording<typeof english> = {
     one: '{count} Tag hat einen Wert; daraus ergibt sich keine Richtung',
     other: 'alle {count} Tage haben denselben Wert; vom Zufall ist keine Richtung zu unterscheiden',
   },
+  'said.reading-few-since': {
+    one: 'seit die Aufgabe zuletzt erledigt wurde, an {count} Tag abgelesen; für einen Termin braucht es {least}',
+    other: 'seit die Aufgabe zuletzt erledigt wurde, an {count} Tagen abgelesen; für einen Termin braucht es {least}',
+  },
+  'said.reading-gone': 'ihren Messwert gibt es nicht mehr',
+  'said.reading-needed': '„{title}“ liest einen Messwert ab, der eine andere Aufgabe fällig macht. Zuerst jene ändern.',
   'said.fills-few': {
     one: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',
     other: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',

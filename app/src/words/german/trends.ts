@@ -17,6 +17,7 @@ export const trends: Wording<typeof english> = {
   'trend.crosses_open':
     'wird {limit} etwa am {median} überschreiten, kaum vor dem {first}; es kann länger als zehn Jahre dauern',
   'trend.crosses_hardly': 'überschreitet {limit} kaum in den nächsten zehn Jahren',
+  'trend.crosses_on': 'liegt auf der Grenze von {limit}',
   'trend.crosses_now': 'kann {limit} seit dem letzten Ablesen überschritten haben',
   'trend.no_limit_ahead': 'führt zu keiner Grenze',
   'trend.no_limits': 'niemand hat Grenzen gesetzt',
@@ -118,6 +119,29 @@ export const trends: Wording<typeof english> = {
     'Menge über den Stunden des Zählers seit der Füllung davor; die Richtung über die Füllungen ist die von Mann-Kendall, ' +
     'gesagt bis zu einem einseitigen p von 0,05. Angenommen ist, dass immer bis zur selben Marke gefüllt wird. Was ' +
     'weniger und mehr bedeuten, ist übliche Praxis.',
+
+  'bar.reading_now': '{value} abgelesen',
+  'bar.reading_beyond': '{value}, jenseits der Grenze',
+  'bar.reading_none': 'seither nicht abgelesen',
+  'bar.by_reading_warning': '{reading}: Warngrenze {at}',
+  'bar.by_reading_action': '{reading}: Eingriffsgrenze {at}',
+  'working.reading_last': 'Letzter Wert',
+  'working.reading_source': 'abgelesen am {date}; nur Werte, seit die Aufgabe zuletzt erledigt wurde, zählen',
+  'working.reading_none': 'nicht abgelesen, seit die Aufgabe zuletzt erledigt wurde',
+  'working.reading_limit_warning': 'Warngrenze',
+  'working.reading_limit_action': 'Eingriffsgrenze',
+  'working.reading_limit_source': 'des Messwerts, wie sie jetzt gesetzt ist; bei zweien die nähere',
+  'working.thresholds_reading':
+    'fällig, sobald ein Wert jenseits liegt; kommend, wenn das mit 10 % innerhalb von {heads_up} eintritt',
+  'form.by_reading': 'Messwert: {reading} ({title})',
+  'form.by_limit': 'Fällig jenseits der',
+  'form.limit_warning': 'Warngrenze',
+  'form.limit_action': 'Eingriffsgrenze',
+  'taskdate.reading':
+    'Fällig, sobald {reading} jenseits von {at} liegt. Abgelesen, seit die Aufgabe zuletzt erledigt wurde: {last}. Wann ' +
+    'solche Werte die Grenze erreichen, ist der erste Durchgang eines Wertes, der wandert und streut; er ist von den ' +
+    'Zählern unabhängig, sodass sich Wahrscheinlichkeiten multiplizieren.',
+  'taskdate.reading_days': { one: '{count} Tag mit Werten', other: '{count} Tage mit Werten' },
 
   'today.group_reading': 'Messwerte, die wandern',
   'today.reading': '{machine}, {what}: {when}',
