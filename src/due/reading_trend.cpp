@@ -20,7 +20,8 @@ double two_sided_p(const condition::MannKendall& kendall) {
 }
 
 ReadingDirection direction_of(const ReadingTrend& trend) {
-  if (trend.p > trend_p_max || trend.kendall.S == 0) return ReadingDirection::none_seen;
+  const bool is_seen = trend.p <= trend_p_max && trend.sen.slope * static_cast<double>(trend.kendall.S) > 0;
+  if (!is_seen) return ReadingDirection::none_seen;
   return trend.kendall.S > 0 ? ReadingDirection::rising : ReadingDirection::falling;
 }
 

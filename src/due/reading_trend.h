@@ -23,7 +23,8 @@
 namespace hw::due {
 
 inline constexpr std::size_t trend_days_max = 40;
-// A trend is called one from this two-sided p downward (own choice: one false word in twenty).
+// A trend is called one from this two-sided p downward (own choice: one false word in twenty), where the slope goes the
+// same way: of a needle that rests but for one step the slope is 0.
 inline constexpr double trend_p_max = 0.05;
 
 // The days in order, each with the median of its readings; the latest trend_days_max of them. Readings in any order.
@@ -44,7 +45,7 @@ struct ReadingTrend {
 // that never moves has no scatter to hold anything against.
 Result<ReadingTrend> trend_of(const std::vector<DatedReading>& days);
 
-enum class LimitKind { warning, action };
+using catalogue::LimitKind;
 
 struct ReadingLimit {
   LimitKind kind = LimitKind::warning;

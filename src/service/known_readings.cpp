@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "src/service/reading_triggers.h"
+
 namespace hw::service {
 namespace {
 
@@ -61,7 +63,7 @@ std::vector<LimitCrossing> crossings_of(const std::vector<due::DatedReading>& da
 
 Result<std::shared_ptr<const KnownReading>> KnownReadings::of(Store& store, const Zone& zone, std::string_view machine,
                                                               const catalogue::Task& task,
-                                                              const catalogue::TaskReading& reading) {
+                                                              const catalogue::TaskReading& reading) const {
   const std::lock_guard guard(mutex_);
   auto& kept = by_task_[task.key][reading.what];
   if (kept) return kept;
@@ -70,8 +72,24 @@ Result<std::shared_ptr<const KnownReading>> KnownReadings::of(Store& store, cons
   return kept;
 }
 
+Result<std::shared_ptr<const ReadingDue>> KnownReadings::due_since(Store& store, const Zone& zone,
+                                                                   const ReadingPlace& place,
+                                                                   catalogue::LimitKind limit, Instant since) const {
+  const DueKey key{place.reading.what, limit, since};
+  {
+    const std::lock_guard guard(mutex_);
+    if (const auto& kept = dues_[place.task.key][key]) return kept;
+  }
+  HW_TAKE(known, of(store, zone, place.machine, place.task, place.reading));
+  auto due = std::make_shared<const ReadingDue>(
+      reading_due_since(known->values, zone, since, limits_of(place.reading, limit)));
+  const std::lock_guard guard(mutex_);
+  return dues_[place.task.key][key] = std::move(due);
+}
+
 void KnownReadings::forget(const std::string& task) {
   const std::lock_guard guard(mutex_);
+  dues_.erase(task);
   by_task_.erase(task);
 }
 

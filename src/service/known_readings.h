@@ -6,6 +6,8 @@
 #include <mutex>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <tuple>
 #include <vector>
 
 #include "src/catalogue/plant_calendar.h"
@@ -38,17 +40,32 @@ struct KnownReading {
 std::vector<LimitCrossing> crossings_of(const std::vector<due::DatedReading>& days,
                                         const catalogue::TaskReading& reading);
 
+struct ReadingDue;  // reading_triggers.h
+
+// One reading of one task of a machine, by its key.
+struct ReadingPlace {
+  std::string_view machine;
+  const catalogue::Task& task;
+  const catalogue::TaskReading& reading;
+};
+
 class KnownReadings {
  public:
   // The caller holds a lock of the shop. Errors: what the store refuses.
   Result<std::shared_ptr<const KnownReading>> of(Store& store, const Zone& zone, std::string_view machine,
-                                                 const catalogue::Task& task, const catalogue::TaskReading& reading);
+                                                 const catalogue::Task& task,
+                                                 const catalogue::TaskReading& reading) const;
+  // When its values since then meet a limit of that kind (reading_triggers.h).
+  Result<std::shared_ptr<const ReadingDue>> due_since(Store& store, const Zone& zone, const ReadingPlace& place,
+                                                      catalogue::LimitKind limit, Instant since) const;
   // Something was read, or the task is another now. The caller holds the shop's lock for changes.
   void forget(const std::string& task);
 
  private:
-  std::mutex mutex_;
-  std::map<std::string, std::map<std::string, std::shared_ptr<const KnownReading>>> by_task_;  // then by what
+  mutable std::mutex mutex_;
+  mutable std::map<std::string, std::map<std::string, std::shared_ptr<const KnownReading>>> by_task_;  // then by what
+  using DueKey = std::tuple<std::string, catalogue::LimitKind, Instant>;
+  mutable std::map<std::string, std::map<DueKey, std::shared_ptr<const ReadingDue>>> dues_;  // by task
 };
 
 }  // namespace hw::service

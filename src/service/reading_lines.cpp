@@ -62,7 +62,7 @@ ReadingCrossingView view_of(const LimitCrossing& crossing) {
           .last = day_or_null(crossing.days[crossing_at_90])};
 }
 
-Result<ReadingLineView> reading_line(const OpenShop& shop, OpenMachine& machine, const catalogue::Task& task,
+Result<ReadingLineView> reading_line(const OpenShop& shop, const OpenMachine& machine, const catalogue::Task& task,
                                      const catalogue::TaskReading& reading) {
   HW_TAKE(known, machine.readings.of(shop.store(), shop.calendar().zone, machine.record.machine.key, task, reading));
   const TaskReadingText text = text_of(reading);
@@ -86,7 +86,7 @@ Result<ReadingLineView> reading_line(const OpenShop& shop, OpenMachine& machine,
   return view;
 }
 
-Result<std::vector<ReadingLineView>> reading_lines(const OpenShop& shop, OpenMachine& machine) {
+Result<std::vector<ReadingLineView>> reading_lines(const OpenShop& shop, const OpenMachine& machine) {
   std::vector<ReadingLineView> lines;
   for (const TaskRecord& record : machine.record.tasks) {
     if (record.retired_at) continue;
@@ -98,7 +98,7 @@ Result<std::vector<ReadingLineView>> reading_lines(const OpenShop& shop, OpenMac
   return lines;
 }
 
-Result<std::vector<ReadingLineView>> pressing_readings(const OpenShop& shop, OpenMachine& machine, LocalDate today) {
+Result<std::vector<ReadingLineView>> pressing_readings(const OpenShop& shop, const OpenMachine& machine, LocalDate today) {
   HW_TAKE(lines, reading_lines(shop, machine));
   std::erase_if(lines,
                 [&](const ReadingLineView& one) { return !is_pressing(one, today) || has_open_finding(machine, one); });

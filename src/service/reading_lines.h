@@ -9,15 +9,15 @@ namespace hw::service {
 
 ReadingCrossingView view_of(const LimitCrossing& crossing);
 
-Result<ReadingLineView> reading_line(const OpenShop& shop, OpenMachine& machine, const catalogue::Task& task,
+Result<ReadingLineView> reading_line(const OpenShop& shop, const OpenMachine& machine, const catalogue::Task& task,
                                      const catalogue::TaskReading& reading);
 
 // Of all tasks that are not retired, in their order.
-Result<std::vector<ReadingLineView>> reading_lines(const OpenShop& shop, OpenMachine& machine);
+Result<std::vector<ReadingLineView>> reading_lines(const OpenShop& shop, const OpenMachine& machine);
 
 // Those that are beyond an action limit, or whose trend meets its next limit within `days_ahead` more likely than not,
 // and of which no open finding speaks: neither at their check nor with their task.
 inline constexpr int reading_days_ahead = 30;
-Result<std::vector<ReadingLineView>> pressing_readings(const OpenShop& shop, OpenMachine& machine, LocalDate today);
+Result<std::vector<ReadingLineView>> pressing_readings(const OpenShop& shop, const OpenMachine& machine, LocalDate today);
 
 }  // namespace hw::service

@@ -128,7 +128,7 @@ void add_stops(std::vector<Item>& items, const OpenMachine& machine, const Momen
 
 // What is beyond its action limit ranks with severe findings: nobody has made one of it yet. What will meet a limit
 // ranks with what is due soon, the nearest first.
-Result<void> add_readings(std::vector<Item>& items, OpenMachine& machine, const Moment& at) {
+Result<void> add_readings(std::vector<Item>& items, const OpenMachine& machine, const Moment& at) {
   HW_TAKE(lines, pressing_readings(at.shop, machine, at.today));
   for (ReadingLineView& line : lines) {
     TodayItemView view = item("reading", machine);
