@@ -54,8 +54,8 @@ TEST(ReadingTrigger, OfWhatNobodyReadsIsRefused) {
   Task oil = reads_air();
   oil.key = "oil";
   oil.readings = {{"level", "mm", {10, {}}, {}}};
-  const auto checked = check_reading_triggers(
-      {oil, only_by_reading, replaces_filter({"supply air", "air", LimitKind::warning, 0})});
+  const auto checked =
+      check_reading_triggers({oil, only_by_reading, replaces_filter({"supply air", "air", LimitKind::warning, 0})});
   ASSERT_FALSE(checked);
   EXPECT_NE(checked.error().message.find("nobody takes this reading"), std::string::npos);
 }

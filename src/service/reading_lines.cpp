@@ -36,6 +36,7 @@ void tell_trend(ReadingLineView& view, const KnownReading& known) {
   }
   view.direction = word_of(known.trend->direction);
   view.slope = known.trend->sen.slope;
+  view.p = known.trend->p;
   if (!known.ahead.empty()) view.crossing = view_of(known.ahead.front());
 }
 
@@ -47,6 +48,7 @@ bool has_open_finding(const OpenMachine& machine, const ReadingLineView& line) {
 
 bool is_pressing(const ReadingLineView& line, LocalDate today) {
   if (line.last && line.last->state == word_of(condition::ReadingState::action)) return true;
+  if (!line.p || *line.p > pressing_p_max) return false;
   return line.crossing && line.crossing->median && *line.crossing->median <= today + reading_days_ahead;
 }
 
@@ -78,6 +80,7 @@ Result<ReadingLineView> reading_line(const OpenShop& shop, const OpenMachine& ma
                        .last = {},
                        .direction = {},
                        .slope = {},
+                       .p = {},
                        .crossing = {},
                        .refused = {},
                        .refusal = {}};
@@ -98,7 +101,8 @@ Result<std::vector<ReadingLineView>> reading_lines(const OpenShop& shop, const O
   return lines;
 }
 
-Result<std::vector<ReadingLineView>> pressing_readings(const OpenShop& shop, const OpenMachine& machine, LocalDate today) {
+Result<std::vector<ReadingLineView>> pressing_readings(const OpenShop& shop, const OpenMachine& machine,
+                                                       LocalDate today) {
   HW_TAKE(lines, reading_lines(shop, machine));
   std::erase_if(lines,
                 [&](const ReadingLineView& one) { return !is_pressing(one, today) || has_open_finding(machine, one); });

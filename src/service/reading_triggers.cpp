@@ -24,24 +24,35 @@ double share_of_way(double first, double last, double limit) {
   return way == 0 ? 0 : std::clamp((last - first) / way, 0.0, 0.99);
 }
 
-// Limits on both sides exclude each other no more than a value knows where it wanders: independent.
+Error few_since(std::size_t days) {
+  return Error{
+      ErrorCode::bad_input,
+      fmt::format("it was read on {} days since the task was last done; a date needs {}", days,
+                  due::crossing_readings_min),
+      Saying{"reading-few-since",
+             {},
+             {{"count", static_cast<double>(days)}, {"least", static_cast<double>(due::crossing_readings_min)}}}};
+}
+
+// What only scatters would meet any limit some day, as scatter is taken for wandering; so only a trend has a date.
+bool leads_to_limit(const due::ReadingTrend& trend, const ReadingLimit& limit) {
+  return trend.direction ==
+         (limit.side == condition::LimitSide::above ? due::ReadingDirection::rising : due::ReadingDirection::falling);
+}
+
 void foretell(ReadingDue& due, const std::vector<due::DatedReading>& days, const std::vector<ReadingLimit>& limits) {
-  std::vector<due::DueDistribution> sides;
-  for (const ReadingLimit& limit : limits) {
-    auto side = due::reading_due(days, limit.at, limit.side);
-    if (!side) {
-      due.refused = Error{ErrorCode::bad_input,
-                          fmt::format("it was read on {} days since the task was last done; a date needs {}",
-                                      days.size(), due::crossing_readings_min),
-                          Saying{"reading-few-since",
-                                 {},
-                                 {{"count", static_cast<double>(days.size())},
-                                  {"least", static_cast<double>(due::crossing_readings_min)}}}};
-      return;
-    }
-    sides.push_back(std::move(*side));
+  if (days.size() < due::crossing_readings_min) {
+    due.refused = few_since(days.size());
+    return;
   }
-  due.due = due::first_of(sides, due::Together::independent);
+  const auto trend = due::trend_of(days);
+  for (const ReadingLimit& limit : limits) {
+    if (!trend || !leads_to_limit(*trend, limit)) continue;
+    if (auto side = due::reading_due(days, limit.at, limit.side)) due.due = std::move(*side);
+  }
+  if (due.due.empty()) {
+    due.refused = Error{ErrorCode::bad_input, "its reading has no trend toward the limit", Saying{"reading-no-trend"}};
+  }
 }
 
 }  // namespace

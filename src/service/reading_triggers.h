@@ -1,6 +1,7 @@
 #pragma once
 // When a reading makes a task due: once a value that was read since the task was last done is beyond the limit, else
-// when such values will meet it (due::reading_due), on whichever side the limit is set.
+// when such values will meet it (due::reading_due), where they have a trend toward it, on whichever side the limit is
+// set.
 
 #include <optional>
 
@@ -19,7 +20,7 @@ struct ReadingDue {
   std::optional<Error> refused = {};        // why there is no forecast
 };
 
-// `values` in order of time; `since` is when the task was last done. Both sides count where the limit has two.
+// `values` in order of time; `since` is when the task was last done. A trend leads to one side at most.
 ReadingDue reading_due_since(const std::vector<TimedValue>& values, const Zone& zone, Instant since,
                              const std::vector<due::ReadingLimit>& limits);
 

@@ -35,12 +35,13 @@ struct ReadingLineView {
   std::optional<CheckValueView> last;
   std::optional<std::string> direction;  // rising, falling, none seen
   std::optional<double> slope;           // in units a day
+  std::optional<double> p;               // two-sided, that chance alone gives one as clear
   std::optional<ReadingCrossingView> crossing;
   std::optional<std::string> refused;
   std::optional<Saying> refusal;
 };
 BOOST_DESCRIBE_STRUCT(ReadingLineView, (),
-                      (task, title, assembly, point, what, unit, warning, action, count, last, direction, slope,
+                      (task, title, assembly, point, what, unit, warning, action, count, last, direction, slope, p,
                        crossing, refused, refusal))
 
 // What was filled in, and what that is an hour since the fill before.

@@ -46,6 +46,11 @@ TriggerForecast reading_forecast(const TriggerView& trigger, LocalDate today) {
   return out;
 }
 
+void refuse_forecast(ForecastView& view, const Error& why) {
+  view.refused = why.message;
+  view.refusal = why.saying;
+}
+
 // Of the steps that were moved to today only the last counts.
 due::DueDistribution without_repeats(due::DueDistribution due) {
   due::DueDistribution kept;
@@ -122,12 +127,12 @@ ForecastView forecast_view(const TaskView& task, LocalDate today, const UseOf& u
   ForecastView view;
   std::vector<due::DueQuantiles> overdue_days;
   std::optional<LocalDate> leading;
+  std::optional<Error> unread;
   for (const TriggerView& trigger : task.triggers) {
     const TriggerForecast one = forecast_of(trigger, today, use_of, used_today);
-    if (one.refused && !view.refused) {
-      view.refused = one.refused->message;
-      view.refusal = one.refused->saying;
-    }
+    // A reading that was not read often enough leaves the date to the task's other triggers.
+    if (one.refused && trigger.reading) unread = one.refused;
+    if (one.refused && !trigger.reading && !view.refused) refuse_forecast(view, *one.refused);
     if (view.leads.empty() || is_earlier(one.days[at_50], leading)) {
       leading = one.days[at_50];
       view.leads = trigger.counter ? *trigger.counter : trigger.calendar ? *trigger.calendar : *trigger.reading;
@@ -138,6 +143,7 @@ ForecastView forecast_view(const TaskView& task, LocalDate today, const UseOf& u
   view.first = or_null(first[at_10]);
   view.median = or_null(first[at_50]);
   view.last = or_null(first[at_90]);
+  if (unread && !first[at_50] && !view.refused) refuse_forecast(view, *unread);
   view.overdue_median = or_null(first_of(overdue_days)[at_50]);
   return view;
 }

@@ -3,8 +3,8 @@
 //
 // Each trigger has a due day as a distribution; the task is due with the first of them. Counters of one machine rise
 // together, so each quantile of the first is the earliest of the triggers' quantiles (comonotone), and a calendar's day
-// is certain. A reading wanders by itself: it is independent of the counters. What is left counts from the beginning of today, so that today's use, done or still to come, is one day
-// of the forecast.
+// is certain. A reading wanders by itself: it is independent of the counters. What is left counts from the beginning of
+// today, so that today's use, done or still to come, is one day of the forecast.
 
 #include <functional>
 #include <memory>
@@ -20,10 +20,10 @@ using UseOf = std::function<const CounterUse*(const std::string& counter)>;
 using UsedToday = std::function<double(const std::string& counter)>;
 
 struct TriggerForecast {
-  due::DueQuantiles days{};           // used up
-  due::DueQuantiles overdue{};        // the tolerance used up too
-  std::optional<double> left;         // of a counter: at the beginning of today
-  std::optional<Error> refused = {};  // why there is none
+  due::DueQuantiles days{};              // used up
+  due::DueQuantiles overdue{};           // the tolerance used up too
+  std::optional<double> left;            // of a counter: at the beginning of today
+  std::optional<Error> refused = {};     // why there is none
   due::DueDistribution by_reading = {};  // of a reading: whose chances are independent of the counters'
 };
 

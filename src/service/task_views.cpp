@@ -78,9 +78,9 @@ std::shared_ptr<const ReadingDue> reading_due_of(const catalogue::ReadingTrigger
     if (source.task.key != trigger.of || source.retired_at) continue;
     for (const catalogue::TaskReading& reading : source.task.readings) {
       if (reading.what != trigger.reading) continue;
-      const auto due = at.machine.readings.due_since(at.shop.store(), at.shop.calendar().zone,
-                                                     {at.machine.record.machine.key, source.task, reading},
-                                                     trigger.limit, since);
+      const auto due =
+          at.machine.readings.due_since(at.shop.store(), at.shop.calendar().zone,
+                                        {at.machine.record.machine.key, source.task, reading}, trigger.limit, since);
       return due ? *due : nullptr;
     }
   }

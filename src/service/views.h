@@ -206,8 +206,8 @@ struct TriggerView {
 };
 BOOST_DESCRIBE_STRUCT(TriggerView, (),
                       (counter, unit, interval, heads_up, tolerance, used, left, counter_now, counter_then, calendar,
-                       heads_up_days, tolerance_days, due_on, days_left, reading, of, limit, limit_at, last_value, read_on,
-                       state, share_used, leads))
+                       heads_up_days, tolerance_days, due_on, days_left, reading, of, limit, limit_at, last_value,
+                       read_on, state, share_used, leads))
 
 struct TaskView {
   std::string key;

@@ -201,10 +201,30 @@ TEST(ReadingsOfStops, AreOfTheirSeriesAndNameTheirStop) {
   EXPECT_EQ(view.points[0].stop, id_of(1));
 }
 
+// A task as the API takes it, whose round of the shift reads the oil in mm, warning below 20.
+constexpr std::string_view oil_task =
+    R"(,"title":"Read the oil","assembly":"spindle","work":"inspect","skill":"operator","energy":"powered at rest",)"
+    R"("minutes":1,"triggers":[{"calendar":"1 shift"}],"readings":[{"what":"level","unit":"mm","warning":{"min":20}}])";
+
 TEST_F(Served, ReadingsAreToldInTheContractsWords) {
-  const std::string machine = "/api/machines/{machine}", m1 = "/api/machines/mill1";
-  answer_of("GET", machine + "/readings", m1 + "/readings");
-  expect_problem(ask("GET", m1 + "/readings/filter"), 400, "what");
+  const std::string machine = "/api/machines/{machine}", m1 = "/api/machines/mill1", oil = m1 + "/readings/" + id_of(1);
+  const auto ask_for = [&](const std::string& more) {
+    return answer_of("GET", machine + "/readings/{task}", oil + more).as_object();
+  };
+  answer_of("POST", machine + "/tasks", m1 + "/tasks", done_body(1, oil_task));
+  EXPECT_TRUE(ask_for("?what=level").at("points").as_array().empty());
+  const Walker ada{scene};
+  for (int day = 1; day <= 8; ++day) {
+    scene.now = scene.now + Duration::hours(24);
+    must(ada.answer(100 + day, 200 + day, read(id_of(1) + "/level", 40 - 2 * day - day % 2, "mm")));
+  }
+  const auto working = ask_for("?what=level");
+  EXPECT_EQ(working.at("points").as_array().size(), 8U);
+  EXPECT_EQ(working.at("trend").at("direction").as_string(), "falling");
+  EXPECT_EQ(working.at("crossings").as_array().size(), 1U);
+  EXPECT_EQ(answer_of("GET", machine + "/readings", m1 + "/readings").at("readings").as_array().size(), 1U);
+  EXPECT_EQ(answer_of("GET", "/api/today", "/api/today").at("items").as_array().empty(), false);
+  expect_problem(ask("GET", oil), 400, "what");
   expect_problem(ask("GET", m1 + "/readings/filter?what=air"), 404, "air");
   expect_problem(ask("GET", "/api/machines/mill9/readings"), 404, "mill9");
 }

@@ -135,6 +135,7 @@ export type SayingCode =
   | 'reading-alike'
   | 'fills-few'
   | 'reading-few-since'
+  | 'reading-no-trend'
   | 'reading-gone'
   | 'reading-needed';
 
@@ -1881,7 +1882,7 @@ export interface Today {
   items: TodayItem[];
 }
 
-/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving */
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend (p up to 0.01) meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving */
 export interface TodayItem {
   kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'reading' | 'stray' | 'interval';
   machine?: string;
@@ -1930,6 +1931,8 @@ export interface ReadingLine {
   direction?: ReadingDirection;
   /** Theil-Sen, in units a day */
   slope?: number;
+  /** two-sided, that chance alone gives a trend as clear */
+  p?: number;
   /** of the next limit to which the trend leads; absent without a trend */
   crossing?: ReadingCrossing;
   /** why there is no trend */

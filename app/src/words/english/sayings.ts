@@ -127,6 +127,7 @@ export const sayings = {
     one: 'it was read on {count} day since the task was last done, and a date needs {least}',
     other: 'it was read on {count} days since the task was last done, and a date needs {least}',
   },
+  'said.reading-no-trend': 'its reading has no trend toward the limit',
   'said.reading-gone': 'its reading is not there any more',
   'said.reading-needed': '“{title}” takes a reading that makes another task due. Change that task first.',
   'said.fills-few': {

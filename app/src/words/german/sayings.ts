@@ -134,6 +134,7 @@ export const sayings: Wording<typeof english> = {
     one: 'seit die Aufgabe zuletzt erledigt wurde, an {count} Tag abgelesen; für einen Termin braucht es {least}',
     other: 'seit die Aufgabe zuletzt erledigt wurde, an {count} Tagen abgelesen; für einen Termin braucht es {least}',
   },
+  'said.reading-no-trend': 'ihr Messwert wandert nicht auf die Grenze zu',
   'said.reading-gone': 'ihren Messwert gibt es nicht mehr',
   'said.reading-needed': '„{title}“ liest einen Messwert ab, der eine andere Aufgabe fällig macht. Zuerst jene ändern.',
   'said.fills-few': {
