@@ -31,6 +31,16 @@ TriggerForecast calendar_forecast(const TriggerView& trigger) {
           .refused = {}};
 }
 
+// Of the steps that were moved to today only the last counts.
+due::DueDistribution without_repeats(due::DueDistribution due) {
+  due::DueDistribution kept;
+  for (const due::DueStep& step : due) {
+    if (!kept.empty() && kept.back().on == step.on) kept.pop_back();
+    kept.push_back(step);
+  }
+  return kept;
+}
+
 // A reading that nobody took since, or that has too few values, has no date; that it is overdue nobody says.
 TriggerForecast reading_forecast(const TriggerView& trigger, LocalDate today) {
   TriggerForecast out;
@@ -49,16 +59,6 @@ TriggerForecast reading_forecast(const TriggerView& trigger, LocalDate today) {
 void refuse_forecast(ForecastView& view, const Error& why) {
   view.refused = why.message;
   view.refusal = why.saying;
-}
-
-// Of the steps that were moved to today only the last counts.
-due::DueDistribution without_repeats(due::DueDistribution due) {
-  due::DueDistribution kept;
-  for (const due::DueStep& step : due) {
-    if (!kept.empty() && kept.back().on == step.on) kept.pop_back();
-    kept.push_back(step);
-  }
-  return kept;
 }
 
 // The whole distribution of a counter or a calendar date.
