@@ -1,5 +1,7 @@
 // Tasks that a reading makes due: when, since when, and what no trigger can be.
 
+#include "src/service/reading_triggers.h"
+
 #include <algorithm>
 
 #include "tests/shop/served.h"
@@ -93,6 +95,21 @@ TEST_F(ReadingTriggers, DueAsSoonAsAValueIsBeyondAndInHandOnceItIsDone) {
   EXPECT_FALSE(filter().triggers.at(0).last_value) << "only what is read after it was done counts";
   scene.reopen();
   EXPECT_EQ(filter().state, "in hand");
+}
+
+TEST(ReadingDue, CountsOnlyWhatWasReadSinceAndKnowsBothSides) {
+  const Instant noon = *parse_instant("2026-03-02T12:00:00Z");
+  const std::vector<service::TimedValue> values{{noon, 5.0}, {noon + Duration::hours(24), 6.0}};
+  const auto limits = service::limits_of({"supply air", "bar", {5.5, 6.5}, {}}, catalogue::LimitKind::warning);
+  ASSERT_EQ(limits.size(), 2U);
+  const auto due = service::reading_due_since(values, Zone::utc(), noon, limits);
+  EXPECT_FALSE(due.beyond_on) << "5 bar was read before it was done";
+  EXPECT_EQ(due.last->value, 6.0);
+  EXPECT_EQ(due.days_read, 1);
+  EXPECT_EQ(due.refused->saying->code, "reading-few-since");
+  const auto before = service::reading_due_since(values, Zone::utc(), noon - Duration::hours(1), limits);
+  EXPECT_EQ(*before.beyond_on, LocalDate::of(2026, 3, 2));
+  EXPECT_EQ(before.limit_at, 5.5);
 }
 
 TEST_F(ReadingTriggers, ATrendGivesADateAndTheHeadsUpMakesItComing) {

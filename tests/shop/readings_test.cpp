@@ -2,14 +2,16 @@
 
 #include <gmock/gmock.h>
 
+#include "src/service/known_readings.h"
+#include "src/service/reading_lines.h"
+#include "src/service/reading_series.h"
+#include "src/service/use_rates_of.h"
 #include "tests/shop/served.h"
 #include "tests/shop/stopping.h"
 #include "tests/shop/walking.h"
 
 namespace hw::shop {
 namespace {
-
-using testing::ElementsAre;
 
 constexpr std::string_view air_check = "air/supply air";
 
@@ -184,6 +186,32 @@ TEST_F(Readings, CoolantIsUsedUpOverHoursOfWorkAndOneFillNeedsAnother) {
   EXPECT_NEAR(*use.over_all, 2, 1e-6) << "24 l over 12 h after the first fill";
   EXPECT_NEAR(*use.fills[1].rate, 2, 1e-6);
   EXPECT_EQ(use.direction, "none seen");
+}
+
+TEST_F(Readings, CrossingsAreOfEveryLimitOnceThereAreFourDays) {
+  const catalogue::TaskReading air_limits{"supply air", "bar", {5.5, 6.5}, {5, {}}};
+  std::vector<due::DatedReading> days;
+  for (int day = 0; day < 3; ++day) days.push_back({LocalDate::of(2026, 3, 2) + day, 6.0 - 0.1 * day});
+  EXPECT_TRUE(service::crossings_of(days, air_limits).empty());
+  days.push_back({LocalDate::of(2026, 3, 5), 5.72});
+  const auto crossings = service::crossings_of(days, air_limits);
+  ASSERT_EQ(crossings.size(), 3U);
+  const auto view = service::view_of(crossings[1]);
+  EXPECT_EQ(view.limit, "warning");
+  EXPECT_EQ(view.side, "below");
+  EXPECT_GT(*view.median, LocalDate::of(2026, 3, 5));
+}
+
+TEST(Consumables, FollowFromTheAssemblyThatIsToppedUp) {
+  catalogue::Task task;
+  task.assembly = "lubrication";
+  EXPECT_EQ(service::consumable_of(task), condition::Consumable::way_oil);
+  EXPECT_FALSE(service::fill_unit(task)) << "it is no top up";
+  task.work = catalogue::WorkType::top_up;
+  task.parts = {{"Way oil", 2, "l"}};
+  EXPECT_EQ(service::fill_unit(task), "l");
+  task.assembly = "pallet";
+  EXPECT_EQ(service::consumable_of(task), condition::Consumable::other);
 }
 
 // The values of tasks that are done in stops stand beside those of rounds.
