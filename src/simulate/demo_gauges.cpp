@@ -30,7 +30,7 @@ double as_read(double value) { return value < 10 ? std::round(value * 10) / 10 :
 double DemoGauges::next(const std::string& check, const catalogue::TaskReading& reading, double share) {
   const double usual = usual_value(reading);
   double& wandered = wandered_[check];
-  wandered = 0.7 * wandered + static_cast<double>(dice_.between(-15, 15)) / 1000;
+  wandered = 0.3 * wandered + static_cast<double>(dice_.between(-15, 15)) / 1000;
   const bool falls = does_fall_ && reading.warning.min && reading.unit == "bar";
   const double fallen = falls ? (usual - *reading.warning.min) * fallen_by_the_end * share : 0;
   const double value = as_read((usual - fallen) * (1 + (falls ? wandered / 4 : wandered)));

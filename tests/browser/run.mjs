@@ -27,6 +27,7 @@ const FILES = [
   'labels',
   'join',
   'sizes',
+  'readings',
   'own_task',
   'hour_display',
   'floor',
