@@ -45,8 +45,9 @@ class Readings : public testing::Test {
   // What Today asks about readings of mill1.
   std::vector<service::ReadingLineView> asked() const {
     service::UseForecasts forecasts(scene.shop());
+    service::PartStudies studies(scene.shop());
     std::vector<service::ReadingLineView> lines;
-    for (const auto& item : must(show_today(scene.shop(), forecasts, scene.now)).items) {
+    for (const auto& item : must(show_today(scene.shop(), forecasts, studies, scene.now)).items) {
       if (item.kind == "reading") lines.push_back(*item.reading);
     }
     return lines;

@@ -4,8 +4,16 @@
 import type { TodayItem } from '../../wire/contract';
 
 export const GROUPS = [
-  'finding', 'overdue', 'due', 'soon', 'reading',
-  'counter', 'round', 'stop', 'stray', 'interval',
+  'finding',
+  'overdue',
+  'due',
+  'soon',
+  'reading',
+  'counter',
+  'round',
+  'stop',
+  'stray',
+  'interval',
 ] as const;
 export type GroupName = (typeof GROUPS)[number];
 
