@@ -55,11 +55,12 @@ export const trends = {
     'The middle of the slopes between all pairs of days (Theil and Sen) is {slope} a week; with 95\u00a0% it lies between ' +
     '{low} and {high}. One wild value does not move it.',
   'trend.kendall_exact':
-    'Mann-Kendall: S = {s}, so chance alone would give a trend as clear with p = {p} (two-sided, counted exactly). A trend ' +
+    'Mann-Kendall: S = {s}, so chance alone would give a trend as clear with a p of {p} (two-sided, counted exactly). A trend ' +
     'is called one up to 0.05.',
   'trend.kendall_normal':
-    'Mann-Kendall: S = {s}, so chance alone would give a trend as clear with p = {p} (two-sided, by the normal ' +
+    'Mann-Kendall: S = {s}, so chance alone would give a trend as clear with a p of {p} (two-sided, by the normal ' +
     'approximation). A trend is called one up to 0.05.',
+  'trend.p_below': 'less than {p}',
   'trend.meets': 'When it meets its limits',
   'trend.meets_limit': 'Limit',
   'trend.meets_at': 'by {chance}\u00a0%',

@@ -58,11 +58,12 @@ export const trends: Wording<typeof english> = {
     'Die mittlere der Steigungen zwischen allen Tagespaaren (Theil und Sen) ist {slope} in der Woche; mit 95\u00a0% liegt ' +
     'sie zwischen {low} und {high}. Ein Ausreißer bewegt sie nicht.',
   'trend.kendall_exact':
-    'Mann-Kendall: S = {s}; eine so klare Richtung ergäbe der Zufall allein mit p = {p} (zweiseitig, genau gezählt). Bis ' +
+    'Mann-Kendall: S = {s}; eine so klare Richtung ergäbe der Zufall allein mit einem p von {p} (zweiseitig, genau gezählt). Bis ' +
     '0,05 heißt sie Richtung.',
   'trend.kendall_normal':
-    'Mann-Kendall: S = {s}; eine so klare Richtung ergäbe der Zufall allein mit p = {p} (zweiseitig, genähert durch die ' +
+    'Mann-Kendall: S = {s}; eine so klare Richtung ergäbe der Zufall allein mit einem p von {p} (zweiseitig, genähert durch die ' +
     'Normalverteilung). Bis 0,05 heißt sie Richtung.',
+  'trend.p_below': 'weniger als {p}',
   'trend.meets': 'Wann es seine Grenzen erreicht',
   'trend.meets_limit': 'Grenze',
   'trend.meets_at': 'mit {chance}\u00a0% bis',
