@@ -27,7 +27,7 @@ ReadingDirection direction_of(const ReadingTrend& trend) {
 
 }  // namespace
 
-std::vector<DatedReading> days_of(std::vector<DatedReading> readings) {
+std::vector<DatedReading> days_of(const std::vector<DatedReading>& readings) {
   std::map<LocalDate, std::vector<double>> by_day;
   for (const DatedReading& one : readings) by_day[one.on].push_back(one.value);
   std::vector<DatedReading> days;

@@ -28,7 +28,7 @@ inline constexpr std::size_t trend_days_max = 40;
 inline constexpr double trend_p_max = 0.05;
 
 // The days in order, each with the median of its readings; the latest trend_days_max of them. Readings in any order.
-std::vector<DatedReading> days_of(std::vector<DatedReading> readings);
+std::vector<DatedReading> days_of(const std::vector<DatedReading>& readings);
 
 enum class ReadingDirection { none_seen, rising, falling };
 

@@ -76,7 +76,7 @@ ReadingDue reading_due_since(const std::vector<TimedValue>& values, const Zone& 
       due.limit_at = nearest_limit(limits, one.value);
     }
   }
-  const auto days = due::days_of(std::move(readings));
+  const auto days = due::days_of(readings);
   due.days_read = static_cast<int>(days.size());
   if (limits.empty()) return due;
   if (due.beyond_on) {

@@ -32,7 +32,7 @@ TriggerForecast calendar_forecast(const TriggerView& trigger) {
 }
 
 // Of the steps that were moved to today only the last counts.
-due::DueDistribution without_repeats(due::DueDistribution due) {
+due::DueDistribution without_repeats(const due::DueDistribution& due) {
   due::DueDistribution kept;
   for (const due::DueStep& step : due) {
     if (!kept.empty() && kept.back().on == step.on) kept.pop_back();
@@ -51,7 +51,7 @@ TriggerForecast reading_forecast(const TriggerView& trigger, LocalDate today) {
   out.refused = trigger.reading_due->refused;
   out.by_reading = trigger.reading_due->due;
   for (due::DueStep& step : out.by_reading) step.on = std::max(step.on, today);
-  out.by_reading = without_repeats(std::move(out.by_reading));
+  out.by_reading = without_repeats(out.by_reading);
   out.days = due::quantiles(out.by_reading);
   return out;
 }
