@@ -64,8 +64,6 @@ export const keyOf = (item: TodayItem): string =>
     item.part?.task,
     item.reading?.task,
     item.reading?.what,
-    item.reading?.task,
-    item.reading?.what,
   ]
     .filter(Boolean)
     .join('/');
