@@ -267,6 +267,14 @@ export function routesOfDates(dates, tell) {
     ['GET', /^\/api\/horizon$/, (_, __, q) => dates.horizon(q.get('machine'))],
     ['GET', /^\/api\/machines\/([^/]+)\/tasks\/([^/]+)\/forecast$/, ([m, t]) => dates.forecast(m, t)],
     ['GET', /^\/api\/machines\/([^/]+)\/backtest$/, ([m], _, q) => dates.backtest(m, q.get('counter'))],
+    [
+      'GET',
+      /^\/api\/machines\/([^/]+)\/readings$/,
+      ([machine]) => ({
+        ...{ now: new Date().toISOString(), machine },
+        ...{ readings: [], uses: [] },
+      }),
+    ],
     ['GET', /^\/api\/use-changes$/, () => ({ changes: dates.changes })],
     ['POST', /^\/api\/use-changes$/, (_, body) => everywhere(dates.announce(body))],
     ['POST', /^\/api\/use-changes\/([^/]+)\/withdraw$/, ([c], body) => everywhere(dates.withdraw(c, body))],

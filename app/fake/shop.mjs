@@ -133,11 +133,14 @@ export class Shop {
       ...(task.quantity_unit ? { quantity_unit: task.quantity_unit } : {}),
       version: 1,
       began_at: this.started - 400 * DAY_MS,
-      triggers: (task.trigger ?? []).map((trigger) => ({
-        ...trigger,
-        then: trigger.counter ? this.total(machine, trigger.counter) - share * trigger.interval : null,
-        done_at: trigger.calendar ? this.started - share * (spanOf(trigger.calendar) ?? DAY_MS) : null,
-      })),
+      // Nobody reads anything here, so no reading makes a task due.
+      triggers: (task.trigger ?? [])
+        .filter(({ reading }) => reading === undefined)
+        .map((trigger) => ({
+          ...trigger,
+          then: trigger.counter ? this.total(machine, trigger.counter) - share * trigger.interval : null,
+          done_at: trigger.calendar ? this.started - share * (spanOf(trigger.calendar) ?? DAY_MS) : null,
+        })),
     };
   }
 

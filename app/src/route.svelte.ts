@@ -29,6 +29,7 @@ export type Page =
   | { name: 'lives' }
   | { name: 'part'; kind: string; task: string }
   | { name: 'task date'; machine: string; task: string }
+  | { name: 'reading'; machine: string; task: string }
   | { name: 'not there' };
 
 /** Pages that one word names. */
@@ -62,6 +63,7 @@ function pageOfMachine(machine: string, part: string | undefined, named: string 
   if (part === 'change-plan' && named === undefined) return { name: 'change plan', machine };
   if (part === 'change-task' && named !== undefined) return { name: 'change task', machine, task: named };
   if (part === 'task-date' && named !== undefined) return { name: 'task date', machine, task: named };
+  if (part === 'reading' && named !== undefined) return { name: 'reading', machine, task: named };
   const rhythm = part === 'round' ? RHYTHMS[named ?? ''] : undefined;
   return rhythm ? { name: 'round', machine, rhythm } : { name: 'not there' };
 }
@@ -101,9 +103,12 @@ export const LIVES_ADDRESS = '/lives';
 /** What the lives of a part say: the one that the task replaces on machines of that kind. */
 export const partAddress = (kind: string, task: string) =>
   `${LIVES_ADDRESS}/${encodeURIComponent(kind)}/${encodeURIComponent(task)}`;
+/** How one reading goes: which of the task's readings is in the query. */
+export const readingAddress = (machine: string, task: string, what: string) =>
+  withQuery(`${machineAddress(machine)}/reading/${encodeURIComponent(task)}`, { what });
 export const changePlanAddress = (machine: string) => `${machineAddress(machine)}/change-plan`;
 export const findingAddress = (finding: string) => `/finding/${encodeURIComponent(finding)}`;
-/** @param about where it was found: machine, task, point, check */
+/** @param about where it was found: machine, task, point, check; what: the words it begins with */
 export const newFindingAddress = (about: Record<string, string> = {}) => withQuery('/new-finding', about);
 export const stopAddress = (stop: string) => `/stop/${encodeURIComponent(stop)}`;
 /** @param filters of the stops: machine, state */

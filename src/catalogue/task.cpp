@@ -41,6 +41,17 @@ Result<void> check(const CalendarTrigger& trigger) {
   return {};
 }
 
+Result<void> check(const ReadingTrigger& trigger) {
+  if (trigger.reading.empty()) {
+    return refuse(ErrorCode::bad_input, "reading: name what is read, for example supply air");
+  }
+  if (trigger.of.empty()) return refuse(ErrorCode::bad_input, "of: name the task that reads it, by its key");
+  if (trigger.heads_up_days < 0 || trigger.heads_up_days > days_max) {
+    return refuse(ErrorCode::bad_input, "heads_up_days: {} must be 0 to {}", trigger.heads_up_days, days_max);
+  }
+  return {};
+}
+
 bool is_finite(const Bounds& bounds) {
   return std::isfinite(bounds.min.value_or(0)) && std::isfinite(bounds.max.value_or(0));
 }

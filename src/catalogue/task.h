@@ -29,7 +29,17 @@ struct CalendarTrigger {
   bool operator==(const CalendarTrigger&) const = default;
 };
 
-using Trigger = std::variant<CounterTrigger, CalendarTrigger>;
+// Due when another task's reading, on the same machine, is beyond its limit: on whichever side it has that limit. Only
+// what was read since the task was last done counts.
+struct ReadingTrigger {
+  std::string reading;  // what is read: "supply air"
+  std::string of;       // the key of the task that reads it
+  LimitKind limit = LimitKind::warning;
+  int heads_up_days = 0;  // >= 0: coming from so many days before the limit is met with 10 %
+  bool operator==(const ReadingTrigger&) const = default;
+};
+
+using Trigger = std::variant<CounterTrigger, CalendarTrigger, ReadingTrigger>;
 
 struct Part {
   std::string name;
@@ -90,6 +100,11 @@ struct Task {
 // that leave nothing between them or an action limit inside the warning limits, a task that comes after itself or after
 // another twice, costs below 0 or beyond 1e7 (failed_hours: 1,000). The message names the field.
 Result<void> check(const Task& task);
+
+// Refuses a trigger by a reading that could never be judged: the task or reading is not among them, the reading has no
+// such limit, it is read only when the task itself is done, or by a task that a reading alone makes due. The message
+// names task and trigger.
+Result<void> check_reading_triggers(const std::vector<Task>& tasks);
 
 // Refuses tasks that wait for each other by their `after`, so that none could begin. What an `after` names that is not
 // among them does not matter.

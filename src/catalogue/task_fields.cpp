@@ -16,7 +16,15 @@ CounterTrigger read_counter_trigger(TomlTable& table) {
           .tolerance = table.number_or("tolerance", 0)};
 }
 
+ReadingTrigger read_reading_trigger(TomlTable& table) {
+  return {.reading = table.text("reading"),
+          .of = table.text("of"),
+          .limit = table.take("limit", parse_limit_kind(table.text("limit"))),
+          .heads_up_days = table.whole_or("heads_up_days", 0)};
+}
+
 Trigger read_trigger(TomlTable& table) {
+  if (table.has("reading")) return read_reading_trigger(table);
   if (table.has("calendar")) return read_calendar_trigger(table);
   return read_counter_trigger(table);
 }

@@ -25,6 +25,7 @@ constexpr std::array skills{Word{Skill::machine_operator, "operator"}, Word{Skil
 constexpr std::array energy_states{Word{EnergyState::in_production, "in production"},
                                    Word{EnergyState::powered_at_rest, "powered at rest"},
                                    Word{EnergyState::isolated, "isolated"}};
+constexpr std::array limit_kinds{Word{LimitKind::warning, "warning"}, Word{LimitKind::action, "action"}};
 constexpr std::array energy_sources{Word{EnergySource::electrical, "electrical"},
                                     Word{EnergySource::hydraulic, "hydraulic"},
                                     Word{EnergySource::air, "air"},
@@ -63,6 +64,7 @@ std::string_view word_of(Skill value) { return find_word(skills, value); }
 std::string_view word_of(EnergyState value) { return find_word(energy_states, value); }
 std::string_view word_of(EnergySource value) { return find_word(energy_sources, value); }
 std::string_view word_of(Demand value) { return find_word(demands, value); }
+std::string_view word_of(LimitKind value) { return find_word(limit_kinds, value); }
 
 Result<WorkType> parse_work_type(std::string_view word) { return find_value(work_types, "work type", word); }
 Result<Skill> parse_skill(std::string_view word) { return find_value(skills, "skill", word); }
@@ -71,5 +73,6 @@ Result<EnergyState> parse_energy_state(std::string_view word) {
 }
 Result<EnergySource> parse_energy_source(std::string_view word) { return find_value(energy_sources, "energy", word); }
 Result<Demand> parse_demand(std::string_view word) { return find_value(demands, "demand", word); }
+Result<LimitKind> parse_limit_kind(std::string_view word) { return find_value(limit_kinds, "limit", word); }
 
 }  // namespace hw::catalogue

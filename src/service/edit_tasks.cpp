@@ -59,6 +59,17 @@ Result<void> check_after(const OpenMachine& machine, const catalogue::Task& task
   return catalogue::check_precedence(tasks);
 }
 
+// Every reading that makes a task due is taken, with the task as it is to be; nothing: it is to be retired.
+Result<void> check_readings_taken(const OpenMachine& machine, std::string_view key,
+                                  const std::optional<catalogue::Task>& task) {
+  std::vector<catalogue::Task> tasks;
+  for (const TaskRecord& record : machine.record.tasks) {
+    if (!record.retired_at && record.task.key != key) tasks.push_back(record.task);
+  }
+  if (task) tasks.push_back(*task);
+  return catalogue::check_reading_triggers(tasks);
+}
+
 // Entry and task go to the store together, then into memory. Returns the task as it is shown.
 Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, Entry& entry, TaskRecord record, Instant now) {
   HW_TAKE(writing, shop.store().begin());
@@ -67,6 +78,7 @@ Result<TaskView> keep_task(OpenShop& shop, OpenMachine& machine, Entry& entry, T
   HW_TRY(writing->commit());
   const auto lock = shop.change();
   ++machine.tasks_version;
+  machine.readings.forget(record.task.key);
   auto& tasks = machine.record.tasks;
   const auto there =
       std::find_if(tasks.begin(), tasks.end(), [&](const auto& one) { return one.task.key == record.task.key; });
@@ -109,6 +121,7 @@ Result<TaskView> add_task(OpenShop& shop, std::string_view key, const TaskEdit& 
     const auto lock = shop.look();
     HW_TAKE(task, task_for(*machine, edit.id, edit, now));
     HW_TRY(check_after(*machine, task));
+    HW_TRY(check_readings_taken(*machine, task.key, task));
     HW_TAKE(made, new_entry(shop, *machine, "task added", {edit.id, edit.by, {}, {}}, now));
     entry = std::move(made);
     record = {.task = std::move(task),
@@ -146,6 +159,7 @@ Result<TaskView> change_task(OpenShop& shop, std::string_view key, std::string_v
     HW_TAKE(task, task_for(*machine, std::string{task_key}, edit, now));
     keep_unsaid(task, edit, present->task);
     HW_TRY(check_after(*machine, task));
+    HW_TRY(check_readings_taken(*machine, task.key, task));
     record = *present;
     record.task = std::move(task);
     HW_TAKE(made, new_entry(shop, *machine, "task changed", {edit.id, edit.by, {}, {}}, now));
@@ -169,6 +183,11 @@ Result<EntryView> retire_task(OpenShop& shop, std::string_view key, std::string_
     const auto lock = shop.look();
     HW_TAKE(present, find_task(*machine, task));
     if (present->retired_at) return refuse_retired(*present);
+    if (auto taken = check_readings_taken(*machine, task, std::nullopt); !taken) {
+      return refuse(ErrorCode::conflict, Saying{"reading-needed", {{"title", present->task.title}}},
+                    "\"{}\" takes a reading that makes another task due: {}", present->task.title,
+                    taken.error().message);
+    }
     record = *present;
     HW_TAKE(made, new_entry(shop, *machine, "task retired", signature, now));
     entry = std::move(made);

@@ -116,7 +116,9 @@ Result<void> reload_last_done(OpenShop& shop, std::string_view machine, const st
   const auto lock = shop.change();
   for (TaskRecord& record : open->record.tasks) {
     const auto there = last_done.find(record.task.key);
-    if (there != last_done.end()) record.last_done = std::move(there->second);
+    if (there == last_done.end()) continue;
+    record.last_done = std::move(there->second);
+    open->readings.forget(record.task.key);
   }
   ++open->tasks_version;
   return {};

@@ -108,11 +108,18 @@ struct TriggerWorkingView {
   std::optional<Saying> refusal = {};
   std::optional<LocalDate> first_on;
   std::optional<LocalDate> last_on;
+  std::optional<std::string> reading;
+  std::optional<std::string> of;
+  std::optional<std::string> limit;
+  std::optional<double> limit_at;
+  std::optional<double> last_value;
+  std::optional<LocalDate> read_on;
 };
 BOOST_DESCRIBE_STRUCT(TriggerWorkingView, (),
                       (counter, calendar, unit, left, used_today, quantiles, basis, history, chances, weekdays, ahead,
                        mean_per_day, known_days, unknown_days, memory_days, season_weight, idle_days, change_from,
-                       change_factor, lent_by, refused, refusal, first_on, last_on))
+                       change_factor, lent_by, refused, refusal, first_on, last_on, reading, of, limit, limit_at,
+                       last_value, read_on))
 
 struct ForecastWorkingView {
   std::string machine;

@@ -55,6 +55,9 @@ Result<void> check_tasks(const MachineRecord& record, const catalogue::TaskSet& 
                     record.machine.key, task.key, other);
     }
   }
+  if (const auto read = catalogue::check_reading_triggers(tasks); !read) {
+    return refuse(read.error().at(fmt::format("machine {}", record.machine.key)));
+  }
   const auto ordered = catalogue::check_precedence(tasks);
   return ordered ? ordered : refuse(ordered.error().at(fmt::format("machine {}", record.machine.key)));
 }

@@ -7,6 +7,7 @@
 #include "src/service/kind_services.h"
 #include "src/service/machine_uses.h"
 #include "src/service/make_views.h"
+#include "src/service/reading_triggers.h"
 #include "src/service/stop_plan.h"
 
 namespace hw::service {
@@ -59,14 +60,21 @@ TriggerAhead ahead_of(const catalogue::CalendarTrigger& trigger, const TriggerVi
   return {due::on_calendar(*view.due_on), due::on_calendar(next.due_on), static_cast<double>(trigger.tolerance_days)};
 }
 
+// When it would meet its limit again after the task is done, nobody knows before it was read again.
+TriggerAhead ahead_of(const catalogue::ReadingTrigger&, const TriggerView& view, const Looking&) {
+  return {view.reading_due ? view.reading_due->due : due::DueDistribution{}, {}, 0};
+}
+
 std::optional<LocalDate> median_of(const due::DueDistribution& due) { return due::quantile(due, 0.5); }
 
-// Counters of one machine rise together, as in task_forecast.h; the tolerance is that of the trigger that leads.
+// Counters of one machine rise together and readings are independent of them, as in task_forecast.h; the tolerance is
+// that of the trigger that leads.
 proposal::TaskAhead task_ahead(const TaskRecord& record, const TaskView& view, const Looking& at) {
   proposal::TaskAhead ahead;
   ahead.task = record.task;
   std::vector<due::DueDistribution> dues;
   std::vector<due::DueDistribution> nexts;
+  std::vector<due::DueDistribution> readings;
   std::optional<LocalDate> leading;
   for (std::size_t i = 0; i < record.task.triggers.size(); ++i) {
     const auto of_trigger = [&](const auto& trigger) { return ahead_of(trigger, view.triggers[i], at); };
@@ -79,10 +87,15 @@ proposal::TaskAhead task_ahead(const TaskRecord& record, const TaskView& view, c
     if (const auto* by_calendar = std::get_if<catalogue::CalendarTrigger>(&record.task.triggers[i])) {
       ahead.calendar.push_back({by_calendar->every, *view.triggers[i].due_on, by_calendar->tolerance_days});
     }
-    dues.push_back(std::move(one.due));
+    const bool is_reading = std::holds_alternative<catalogue::ReadingTrigger>(record.task.triggers[i]);
+    (is_reading ? readings : dues).push_back(std::move(one.due));
     nexts.push_back(std::move(one.next));
   }
   ahead.due = due::first_of(dues, due::Together::alike);
+  if (!readings.empty()) {
+    readings.push_back(std::move(ahead.due));
+    ahead.due = due::first_of(readings, due::Together::independent);
+  }
   ahead.next = due::first_of(nexts, due::Together::alike);
   const Instant since = record.last_done ? record.last_done->happened_at : record.began_at;
   ahead.age_days = std::max(0, at.today - at.shop.calendar().zone.date_of(since));

@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "src/service/known_readings.h"
 #include "src/service/machine_count.h"
 #include "src/service/store.h"
 #include "src/service/use_change.h"
@@ -31,6 +32,7 @@ struct OpenMachine {
   std::vector<WalkRecord> walks;  // those of the last days, in no order: see round_standing.h
   std::vector<Finding> findings;  // the open ones, the most pressing first
   std::vector<Stop> stops;        // the agreed ones, by when they begin
+  KnownReadings readings{};
   MachineCount count{};
   FeedStatus feed;
   // They rise with every change, so that whoever shows the machine knows when to show it anew.

@@ -3,6 +3,7 @@
 #include "src/service/entry_making.h"
 #include "src/service/machine_uses.h"
 #include "src/service/make_views.h"
+#include "src/service/reading_triggers.h"
 #include "src/service/use_cases.h"
 
 namespace hw::service {
@@ -85,6 +86,20 @@ void add_working(TriggerWorkingView& view, const CounterUse& use, double left) {
   view.idle_days = working.idle_days;
 }
 
+void add_reading(TriggerWorkingView& view, const TriggerView& trigger, const TriggerForecast& forecast) {
+  view.reading = trigger.reading;
+  view.of = trigger.of;
+  view.limit = trigger.limit;
+  view.limit_at = trigger.limit_at;
+  view.last_value = trigger.last_value;
+  view.read_on = trigger.read_on;
+  view.basis = "first passage of a value that drifts and scatters, by what was read since the task was last done";
+  view.chances.emplace();
+  for (const due::DueStep& step : forecast.by_reading) view.chances->push_back({step.on, step.chance});
+  if (trigger.reading_due) view.known_days = trigger.reading_due->days_read;
+  if (forecast.refused) tell_refusal(view, *forecast.refused);
+}
+
 TriggerWorkingView trigger_view(const TriggerView& trigger, const TriggerForecast& forecast, const CounterUse* use,
                                 double used_today) {
   TriggerWorkingView view;
@@ -94,8 +109,12 @@ TriggerWorkingView trigger_view(const TriggerView& trigger, const TriggerForecas
     view.basis = fmt::format("exact date of the calendar: {} after it was last done", *trigger.calendar);
     return view;
   }
-  view.counter = trigger.counter;
   view.unit = trigger.unit;
+  if (trigger.reading) {
+    add_reading(view, trigger, forecast);
+    return view;
+  }
+  view.counter = trigger.counter;
   view.left = forecast.left;
   view.used_today = used_today;
   if (forecast.refused) tell_refusal(view, *forecast.refused);
@@ -134,14 +153,12 @@ Result<ForecastWorkingView> show_forecast(const OpenShop& shop, UseForecasts& fo
   const UsedToday used_today = used_today_in(present.counters);
   const LocalDate today = shop.calendar().zone.date_of(now);
   ForecastWorkingView view{std::string{key}, task.key, {}, {}};
-  std::vector<due::DueQuantiles> all;
   for (const TriggerView& trigger : task.triggers) {
     const TriggerForecast one = forecast_of(trigger, today, use_in(uses), used_today);
-    all.push_back(one.days);
     const CounterUse* use = trigger.counter ? use_in(uses)(*trigger.counter) : nullptr;
     view.triggers.push_back(trigger_view(trigger, one, use, trigger.counter ? used_today(*trigger.counter) : 0));
   }
-  view.quantiles = quantiles_view(first_of(all));
+  view.quantiles = quantiles_view(first_due(task, today, use_in(uses), used_today));
   return view;
 }
 

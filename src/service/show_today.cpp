@@ -7,6 +7,7 @@
 #include "src/service/open_findings.h"
 #include "src/service/open_stops.h"
 #include "src/service/overdue_since.h"
+#include "src/service/reading_lines.h"
 #include "src/service/round_standing.h"
 #include "src/service/use_cases.h"
 
@@ -125,6 +126,20 @@ void add_stops(std::vector<Item>& items, const OpenMachine& machine, const Momen
   }
 }
 
+// What is beyond its action limit ranks with severe findings: nobody has made one of it yet. What will meet a limit
+// ranks with what is due soon, the nearest first.
+Result<void> add_readings(std::vector<Item>& items, const OpenMachine& machine, const Moment& at) {
+  HW_TAKE(lines, pressing_readings(at.shop, machine, at.today));
+  for (ReadingLineView& line : lines) {
+    TodayItemView view = item("reading", machine);
+    const bool is_ahead = line.crossing && line.last && line.last->state != "action";
+    const Pressing pressing = is_ahead ? Pressing{5, 1.0 * (at.today - *line.crossing->median)} : Pressing{2, 0};
+    view.reading = std::move(line);
+    items.push_back({pressing, std::move(view)});
+  }
+  return {};
+}
+
 Result<void> add_strays(std::vector<Item>& items, const OpenShop& shop) {
   HW_TAKE(count, shop.store().stray_count());
   if (count == 0) return {};
@@ -168,6 +183,7 @@ Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Part
     add_tasks(items, *machine, uses, at);
     add_counter(items, *machine, at);
     add_stops(items, *machine, at);
+    HW_TRY(add_readings(items, *machine, at));
     for (const catalogue::Rhythm rhythm : rhythms_of(*machine)) add_round(items, *machine, rhythm, at);
   }
   HW_TRY(add_intervals(items, forecasts, studies, now));

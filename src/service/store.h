@@ -107,6 +107,10 @@ class Store {
   // What was read at a check, the latest first.
   virtual Result<std::vector<AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
                                                         int count_max) = 0;
+  // Entries by which a task was done and in which something was read in a stop or filled in, the latest first; none
+  // that was taken back.
+  virtual Result<std::vector<Entry>> measured_doings_of(std::string_view machine, std::string_view task,
+                                                        int count_max) = 0;
   virtual Result<std::vector<HourReading>> hour_readings_of(std::string_view machine) = 0;  // the latest first
   virtual Result<std::vector<Adjustment>> adjustments_of(std::string_view machine) = 0;
 

@@ -3,8 +3,8 @@
 //
 // Each trigger has a due day as a distribution; the task is due with the first of them. Counters of one machine rise
 // together, so each quantile of the first is the earliest of the triggers' quantiles (comonotone), and a calendar's day
-// is certain. What is left counts from the beginning of today, so that today's use, done or still to come, is one day
-// of the forecast.
+// is certain. A reading wanders by itself: it is independent of the counters. What is left counts from the beginning of
+// today, so that today's use, done or still to come, is one day of the forecast.
 
 #include <functional>
 #include <memory>
@@ -20,16 +20,20 @@ using UseOf = std::function<const CounterUse*(const std::string& counter)>;
 using UsedToday = std::function<double(const std::string& counter)>;
 
 struct TriggerForecast {
-  due::DueQuantiles days{};           // used up
-  due::DueQuantiles overdue{};        // the tolerance used up too
-  std::optional<double> left;         // of a counter: at the beginning of today
-  std::optional<Error> refused = {};  // why there is none
+  due::DueQuantiles days{};              // used up
+  due::DueQuantiles overdue{};           // the tolerance used up too
+  std::optional<double> left;            // of a counter: at the beginning of today
+  std::optional<Error> refused = {};     // why there is none
+  due::DueDistribution by_reading = {};  // of a reading: whose chances are independent of the counters'
 };
 
 TriggerForecast forecast_of(const TriggerView& trigger, LocalDate today, const UseOf& use_of,
                             const UsedToday& used_today);
 
-// The first of several.
+// The first of several: counters and calendar dates alike, readings independent of them.
+due::DueQuantiles first_due(const TaskView& task, LocalDate today, const UseOf& use_of, const UsedToday& used_today);
+
+// The first of several that are alike.
 due::DueQuantiles first_of(const std::vector<due::DueQuantiles>& all);
 
 ForecastView forecast_view(const TaskView& task, LocalDate today, const UseOf& use_of, const UsedToday& used_today);

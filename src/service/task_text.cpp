@@ -5,6 +5,7 @@ namespace {
 
 using catalogue::CalendarTrigger;
 using catalogue::CounterTrigger;
+using catalogue::ReadingTrigger;
 using catalogue::Trigger;
 
 Result<Trigger> calendar_trigger(const TriggerText& text) {
@@ -28,10 +29,23 @@ Result<Trigger> counter_trigger(const TriggerText& text) {
   return CounterTrigger{*text.counter, *text.interval, text.heads_up.value_or(0), text.tolerance.value_or(0)};
 }
 
-Result<Trigger> trigger_of(const TriggerText& text) {
-  if (text.counter.has_value() == text.calendar.has_value()) {
-    return refuse(ErrorCode::bad_input, "a trigger has either a counter or a calendar interval");
+Result<Trigger> reading_trigger(const TriggerText& text) {
+  if (text.interval || text.heads_up || text.tolerance || text.tolerance_days) {
+    return refuse(ErrorCode::bad_input, "a trigger by a reading has of, limit and heads_up_days, nothing else");
   }
+  if (!text.of) return refuse(ErrorCode::bad_input, "of: it is missing; the key of the task that reads it");
+  if (!text.limit) return refuse(ErrorCode::bad_input, "limit: it is missing; warning or action");
+  auto limit = catalogue::parse_limit_kind(*text.limit);
+  if (!limit) return refuse(limit.error().at("limit"));
+  return ReadingTrigger{*text.reading, *text.of, *limit, text.heads_up_days.value_or(0)};
+}
+
+Result<Trigger> trigger_of(const TriggerText& text) {
+  if (text.counter.has_value() + text.calendar.has_value() + text.reading.has_value() != 1) {
+    return refuse(ErrorCode::bad_input, "a trigger has one of these: a counter, a calendar interval, a reading");
+  }
+  if (text.reading) return reading_trigger(text);
+  if (text.of || text.limit) return refuse(ErrorCode::bad_input, "of and limit belong to a reading");
   return text.calendar ? calendar_trigger(text) : counter_trigger(text);
 }
 
@@ -42,11 +56,16 @@ TriggerText text_of(const Trigger& trigger) {
     text.interval = counter->interval;
     text.heads_up = counter->heads_up;
     text.tolerance = counter->tolerance;
+  } else if (const auto* calendar = std::get_if<CalendarTrigger>(&trigger)) {
+    text.calendar = print(calendar->every);
+    text.heads_up_days = calendar->heads_up_days;
+    text.tolerance_days = calendar->tolerance_days;
   } else {
-    const auto& calendar = std::get<CalendarTrigger>(trigger);
-    text.calendar = print(calendar.every);
-    text.heads_up_days = calendar.heads_up_days;
-    text.tolerance_days = calendar.tolerance_days;
+    const auto& reading = std::get<ReadingTrigger>(trigger);
+    text.reading = reading.reading;
+    text.of = reading.of;
+    text.limit = word_of(reading.limit);
+    text.heads_up_days = reading.heads_up_days;
   }
   return text;
 }

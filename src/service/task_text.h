@@ -11,7 +11,7 @@
 
 namespace hw::service {
 
-// Exactly one of `counter` (with `interval`) and `calendar`.
+// Exactly one of `counter` (with `interval`), `calendar` and `reading` (with `of` and `limit`).
 struct TriggerText {
   std::optional<std::string> counter;
   std::optional<double> interval;
@@ -20,9 +20,13 @@ struct TriggerText {
   std::optional<std::string> calendar;
   std::optional<int> heads_up_days;
   std::optional<int> tolerance_days;
+  std::optional<std::string> reading;
+  std::optional<std::string> of;
+  std::optional<std::string> limit;
 };
 BOOST_DESCRIBE_STRUCT(TriggerText, (),
-                      (counter, interval, heads_up, tolerance, calendar, heads_up_days, tolerance_days))
+                      (counter, interval, heads_up, tolerance, calendar, heads_up_days, tolerance_days, reading, of,
+                       limit))
 
 struct PartText {
   std::string name;

@@ -93,12 +93,12 @@ TEST(TaskText, WordsThatAreNotKnownAreNamedByTheirField) {
   EXPECT_TRUE(refusal(text).starts_with("energy: ")) << refusal(text);
 }
 
-TEST(TaskText, ATriggerIsOfACounterOrOfTheCalendar) {
+TEST(TaskText, ATriggerIsOfACounterTheCalendarOrAReading) {
   auto text = bare_text();
   text.triggers.at(0).calendar = "1 week";
-  EXPECT_TRUE(refusal(text).starts_with("triggers[0]: a trigger has either")) << refusal(text);
+  EXPECT_TRUE(refusal(text).starts_with("triggers[0]: a trigger has one of these")) << refusal(text);
   text.triggers.at(0) = {};
-  EXPECT_TRUE(refusal(text).starts_with("triggers[0]: a trigger has either")) << refusal(text);
+  EXPECT_TRUE(refusal(text).starts_with("triggers[0]: a trigger has one of these")) << refusal(text);
   text = bare_text();
   text.triggers.at(0).heads_up_days = 3;
   EXPECT_NE(refusal(text).find("heads_up_days"), std::string::npos);

@@ -2,13 +2,14 @@
 
 #include "src/due/task_state.h"
 #include "src/service/make_views.h"
+#include "src/service/reading_triggers.h"
 
 namespace hw::service {
 namespace {
 
 // What a task's triggers are judged by.
 struct Standpoint {
-  const catalogue::PlantCalendar& calendar;
+  const OpenShop& shop;
   const OpenMachine& machine;
   const CounterTotals& totals;
   Instant now;
@@ -51,7 +52,7 @@ Judged judge(const catalogue::CounterTrigger& trigger, const TaskRecord& record,
 
 Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record, const Standpoint& at) {
   const Instant done_at = record.last_done ? record.last_done->happened_at : record.began_at;
-  const auto standing = due::standing(trigger, at.calendar, done_at, at.now);
+  const auto standing = due::standing(trigger, at.shop.calendar(), done_at, at.now);
   Judged out;
   out.view.calendar = print(trigger.every);
   out.view.heads_up_days = trigger.heads_up_days;
@@ -60,6 +61,61 @@ Judged judge(const catalogue::CalendarTrigger& trigger, const TaskRecord& record
   out.view.days_left = standing.days_left;
   out.view.share_used = standing.share_used;
   out.state = standing.state;
+  return out;
+}
+
+due::TaskState state_of(const ReadingDue& due, int heads_up_days, LocalDate today) {
+  if (due.beyond_on) return due::TaskState::due;
+  const auto soon = due::quantile(due.due, 0.1);
+  return soon && *soon <= today + heads_up_days ? due::TaskState::coming : due::TaskState::in_hand;
+}
+
+// The reading as it is now; nothing where its task or the reading is not there any more.
+std::shared_ptr<const ReadingDue> reading_due_of(const catalogue::ReadingTrigger& trigger, const TaskRecord& record,
+                                                 const Standpoint& at) {
+  const Instant since = record.last_done ? record.last_done->happened_at : record.began_at;
+  for (const TaskRecord& source : at.machine.record.tasks) {
+    if (source.task.key != trigger.of || source.retired_at) continue;
+    for (const catalogue::TaskReading& reading : source.task.readings) {
+      if (reading.what != trigger.reading) continue;
+      const auto due =
+          at.machine.readings.due_since(at.shop.store(), at.shop.calendar().zone,
+                                        {at.machine.record.machine.key, source.task, reading}, trigger.limit, since);
+      return due ? *due : nullptr;
+    }
+  }
+  return nullptr;
+}
+
+std::string unit_of(const catalogue::ReadingTrigger& trigger, const OpenMachine& machine) {
+  for (const TaskRecord& source : machine.record.tasks) {
+    if (source.task.key != trigger.of) continue;
+    for (const catalogue::TaskReading& reading : source.task.readings) {
+      if (reading.what == trigger.reading) return reading.unit;
+    }
+  }
+  return "";
+}
+
+Judged judge(const catalogue::ReadingTrigger& trigger, const TaskRecord& record, const Standpoint& at) {
+  Judged out;
+  out.view.reading = trigger.reading;
+  out.view.of = trigger.of;
+  out.view.limit = word_of(trigger.limit);
+  out.view.unit = unit_of(trigger, at.machine);
+  out.view.heads_up_days = trigger.heads_up_days;
+  const auto due = reading_due_of(trigger, record, at);
+  if (!due) return out;
+  const Zone& zone = at.shop.calendar().zone;
+  out.state = state_of(*due, trigger.heads_up_days, zone.date_of(at.now));
+  out.view.limit_at = due->limit_at;
+  out.view.due_on = due->beyond_on;
+  out.view.share_used = due->share;
+  if (due->last) {
+    out.view.last_value = due->last->value;
+    out.view.read_on = zone.date_of(due->last->at);
+  }
+  out.view.reading_due = due;
   return out;
 }
 
@@ -120,7 +176,7 @@ TaskView view_of(const OpenShop& shop, const OpenMachine& machine, const TaskRec
                 .last_done = {},
                 .began_at = record.began_at};
   if (record.last_done) view.last_done = last_done_view(*record.last_done, record.task.key);
-  judge_triggers(view, record, {shop.calendar(), machine, totals, now});
+  judge_triggers(view, record, {shop, machine, totals, now});
   return view;
 }
 

@@ -7,11 +7,12 @@
 
 #include "src/service/forecast_views.h"
 #include "src/service/lives_views.h"
+#include "src/service/reading_views.h"
 #include "src/service/round_views.h"
 
 namespace hw::service {
 
-// One thing to decide, about what its kind says: finding, task, counter, round, stop, stray, interval.
+// One thing to decide, about what its kind says: finding, task, counter, round, stop, reading, stray, interval.
 struct TodayItemView {
   std::string kind;
   std::optional<std::string> machine;
@@ -24,12 +25,13 @@ struct TodayItemView {
   std::optional<std::string> rhythm;
   std::optional<TurnView> turn;
   std::optional<StopView> stop;
+  std::optional<ReadingLineView> reading;
   std::optional<int> count;
   std::optional<PartView> part;
 };
 BOOST_DESCRIBE_STRUCT(TodayItemView, (),
                       (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, stop,
-                       count, part))
+                       reading, count, part))
 
 struct TodayView {
   Instant now;

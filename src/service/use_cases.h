@@ -13,6 +13,7 @@
 #include "src/service/open_shop.h"
 #include "src/service/part_study.h"
 #include "src/service/plan_edits.h"
+#include "src/service/reading_views.h"
 #include "src/service/round_edits.h"
 #include "src/service/round_views.h"
 #include "src/service/stop_card_views.h"
@@ -31,6 +32,12 @@ Result<MachineView> show_machine(const OpenShop& shop, std::string_view machine,
 // The last 90 days where no days are given; refuses more than 800.
 Result<CounterDaysView> show_days(const OpenShop& shop, std::string_view machine, std::string_view counter,
                                   std::optional<LocalDate> first, std::optional<LocalDate> last, Instant now);
+
+// What was read and what was topped up, one line each, with where it goes; and the whole working of one reading.
+// Errors: not_found.
+Result<ReadingsView> show_readings(const OpenShop& shop, std::string_view machine, Instant now);
+Result<ReadingWorkingView> show_reading(const OpenShop& shop, std::string_view machine, std::string_view task,
+                                        std::string_view what, Instant now);
 
 // Due dates: of every machine, or of one; and the whole working of one task's. Errors: not_found.
 Result<HorizonView> show_horizon(const OpenShop& shop, UseForecasts& forecasts, std::optional<std::string_view> only,

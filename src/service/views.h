@@ -2,6 +2,7 @@
 // What the service tells, in the words and fields of api/openapi.yaml: one struct for one schema there.
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -175,6 +176,8 @@ BOOST_DESCRIBE_STRUCT(EntryView, (),
                        counters, undo_until, undone, walk, rhythm, answers, finding, photos, corrects, corrected_by,
                        stray, stray_saying, stop, doing, told))
 
+struct ReadingDue;  // reading_triggers.h
+
 struct TriggerView {
   std::optional<std::string> counter;
   std::optional<std::string> unit;
@@ -190,13 +193,21 @@ struct TriggerView {
   std::optional<int> tolerance_days;
   std::optional<LocalDate> due_on;
   std::optional<int> days_left;
+  std::optional<std::string> reading;
+  std::optional<std::string> of;
+  std::optional<std::string> limit;
+  std::optional<double> limit_at;    // the one that is beyond, or nearest to the last value
+  std::optional<double> last_value;  // since the task was last done; nothing: not read since
+  std::optional<LocalDate> read_on;
   std::string state;
   double share_used = 0;
   bool leads = false;
+  std::shared_ptr<const ReadingDue> reading_due = {};  // of a reading; told by the forecast, not here
 };
 BOOST_DESCRIBE_STRUCT(TriggerView, (),
                       (counter, unit, interval, heads_up, tolerance, used, left, counter_now, counter_then, calendar,
-                       heads_up_days, tolerance_days, due_on, days_left, state, share_used, leads))
+                       heads_up_days, tolerance_days, due_on, days_left, reading, of, limit, limit_at, last_value,
+                       read_on, state, share_used, leads))
 
 struct TaskView {
   std::string key;

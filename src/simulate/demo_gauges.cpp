@@ -20,6 +20,8 @@ double usual_value(const catalogue::TaskReading& reading) {
   return shows("flood") ? 4.5 : 38;
 }
 
+constexpr double fallen_by_the_end = 0.55;  // of the way to the limit
+
 // As finely as people read it off: tenths, halves from ten on.
 double as_read(double value) { return value < 10 ? std::round(value * 10) / 10 : std::round(value * 2) / 2; }
 
@@ -28,9 +30,9 @@ double as_read(double value) { return value < 10 ? std::round(value * 10) / 10 :
 double DemoGauges::next(const std::string& check, const catalogue::TaskReading& reading, double share) {
   const double usual = usual_value(reading);
   double& wandered = wandered_[check];
-  wandered = 0.7 * wandered + static_cast<double>(dice_.between(-15, 15)) / 1000;
-  const bool falls = does_fall_ && reading.warning.min;
-  const double fallen = falls ? (usual - *reading.warning.min) * 0.9 * share : 0;
+  wandered = 0.3 * wandered + static_cast<double>(dice_.between(-15, 15)) / 1000;
+  const bool falls = does_fall_ && reading.warning.min && reading.unit == "bar";
+  const double fallen = falls ? (usual - *reading.warning.min) * fallen_by_the_end * share : 0;
   const double value = as_read((usual - fallen) * (1 + (falls ? wandered / 4 : wandered)));
   return falls ? std::max(value, *reading.warning.min) : value;
 }

@@ -11,7 +11,8 @@ namespace hw::simulate {
 
 class DemoGauges {
  public:
-  // `does_fall`: readings with a lower warning limit come down to just above it by the end.
+  // `does_fall`: pressures with a lower warning limit come down half of the way to it by the end, as behind a filter
+  // that clogs.
   DemoGauges(Dice dice, bool does_fall) : dice_(dice), does_fall_(does_fall) {}
 
   // The next value of a check's reading, in its unit. `share` of the time is over, 0 to 1.

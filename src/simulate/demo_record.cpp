@@ -45,9 +45,11 @@ double days_of(const CalendarInterval& every) {
 double days_ago(const catalogue::Task& task, const DemoUse& use, double share) {
   double days = DemoUse::days_max;
   for (const auto& trigger : task.triggers) {
-    const auto* counter = std::get_if<CounterTrigger>(&trigger);
-    days = std::min(days, counter ? use.days_since(counter->counter, share * counter->interval)
-                                  : share * days_of(std::get<CalendarTrigger>(trigger).every));
+    if (const auto* counter = std::get_if<CounterTrigger>(&trigger)) {
+      days = std::min(days, use.days_since(counter->counter, share * counter->interval));
+    } else if (const auto* calendar = std::get_if<CalendarTrigger>(&trigger)) {
+      days = std::min(days, share * days_of(calendar->every));
+    }
   }
   return days;
 }

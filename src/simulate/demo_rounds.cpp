@@ -24,7 +24,7 @@ constexpr int half_per_mille = 50;
 constexpr int not_begun_yet_per_mille = 450;
 constexpr int half_so_far_per_mille = 250;
 constexpr int not_so_per_mille = 12;
-constexpr int falling_per_mille = 120;  // of the machines
+constexpr int falling_per_mille = 60;  // of the machines
 
 enum class HowFar { not_begun, half, whole };
 

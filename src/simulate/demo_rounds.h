@@ -3,8 +3,8 @@
 // each shift, day and start-up of the last two weeks, those of each week of the last quarter. Most are whole, some half
 // walked, some missed; of those that run now many are not begun yet.
 //
-// Readings wander about a value that suits their limits. On some machines the supply air, or whatever else has a lower
-// warning limit, falls towards it.
+// Readings wander about a value that suits their limits. On some machines the supply air falls towards its lower
+// warning limit.
 
 #include "src/service/records.h"
 #include "src/simulate/demo_use.h"

@@ -58,9 +58,9 @@ double share_used(const catalogue::Task& task, const Entry& done, const DemoUse&
       const auto here = totals.find(counter->counter);
       if (there == done.counters.end() || here == totals.end()) continue;
       share = std::max(share, (here->second - there->second) / counter->interval);
-    } else {
+    } else if (const auto* calendar = std::get_if<catalogue::CalendarTrigger>(&trigger)) {
       const double days = (now - done.happened_at).as_hours() / 24;
-      share = std::max(share, days / days_between(std::get<catalogue::CalendarTrigger>(trigger)));
+      share = std::max(share, days / days_between(*calendar));
     }
   }
   return share;

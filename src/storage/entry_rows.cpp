@@ -25,12 +25,12 @@ Result<std::optional<Saying>> saying_in(const std::optional<std::string>& text) 
 }
 
 // Of those that nobody took back.
-std::string doings_query(std::string_view order) {
+std::string doings_query(std::string_view order, std::string_view and_only = "") {
   return fmt::format(
       "select {} from task_done d join entry e on e.plant = d.plant and e.id = d.entry where d.plant = $1 and "
-      "d.machine = $2 and d.task = $3 and not exists(select 1 from entry u where u.plant = d.plant and u.undoes = "
+      "d.machine = $2 and d.task = $3{} and not exists(select 1 from entry u where u.plant = d.plant and u.undoes = "
       "d.entry) order by {}",
-      entry_columns(), order);
+      entry_columns(), and_only, order);
 }
 
 }  // namespace
@@ -58,6 +58,14 @@ Result<std::optional<Entry>> read_last_done(sql::Connection& db, std::string_vie
 
 Result<std::vector<Entry>> read_doings(sql::Connection& db, std::string_view machine, std::string_view task) {
   HW_TAKE(rows, db.query(doings_query("d.happened_ms, d.entry"), plant_key, machine, task));
+  return read_entries(db, rows);
+}
+
+Result<std::vector<Entry>> read_measured_doings(sql::Connection& db, std::string_view machine, std::string_view task,
+                                                int count_max) {
+  constexpr std::string_view measured = " and (e.body like '%\"doing\":%' or e.body like '%\"quantity\":%')";
+  HW_TAKE(rows, db.query(doings_query("d.happened_ms desc, d.entry desc limit $4", measured), plant_key, machine, task,
+                         count_max));
   return read_entries(db, rows);
 }
 

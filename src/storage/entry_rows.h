@@ -11,6 +11,10 @@ Result<std::vector<service::Entry>> read_entries(sql::Connection& db, std::strin
 // The entry by which the task was done last, of those that nobody took back.
 Result<std::optional<service::Entry>> read_last_done(sql::Connection& db, std::string_view machine,
                                                      std::string_view task);
+// Entries by which the task was done and in which something was read in a stop or filled in, the latest first; none
+// that was taken back.
+Result<std::vector<service::Entry>> read_measured_doings(sql::Connection& db, std::string_view machine,
+                                                         std::string_view task, int count_max);
 
 // Every entry by which the task was done, of those that nobody took back, in the order in which they happened.
 Result<std::vector<service::Entry>> read_doings(sql::Connection& db, std::string_view machine, std::string_view task);

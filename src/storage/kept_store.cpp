@@ -158,6 +158,12 @@ Result<std::vector<service::AnswerRecord>> KeptStore::readings_of(std::string_vi
   return read_readings(*reader, machine, check, count_max);
 }
 
+Result<std::vector<service::Entry>> KeptStore::measured_doings_of(std::string_view machine, std::string_view task,
+                                                                  int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_measured_doings(*reader, machine, task, count_max);
+}
+
 Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::string_view machine) {
   HW_TAKE(reader, readers_.take());
   return read_hour_readings(*reader, machine);

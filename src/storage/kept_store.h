@@ -49,6 +49,8 @@ class KeptStore : public service::Store {
   Result<std::optional<service::WalkRecord>> walk(std::string_view machine, std::string_view id) override;
   Result<std::vector<service::AnswerRecord>> readings_of(std::string_view machine, std::string_view check,
                                                          int count_max) override;
+  Result<std::vector<service::Entry>> measured_doings_of(std::string_view machine, std::string_view task,
+                                                         int count_max) override;
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override;
   Result<std::vector<service::Adjustment>> adjustments_of(std::string_view machine) override;
   Result<std::optional<service::Photo>> photo(std::string_view id) override;

@@ -60,6 +60,38 @@ TEST_F(StopRows, FollowFromTheirEntriesInTheSameTransaction) {
   EXPECT_EQ((*store->last_done("l1", "filter"))->body.stop, "s1");
 }
 
+TEST_F(StopRows, WhatWasReadOrFilledInIsFoundTheLatestFirstAndNothingElse) {
+  const auto done = [&](const std::string& id, int hours) {
+    service::Entry entry = about("s1", id, "task done");
+    entry.task = "filter";
+    entry.happened_at = entry.happened_at + Duration::hours(hours);
+    return entry;
+  };
+  ASSERT_TRUE(keep(*store, done("plain", 1)));
+  service::Entry read = done("read", 2);
+  read.body.doing = service::TaskDoing{.readings = std::vector<service::ReadValue>{{"pH", "pH", 9}}};
+  ASSERT_TRUE(keep(*store, read));
+  service::Entry filled = done("filled", 3);
+  filled.kind = "check answered";
+  filled.body.stop.reset();
+  filled.body.walk = "w1";
+  filled.body.rhythm = "shift";
+  filled.body.answers = std::vector<service::GivenAnswer>{{.check = "filter",
+                                                           .task = "filter",
+                                                           .kind = "top up",
+                                                           .title = "Fill",
+                                                           .answer = "as it should be",
+                                                           .quantity = 2,
+                                                           .quantity_unit = "l"}};
+  ASSERT_TRUE(keep(*store, filled));
+  const auto found = *store->measured_doings_of("l1", "filter", 10);
+  ASSERT_EQ(found.size(), 2u);
+  EXPECT_EQ(found[0].id, "filled");
+  EXPECT_EQ(found[1].id, "read");
+  EXPECT_EQ(store->measured_doings_of("l1", "filter", 1)->size(), 1u);
+  EXPECT_TRUE(store->measured_doings_of("l2", "filter", 10)->empty());
+}
+
 TEST_F(StopRows, ThoseThatAreOverComeTheLatestFirstAndNoMoreThanAskedFor) {
   for (int n = 1; n <= 4; ++n) {
     const std::string id = fmt::format("s{}", n);

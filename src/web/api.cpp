@@ -104,6 +104,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_month_routes(router, parts);
   add_proposal_routes(router, parts);
   add_rehearsal_routes(router, parts);
+  add_reading_routes(router, parts);
 }
 
 }  // namespace hw::web

@@ -29,6 +29,7 @@ const FILES = [
   'month',
   'join',
   'sizes',
+  'readings',
   'own_task',
   'hour_display',
   'floor',

@@ -54,6 +54,8 @@ std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>&
       there.insert(route);
   }
   there.insert({"POST", "/api/rehearsals"});  // rehearsals_test.cpp
+  there.insert({"GET", "/api/machines/{machine}/readings"});  // these by readings_test.cpp
+  there.insert({"GET", "/api/machines/{machine}/readings/{task}"});
   there.insert({"GET", "/authority.crt"});
   there.insert({"GET", "/api/events"});  // by the test of its own
   return there;

@@ -135,6 +135,10 @@ class Refusing : public service::Store {
                                                          int count_max) override {
     return kept_.readings_of(machine, check, count_max);
   }
+  Result<std::vector<service::Entry>> measured_doings_of(std::string_view machine, std::string_view task,
+                                                         int count_max) override {
+    return kept_.measured_doings_of(machine, task, count_max);
+  }
   Result<std::vector<service::HourReading>> hour_readings_of(std::string_view machine) override {
     return kept_.hour_readings_of(machine);
   }

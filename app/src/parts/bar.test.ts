@@ -26,6 +26,13 @@ test('left and over are said in the counter’s own unit', () => {
   expect(leftOf(onHours(4003.2))).toBe('3.2\u00a0h over');
   expect(intervalOf(onHours(0), (key) => key)).toBe('of 4\u202f000\u00a0h operating');
 });
+test('of a reading the value and the limit are said', () => {
+  const air = trigger({ reading: 'supply air', of: 'air', limit: 'warning', unit: 'bar', limit_at: 5.5 });
+  expect(leftOf(air)).toBe('not read since');
+  expect(leftOf({ ...air, last_value: 5.8 })).toBe('5.8\u00a0bar read');
+  expect(leftOf({ ...air, last_value: 5.4, state: 'due' })).toBe('5.4\u00a0bar, beyond its limit');
+  expect(intervalOf(air, (key) => key)).toBe('supply air: warning limit 5.5\u00a0bar');
+});
 test('days are said as days', () => {
   const calendar = (days_left: number) => trigger({ calendar: '12 months', days_left, share_used: 0.5 });
   expect([6, 1, 0, -1, -4].map((days) => leftOf(calendar(days)))).toEqual([

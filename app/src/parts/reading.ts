@@ -42,3 +42,6 @@ export function numberIn(text: string): number {
   if (!('value' in read)) throw new Error(`not a number: ${text}`);
   return read.value;
 }
+
+/** A number as a person would type it into a field: without group spaces. */
+export const typed = (value: number): string => plain(value).replaceAll('\u202f', '');

@@ -40,6 +40,8 @@ import type {
   ProposalEdit,
   Rehearsal,
   RehearsalEdit,
+  Readings,
+  ReadingWorking,
   Rounds,
   SettleEdit,
   Shop,
@@ -203,6 +205,9 @@ export const client = {
   /** @param query of one machine; without it, of every machine */
   horizon: (query?: { machine: string }) => ask<Horizon>('horizon', query ? { query } : {}),
   forecast: (machine: string, task: string) => ask<ForecastWorking>('forecast', { path: { machine, task } }),
+  readings: (machine: string) => ask<Readings>('readings', { path: { machine } }),
+  reading: (machine: string, task: string, what: string) =>
+    ask<ReadingWorking>('reading', { path: { machine, task }, query: { what } }),
   backtest: (machine: string, counter: string) => ask<Backtest>('backtest', { path: { machine }, query: { counter } }),
   useChanges: () => ask<UseChanges>('useChanges'),
   announceUse: (body: UseChangeEdit) => ask<UseChange>('announceUse', { body }),

@@ -326,6 +326,14 @@ export interface Month {
   /** where the month is one machine's */
   days?: MonthDay[];
 }
+  | 'no-reading'
+  | 'reading-few'
+  | 'reading-alike'
+  | 'fills-few'
+  | 'reading-few-since'
+  | 'reading-no-trend'
+  | 'reading-gone'
+  | 'reading-needed';
 
 export interface Readiness {
   ready: boolean;
@@ -561,7 +569,7 @@ export interface CounterDays {
   }>;
 }
 
-/** exactly one of counter and calendar */
+/** exactly one of counter, calendar and reading */
 export interface Trigger {
   counter?: string;
   unit?: string;
@@ -580,14 +588,24 @@ export interface Trigger {
   tolerance_days?: number;
   due_on?: string;
   days_left?: number;
+  /** what is read: supply air; due once a value since the task was last done is beyond the limit */
+  reading?: string;
+  /** the task that reads it */
+  of?: string;
+  limit?: LimitKind;
+  /** the limit that is beyond, or nearest to the last value */
+  limit_at?: number;
+  /** the last since the task was last done; absent: not read since */
+  last_value?: number;
+  read_on?: string;
   state: TaskState;
-  /** used / interval, 1 = used up */
+  /** used / interval, 1 = used up; of a reading how far it has come to the limit */
   share_used?: number;
   /** this trigger is the one that decides the task's state */
   leads: boolean;
 }
 
-/** exactly one of counter (with interval) and calendar */
+/** exactly one of counter (with interval), calendar and reading (with of and limit) */
 export interface TriggerEdit {
   counter?: string;
   interval?: number;
@@ -596,7 +614,13 @@ export interface TriggerEdit {
   calendar?: string;
   heads_up_days?: number;
   tolerance_days?: number;
+  reading?: string;
+  /** the key of the task on the same machine that reads it */
+  of?: string;
+  limit?: LimitKind;
 }
+
+export type LimitKind = 'warning' | 'action';
 
 export interface Part {
   name: string;
@@ -1751,6 +1775,14 @@ export interface TriggerWorking {
   first_on?: string;
   /** the last known day */
   last_on?: string;
+  /** of a trigger by a reading, as are the following */
+  reading?: string;
+  of?: string;
+  limit?: LimitKind;
+  limit_at?: number;
+  /** since the task was last done */
+  last_value?: number;
+  read_on?: string;
 }
 
 export interface UsedDay {
@@ -2107,9 +2139,9 @@ export interface Today {
   items: TodayItem[];
 }
 
-/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. stray: entries wait for the lead. interval: of a part, worth moving */
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend (p up to 0.01) meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving */
 export interface TodayItem {
-  kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'stray' | 'interval';
+  kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'reading' | 'stray' | 'interval';
   machine?: string;
   finding?: Finding;
   task?: Task;
@@ -2121,9 +2153,156 @@ export interface TodayItem {
   rhythm?: Rhythm;
   turn?: Turn;
   stop?: Stop;
+  reading?: ReadingLine;
   /** of stray entries */
   count?: number;
   part?: LifePart;
+}
+
+/** when a reading meets a limit: the days by whose end it has with 10, 50 and 90 %, counted from the day on which it was last read; null: not within ten years, or beyond already */
+export interface ReadingCrossing {
+  limit: LimitKind;
+  /** a value on this side is beyond */
+  side: 'below' | 'above';
+  at: number;
+  /** the last value is beyond it */
+  beyond: boolean;
+  first: string | null;
+  median: string | null;
+  last: string | null;
+}
+
+export interface ReadingLine {
+  task: string;
+  /** of the task */
+  title: string;
+  assembly: string;
+  point?: number;
+  what: string;
+  unit: string;
+  warning?: Bounds;
+  action?: Bounds;
+  /** values, at most 200 */
+  count: number;
+  last?: CheckValue;
+  direction?: ReadingDirection;
+  /** Theil-Sen, in units a day */
+  slope?: number;
+  /** two-sided, that chance alone gives a trend as clear */
+  p?: number;
+  /** of the next limit to which the trend leads; absent without a trend */
+  crossing?: ReadingCrossing;
+  /** why there is no trend */
+  refused?: string;
+  refusal?: Saying;
+}
+
+export type ReadingDirection = 'rising' | 'falling' | 'none seen';
+
+export interface Fill {
+  at: string;
+  by: string;
+  entry: string;
+  amount: number;
+  /** of the use line's counter then */
+  counter_total: number;
+  /** amount an hour since the fill before; absent at the first */
+  rate?: number;
+}
+
+/** what is used up an hour, by what was filled in */
+export interface UseLine {
+  task: string;
+  title: string;
+  assembly: string;
+  unit: string;
+  consumable: 'way oil' | 'hydraulic oil' | 'coolant' | 'spindle oil' | 'other';
+  /** over whose hours it is used up */
+  counter: string;
+  /** the oldest first */
+  fills: Fill[];
+  /** amount an hour */
+  over_all?: number;
+  /** the last rate over the median of those before */
+  last_against_rest?: number;
+  /** one-sided */
+  p?: number;
+  direction?: 'less' | 'more' | 'none seen';
+  /** what less or more means */
+  says?: string;
+  refused?: string;
+  refusal?: Saying;
+}
+
+export interface Readings {
+  now: string;
+  machine: string;
+  readings: ReadingLine[];
+  uses: UseLine[];
+}
+
+export interface ReadingPoint {
+  at: string;
+  by: string;
+  entry: string;
+  /** in which it was read */
+  stop?: string;
+  value: number;
+  state: ReadingState;
+}
+
+export type ChartRule = 'one beyond 3' | 'two of 3 beyond 2' | 'four of 5 beyond 1' | 'eight on a side';
+
+export interface ReadingDay {
+  date: string;
+  /** the median of the day */
+  value: number;
+  /** rules that call at this day */
+  out: ChartRule[];
+}
+
+/** individual values and moving ranges */
+export interface ReadingChart {
+  mean: number;
+  mean_range: number;
+  sigma: number;
+  lower: number;
+  upper: number;
+}
+
+export interface ReadingTrend {
+  direction: ReadingDirection;
+  /** Theil-Sen, in units a day */
+  slope: number;
+  /** 95 % interval */
+  slope_low: number;
+  slope_high: number;
+  /** the line on the first day */
+  begins_at: number;
+  /** Mann-Kendall's S */
+  s: number;
+  /** two-sided */
+  p: number;
+  /** false: by the normal approximation */
+  exact: boolean;
+  /** first to last value, in units a day */
+  drift: number;
+  /** of the drifting value, in units per square root of a day */
+  scatter: number;
+}
+
+export interface ReadingWorking {
+  now: string;
+  machine: string;
+  reading: ReadingLine;
+  /** the oldest first */
+  points: ReadingPoint[];
+  /** what counts: at most the latest 40 days on which it was read */
+  days: ReadingDay[];
+  chart?: ReadingChart;
+  trend?: ReadingTrend;
+  /** of every limit, from the lowest; empty where a trend is refused */
+  crossings: ReadingCrossing[];
 }
 
 export interface HourReadingEdit {
@@ -2246,6 +2425,8 @@ export const operations = {
   monthXlsx: { method: 'GET', path: '/api/months/{month}/report.xlsx' },
   horizon: { method: 'GET', path: '/api/horizon' },
   forecast: { method: 'GET', path: '/api/machines/{machine}/tasks/{task}/forecast' },
+  readings: { method: 'GET', path: '/api/machines/{machine}/readings' },
+  reading: { method: 'GET', path: '/api/machines/{machine}/readings/{task}' },
   backtest: { method: 'GET', path: '/api/machines/{machine}/backtest' },
   parts: { method: 'GET', path: '/api/lives' },
   part: { method: 'GET', path: '/api/lives/{kind}/{task}' },

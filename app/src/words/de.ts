@@ -20,6 +20,7 @@ import { rehearsal } from './german/rehearsal';
 import { stop } from './german/stop';
 import { taskdate } from './german/taskdate';
 import { today } from './german/today';
+import { trends } from './german/trends';
 
 export const de: Catalogue = {
   ...record,
@@ -41,6 +42,7 @@ export const de: Catalogue = {
   ...planning,
   ...rehearsal,
   ...today,
+  ...trends,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Zum Inhalt springen',

@@ -19,6 +19,7 @@ import { rehearsal } from './english/rehearsal';
 import { stop } from './english/stop';
 import { taskdate } from './english/taskdate';
 import { today } from './english/today';
+import { trends } from './english/trends';
 
 export const en = {
   ...record,
@@ -40,6 +41,7 @@ export const en = {
   ...planning,
   ...rehearsal,
   ...today,
+  ...trends,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',
   'app.skip': 'Skip to the content',

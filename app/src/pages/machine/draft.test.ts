@@ -1,14 +1,15 @@
 import { expect, test } from 'vitest';
 import { Shop } from '../../../fake/shop.mjs';
 import type { Machine } from '../../wire/contract';
-import { CALENDAR, differences, draftOf, editOf, emptyDraft, emptyTrigger, printCalendar, troublesOf } from './draft';
+import { differences, draftOf, editOf, emptyDraft, troublesOf } from './draft';
 import type { TaskDraft } from './draft';
+import { CALENDAR, emptyTrigger, onReading, printCalendar, readingOn } from './trigger_draft';
 
 const sign = { id: '00000000-0000-7000-8000-000000000000', by: 'Ada Brandt' };
 const good = (more: Partial<TaskDraft> = {}): TaskDraft => ({
   ...emptyDraft('coolant', 'operating'),
   title: ' Clean the lamp ',
-  triggers: [{ on: 'operating', interval: '62,5', span: 'month', headsUp: '8', tolerance: '4.5' }],
+  triggers: [{ on: 'operating', limit: 'warning', interval: '62,5', span: 'month', headsUp: '8', tolerance: '4.5' }],
   ...more,
 });
 
@@ -52,6 +53,18 @@ test('two triggers on the same counter are refused at the second', () => {
   expect(Object.keys(troublesOf(good({ triggers: [trigger, trigger] as TaskDraft['triggers'] })))).toEqual([
     'triggers.1.on',
   ]);
+});
+
+test('a trigger by a reading names the task and the limit, and counts no interval', () => {
+  const on = onReading('air-unit', 'flow, l/min');
+  expect(readingOn(on)).toEqual({ of: 'air-unit', reading: 'flow, l/min' });
+  const draft = good({ triggers: [{ ...emptyTrigger(on), limit: 'action', headsUp: '7' }] });
+  expect(troublesOf(draft)).toEqual({});
+  const trigger = { reading: 'flow, l/min', of: 'air-unit', limit: 'action', heads_up_days: 7 };
+  expect(editOf(draft, sign).triggers).toEqual([trigger]);
+  expect(troublesOf(good({ triggers: [{ ...emptyTrigger(on), headsUp: '0.5' }] }))).toHaveProperty(
+    'triggers.0.headsUp',
+  );
 });
 
 test('minutes stay within a week', () => {

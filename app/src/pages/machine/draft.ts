@@ -1,28 +1,15 @@
 // A task while a person writes it: every field as text, so that nothing typed is lost; checked into what the server
 // takes, or into one sentence a field that says what would be right.
 
-import { counterTitle } from '../../parts/titles';
-import { numberIn, numberTrouble } from '../../parts/reading';
-import type { Demand, Energy, Part, Skill, Task, TaskEdit, Trigger, TriggerEdit, WorkType } from '../../wire/contract';
-import { plain, say } from '../../words/words';
+import { numberIn, numberTrouble, typed } from '../../parts/reading';
+import type { Demand, Energy, Part, Skill, Task, TaskEdit, WorkType } from '../../wire/contract';
+import { say } from '../../words/words';
 import { costDraft, costEdit, costTroubles, shownCosts } from './cost_draft';
 import type { CostDraft } from './cost_draft';
 import { readingDraft, readingEdit, readingTroubles, shownReading, unitTrouble } from './reading_draft';
 import type { ReadingDraft } from './reading_draft';
-
-export const CALENDAR = 'calendar';
-export const SPANS = ['start-up', 'shift', 'day', 'week', 'month'] as const;
-export type Span = (typeof SPANS)[number];
-
-export interface TriggerDraft {
-  /** A counter's key, or CALENDAR. */
-  on: string;
-  /** Amount of the counter, or how many spans. */
-  interval: string;
-  span: Span;
-  headsUp: string;
-  tolerance: string;
-}
+import { allTriggerTroubles, emptyTrigger, shownTrigger, triggerDraft, triggerEdit } from './trigger_draft';
+import type { TriggerDraft } from './trigger_draft';
 
 export interface PartDraft {
   name: string;
@@ -59,13 +46,6 @@ export type Troubles = Record<string, string>;
 const TITLE_MAX = 120;
 const MINUTES_MAX = 10_080;
 
-// Numbers in fields are written without group spaces, as a person would type them.
-const typed = (value: number) => plain(value).replaceAll('\u202f', '');
-
-export function emptyTrigger(on: string): TriggerDraft {
-  return { on, interval: '', span: 'month', headsUp: '0', tolerance: '0' };
-}
-
 export function emptyDraft(assembly: string, counter: string): TaskDraft {
   return {
     title: '',
@@ -85,34 +65,6 @@ export function emptyDraft(assembly: string, counter: string): TaskDraft {
     after: [],
     demandedBy: 'nobody',
     costs: costDraft(undefined),
-  };
-}
-
-/** "12 months" -> 12 and month; what is not so is kept as a text that the person sees refused. */
-function readCalendar(calendar: string): { interval: string; span: Span } {
-  const [count = '', word = ''] = calendar.split(' ');
-  const span = SPANS.find((one) => word === one || word === `${one}s`);
-  return span ? { interval: count, span } : { interval: calendar, span: 'month' };
-}
-
-export function printCalendar(count: number, span: Span): string {
-  return `${count} ${span}${count === 1 ? '' : 's'}`;
-}
-
-function triggerDraft(trigger: Trigger): TriggerDraft {
-  if (trigger.calendar !== undefined)
-    return {
-      on: CALENDAR,
-      ...readCalendar(trigger.calendar),
-      headsUp: typed(trigger.heads_up_days ?? 0),
-      tolerance: typed(trigger.tolerance_days ?? 0),
-    };
-  return {
-    on: trigger.counter ?? '',
-    interval: typed(trigger.interval ?? 0),
-    span: 'month',
-    headsUp: typed(trigger.heads_up ?? 0),
-    tolerance: typed(trigger.tolerance ?? 0),
   };
 }
 
@@ -144,30 +96,6 @@ function titleTrouble(title: string): string {
   return length > TITLE_MAX ? say('form.too_long', { max: TITLE_MAX, count: length }) : '';
 }
 
-function triggerTroubles(trigger: TriggerDraft): Troubles {
-  const whole = trigger.on === CALENDAR;
-  const interval = numberTrouble(trigger.interval, { aboveZero: true, whole });
-  const headsUp = numberTrouble(trigger.headsUp, { whole });
-  const isEarly =
-    !whole && interval === '' && headsUp === '' && numberIn(trigger.headsUp) >= numberIn(trigger.interval);
-  return {
-    interval,
-    headsUp: isEarly ? say('form.heads_up_below') : headsUp,
-    tolerance: numberTrouble(trigger.tolerance, { whole }),
-  };
-}
-
-function allTriggerTroubles(triggers: TriggerDraft[]): Troubles {
-  const troubles: Troubles = {};
-  triggers.forEach((trigger, index) => {
-    for (const [field, trouble] of Object.entries(triggerTroubles(trigger)))
-      troubles[`triggers.${index}.${field}`] = trouble;
-    const isRepeated = triggers.findIndex((other) => other.on === trigger.on) < index;
-    troubles[`triggers.${index}.on`] = isRepeated ? say('form.same_trigger') : '';
-  });
-  return troubles;
-}
-
 function partTroubles(parts: PartDraft[]): Troubles {
   const troubles: Troubles = {};
   parts.forEach((part, index) => {
@@ -190,17 +118,6 @@ export function troublesOf(draft: TaskDraft): Troubles {
     quantityUnit: draft.quantityUnit.trim() === '' ? '' : unitTrouble(draft.quantityUnit),
   };
   return Object.fromEntries(Object.entries(all).filter(([, trouble]) => trouble !== ''));
-}
-
-function triggerEdit(trigger: TriggerDraft): TriggerEdit {
-  const [interval, before, beyond] = [trigger.interval, trigger.headsUp, trigger.tolerance].map(numberIn) as [
-    number,
-    number,
-    number,
-  ];
-  if (trigger.on === CALENDAR)
-    return { calendar: printCalendar(interval, trigger.span), heads_up_days: before, tolerance_days: beyond };
-  return { counter: trigger.on, interval, heads_up: before, tolerance: beyond };
 }
 
 function partEdit(part: PartDraft): Part {
@@ -242,12 +159,6 @@ export interface Difference {
   field: keyof TaskDraft;
   mine: string;
   theirs: string;
-}
-
-function shownTrigger(trigger: TriggerDraft): string {
-  const on = trigger.on === CALENDAR ? say(`form.unit_${trigger.span}`) : counterTitle(trigger.on);
-  const what = `${trigger.interval} ${on}`;
-  return `${what} (−${trigger.headsUp}, +${trigger.tolerance})`;
 }
 
 function shownOne(one: TriggerDraft | PartDraft | ReadingDraft): string {

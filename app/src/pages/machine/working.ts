@@ -1,6 +1,7 @@
 // The working of a trigger as rows that can be read aloud: what, how much, from where. What the server computed is
 // shown, not computed again; the counter's parts come from the machine's counter of the same load.
 
+import { measuredIn } from '../../parts/bar';
 import { calendarWords } from '../../parts/calendar';
 import type { Counter, Task, Trigger } from '../../wire/contract';
 import { day, moment } from '../../words/times';
@@ -106,7 +107,25 @@ function calendarRows(trigger: Trigger, task: Task, ground: WorkingGround): Work
   ];
 }
 
+function readingRows(trigger: Trigger): WorkingRow[] {
+  const { last_value, read_on, limit = 'warning', limit_at } = trigger;
+  return [
+    {
+      what: say('working.reading_last'),
+      amount: last_value === undefined ? '' : measuredIn(trigger, last_value),
+      from: read_on === undefined ? say('working.reading_none') : say('working.reading_source', { date: day(read_on) }),
+    },
+    {
+      what: say(`working.reading_limit_${limit}`),
+      amount: limit_at === undefined ? '' : measuredIn(trigger, limit_at),
+      from: say('working.reading_limit_source'),
+      isResult: true,
+    },
+  ];
+}
+
 export function workingRows(trigger: Trigger, task: Task, ground: WorkingGround): WorkingRow[] {
+  if (trigger.reading !== undefined) return readingRows(trigger);
   return trigger.calendar === undefined ? counterRows(trigger, task, ground) : calendarRows(trigger, task, ground);
 }
 
@@ -116,6 +135,10 @@ export function thresholdsOf(trigger: Trigger): string {
     return say('working.thresholds_days', {
       heads_up: say('working.days', { count: trigger.heads_up_days ?? 0 }),
       tolerance: say('working.days', { count: trigger.tolerance_days ?? 0 }),
+    });
+  if (trigger.reading !== undefined)
+    return say('working.thresholds_reading', {
+      heads_up: say('working.days', { count: trigger.heads_up_days ?? 0 }),
     });
   const unit = trigger.unit ?? '';
   return say('working.thresholds', {

@@ -33,3 +33,10 @@ test('each thing has a key of its own', () => {
   const keys = [...items.map(keyOf), keyOf({ kind: 'round', machine: 'm01', rhythm: 'shift' })];
   expect(new Set(keys).size).toBe(keys.length);
 });
+
+test('two readings of one machine, and two parts, have keys of their own', () => {
+  const reading = { task: 'air', title: 'Read the air', assembly: 'air', what: 'supply air', unit: 'bar', count: 9 };
+  const of = (what: string) => keyOf({ kind: 'reading', machine: 'm01', reading: { ...reading, what } });
+  expect(of('supply air')).toBe('reading/m01/air/supply air');
+  expect(of('sealing air')).not.toBe(of('supply air'));
+});

@@ -3,7 +3,18 @@
 
 import type { TodayItem } from '../../wire/contract';
 
-export const GROUPS = ['finding', 'overdue', 'due', 'soon', 'counter', 'round', 'stop', 'stray', 'interval'] as const;
+export const GROUPS = [
+  'finding',
+  'overdue',
+  'due',
+  'soon',
+  'reading',
+  'counter',
+  'round',
+  'stop',
+  'stray',
+  'interval',
+] as const;
 export type GroupName = (typeof GROUPS)[number];
 
 export function groupOf(item: TodayItem): GroupName {
@@ -51,6 +62,8 @@ export const keyOf = (item: TodayItem): string =>
     item.stop?.id,
     item.part?.kind,
     item.part?.task,
+    item.reading?.task,
+    item.reading?.what,
   ]
     .filter(Boolean)
     .join('/');

@@ -65,3 +65,26 @@ test('a round that is not walked leads to walking it', () => {
 test('strays lead to the entries that wait', () => {
   expect(wordsOf({ kind: 'stray', count: 3 }, ground).act.address).toBe('/logbook?stray=yes');
 });
+
+test('a reading that drifts says when it meets its limit, and a finding of it begins with that', () => {
+  const words = about({
+    kind: 'reading',
+    reading: {
+      ...{ task: 'air', title: 'Read the air', assembly: 'air', point: 7, what: 'supply air', unit: 'bar', count: 16 },
+      ...{ warning: { min: 5.5 }, direction: 'falling', slope: -0.02, p: 0.001 },
+      last: { value: 5.8, state: 'as it should be', at: '2026-11-24T05:00:00Z', by: 'Ada' },
+      crossing: {
+        ...{ limit: 'warning', side: 'below', at: 5.5, beyond: false },
+        ...{ first: '2026-12-04', median: '2026-12-09', last: '2026-12-20' },
+      },
+    },
+  });
+  expect(words.sentence).toBe(
+    'Box 3, supply air: will cross 5.5\u00a0bar about 9 December 2026, with 80\u00a0% between 4 December and 20 December',
+  );
+  expect(words.more).toMatch(/^falls by 0\.14\u00a0bar a week\. Last: 5\.8\u00a0bar/);
+  expect(words.working?.address).toBe('/machine/m03/reading/air?what=supply+air');
+  const query = new URL(words.act.address, 'http://shop').searchParams;
+  expect([query.get('machine'), query.get('point'), query.get('check')]).toEqual(['m03', '7', 'air/supply air']);
+  expect(query.get('what')).toMatch(/^supply air: falls by/);
+});

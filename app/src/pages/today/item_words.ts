@@ -1,21 +1,25 @@
 // Each thing that has to be decided as one sentence, with what it risks or rests on, and where its decision is made.
 
 import { leaderOf, leftOf } from '../../parts/bar';
+import { printReading } from '../../parts/judge';
 import { feedTrouble } from '../../parts/feed_words';
 import { forecastWords } from '../../parts/forecast_words';
+import { findingWords as findingOf, pressingWords, trendWords } from '../../parts/reading_words';
 import { kindTitle } from '../../parts/titles';
 import {
   findingAddress,
   logbookAddress,
   machineAddress,
+  newFindingAddress,
   partAddress,
+  readingAddress,
   roundAddress,
   stopAddress,
   taskAddress,
   taskDateAddress,
 } from '../../route.svelte';
 import type { TodayItem } from '../../wire/contract';
-import { day, longDay, moment } from '../../words/times';
+import { dateIn, day, longDay, moment } from '../../words/times';
 import { say } from '../../words/words';
 import { adviceWords } from '../lives/life_words';
 
@@ -110,6 +114,34 @@ function stopWords(item: TodayItem, machine: string, ground: WordsGround): ItemW
   };
 }
 
+/** One beyond its action limit, or on its way to a limit, that no finding speaks of. */
+function readingWords(item: TodayItem, machine: string, ground: WordsGround): ItemWords {
+  const [key, line] = [item.machine ?? '', item.reading];
+  if (line === undefined) return strayWords(item);
+  const today = dateIn(ground.zone, ground.now);
+  const last = line.last
+    ? say('check.last', {
+        value: printReading(line, line.last.value),
+        when: moment(line.last.at, ground.zone, ground.now),
+        by: line.last.by,
+      })
+    : '';
+  return {
+    sentence: say('today.reading', { machine, what: line.what, when: pressingWords(line, today) }),
+    more: [trendWords(line), last].filter(Boolean).join('. '),
+    act: {
+      title: say('trend.make_finding'),
+      address: newFindingAddress({
+        machine: key,
+        point: String(line.point ?? ''),
+        check: `${line.task}/${line.what}`,
+        what: findingOf(line, today),
+      }),
+    },
+    working: { title: say('trend.title'), address: readingAddress(key, line.task, line.what) },
+  };
+}
+
 function strayWords(item: TodayItem): ItemWords {
   return {
     sentence: say('today.strays', { count: item.count ?? 0 }),
@@ -147,6 +179,8 @@ export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
       return roundWords(item, machine, ground);
     case 'stop':
       return stopWords(item, machine, ground);
+    case 'reading':
+      return readingWords(item, machine, ground);
     case 'stray':
       return strayWords(item);
     case 'interval':

@@ -118,6 +118,26 @@ export const sayings = {
   'said.month-ahead': '{month} has not begun; the present month is {present}.',
   'said.month-before': '{month} was over before the shop began, on {date}.',
   'said.nothing-accepted': 'Nothing of this proposal is there to take back.',
+  'said.no-reading': '“{title}” has no reading “{what}”.',
+  'said.reading-few': {
+    one: 'it was read on {count} day, and a trend needs {least}',
+    other: 'it was read on {count} days, and a trend needs {least}',
+  },
+  'said.reading-alike': {
+    one: '{count} day has one value, from which no trend can be told',
+    other: 'all {count} days have the same value, so that no trend can be told from chance',
+  },
+  'said.reading-few-since': {
+    one: 'it was read on {count} day since the task was last done, and a date needs {least}',
+    other: 'it was read on {count} days since the task was last done, and a date needs {least}',
+  },
+  'said.reading-no-trend': 'its reading has no trend toward the limit',
+  'said.reading-gone': 'its reading is not there any more',
+  'said.reading-needed': '“{title}” takes a reading that makes another task due. Change that task first.',
+  'said.fills-few': {
+    one: 'it was topped up {count} time with a quantity, and a rate needs 2',
+    other: 'it was topped up {count} times with a quantity, and a rate needs 2',
+  },
   'feed.agent_says': 'In detail: {says}',
 
   'counter.name.connected': 'connected',

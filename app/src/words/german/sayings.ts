@@ -126,6 +126,26 @@ export const sayings: Wording<typeof english> = {
   'said.month-ahead': '{month} hat nicht begonnen; jetzt ist {present}.',
   'said.month-before': '{month} war zu Ende, bevor der Betrieb hier begann, am {date}.',
   'said.nothing-accepted': 'Von diesem Vorschlag gibt es nichts zurückzunehmen.',
+  'said.no-reading': '„{title}“ hat keinen Messwert „{what}“.',
+  'said.reading-few': {
+    one: 'an {count} Tag abgelesen; für eine Richtung braucht es {least}',
+    other: 'an {count} Tagen abgelesen; für eine Richtung braucht es {least}',
+  },
+  'said.reading-alike': {
+    one: '{count} Tag hat einen Wert; daraus ergibt sich keine Richtung',
+    other: 'alle {count} Tage haben denselben Wert; vom Zufall ist keine Richtung zu unterscheiden',
+  },
+  'said.reading-few-since': {
+    one: 'seit die Aufgabe zuletzt erledigt wurde, an {count} Tag abgelesen; für einen Termin braucht es {least}',
+    other: 'seit die Aufgabe zuletzt erledigt wurde, an {count} Tagen abgelesen; für einen Termin braucht es {least}',
+  },
+  'said.reading-no-trend': 'ihr Messwert wandert nicht auf die Grenze zu',
+  'said.reading-gone': 'ihren Messwert gibt es nicht mehr',
+  'said.reading-needed': '„{title}“ liest einen Messwert ab, der eine andere Aufgabe fällig macht. Zuerst jene ändern.',
+  'said.fills-few': {
+    one: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',
+    other: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',
+  },
   'feed.agent_says': 'Genauer, auf Englisch: {says}',
 
   'counter.name.connected': 'verbunden',
