@@ -105,6 +105,10 @@ struct YearOf {
     task.intervals.push_back({std::nullopt, days, std::min(heads_up, days / 2), std::max(0.0, days - left)});
   }
 
+  // Readings are not played: a task that waits for one alone is without use.
+  static void add_interval(rehearsal::Task& /*task*/, const catalogue::ReadingTrigger& /*trigger*/,
+                           const TriggerView& /*view*/) {}
+
   void add_part(rehearsal::Task& task, const catalogue::PartCosts& said) const {
     const PartName name{machine.record.machine.kind, task.key};
     const auto life = lives.find(name);

@@ -133,7 +133,15 @@ export type SayingCode =
   | 'interval-calendar'
   | 'no-month'
   | 'month-ahead'
-  | 'month-before';
+  | 'month-before'
+  | 'no-reading'
+  | 'reading-few'
+  | 'reading-alike'
+  | 'fills-few'
+  | 'reading-few-since'
+  | 'reading-no-trend'
+  | 'reading-gone'
+  | 'reading-needed';
 
 /** what adds up over machines; hours, counts, money in the currency of the shop */
 export interface MonthSums {
@@ -326,14 +334,6 @@ export interface Month {
   /** where the month is one machine's */
   days?: MonthDay[];
 }
-  | 'no-reading'
-  | 'reading-few'
-  | 'reading-alike'
-  | 'fills-few'
-  | 'reading-few-since'
-  | 'reading-no-trend'
-  | 'reading-gone'
-  | 'reading-needed';
 
 export interface Readiness {
   ready: boolean;
