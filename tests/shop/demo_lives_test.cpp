@@ -32,7 +32,7 @@ struct DemoLives : testing::Test {
   static service::CounterDays ten_hours_a_day(LocalDate today) {
     service::CounterDays days{"operating", {}};
     for (int ago = 90; ago >= 0; --ago) {
-      days.days.push_back({today - ago, Duration::hours(10).as_nanos(), 0, 0, 0});
+      days.days.push_back({today - ago, 10LL * 3600 * 1'000'000'000, 0, 0, 0});
     }
     return days;
   }

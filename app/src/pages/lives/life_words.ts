@@ -6,7 +6,7 @@ import { number, plain, plainAmount, say } from '../../words/words';
 
 /** Rates are small: told per so many units that they have whole digits. */
 export function rateWords(rate: number, unit: string, currency: string): { per: number; words: string } {
-  const per = rate > 0 ? 10 ** Math.max(0, Math.ceil(1 - Math.log10(rate))) : 1;
+  const per = rate > 0 ? 10 ** Math.max(0, Math.ceil(2 - Math.log10(rate))) : 1;
   const words = say('lives.rate', { money: money(Math.round(rate * per), currency), per: plainAmount(per, unit) });
   return { per, words };
 }

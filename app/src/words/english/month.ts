@@ -62,6 +62,7 @@ export const month = {
   'month.no_stops': 'No agreed stop was closed.',
   'month.stop_done': '{done} of {of} tasks done',
   'month.work': 'Tasks done',
+  'month.work_count': { one: '{count} task done', other: '{count} tasks done' },
   'month.no_work': 'No task was marked done.',
   'month.minutes': '{minutes} min',
   'month.minutes_planned': '{minutes} min as planned',

@@ -63,6 +63,7 @@ export const month: Wording<typeof english> = {
   'month.no_stops': 'Kein vereinbarter Stillstand wurde abgeschlossen.',
   'month.stop_done': '{done} von {of} Aufgaben erledigt',
   'month.work': 'Erledigte Aufgaben',
+  'month.work_count': { one: '{count} Aufgabe erledigt', other: '{count} Aufgaben erledigt' },
   'month.no_work': 'Keine Aufgabe wurde als erledigt eingetragen.',
   'month.minutes': '{minutes} Min.',
   'month.minutes_planned': '{minutes} Min. wie geplant',
