@@ -24,7 +24,7 @@ const FILES = [
   'german',
   'plan',
   'change_plan',
-  'what_if',
+  'lives',
   'labels',
   'month',
   'join',
