@@ -1,4 +1,4 @@
-// The scenes of the pages beside Floor, machine and rounds: findings, logbook, labels, the plan in set-up, scanning.
+// The scenes of the pages beside Floor, machine and rounds: findings, logbook, a month, lives, a reading, labels, the plan in set-up, scanning.
 import { newId } from './scenes.mjs';
 
 const SAID = [
@@ -25,7 +25,7 @@ export async function findingOfShop(server) {
   return ids[0];
 }
 
-/** @param shoot takes the picture of a name */
+/** @param shoot takes the picture of a name; of the whole page, where that is said */
 export async function takePages(page, finding, shoot) {
   await page.goto('/findings');
   await page.locator('[data-finding]').nth(3).waitFor();
@@ -45,6 +45,18 @@ export async function takePages(page, finding, shoot) {
   await page.goto('/month');
   await page.locator('[data-figure] button.row').nth(2).click();
   await shoot('month');
+  await page.goto('/lives');
+  await page.locator('[data-part]').nth(3).waitFor();
+  await shoot('lives');
+  await page.locator('[data-part] a').first().click();
+  await page.locator('#survival').waitFor();
+  await shoot('part', true);
+  await page.goto('/today');
+  const reading = page.locator('[data-item="reading"] a.working').first();
+  await reading.waitFor();
+  await page.goto(await reading.getAttribute('href'));
+  await page.locator('svg').nth(1).waitFor();
+  await shoot('reading-trend', true);
   await page.goto('/labels');
   await page.locator('svg.page text').first().waitFor();
   await page.locator('#first_label').fill('4');

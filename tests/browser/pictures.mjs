@@ -84,7 +84,7 @@ async function takeAll(server, browser, placeName, look, { task, finding, stop }
   await page.goto(`/machine/${task.machine}/new-task`);
   await page.locator('form').waitFor();
   await shoot(page, `form-${end}`);
-  await takePages(page, finding, (name) => shoot(page, `${name}-${end}`));
+  await takePages(page, finding, (name, fullPage) => shoot(page, `${name}-${end}`, fullPage));
   await takeRounds(page, server, (name) => shoot(page, `${name}-${end}`));
   await takeStops(page, stop, (name, isWhole) => shoot(page, `${name}-${end}`, isWhole));
   for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
