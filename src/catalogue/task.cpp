@@ -129,6 +129,9 @@ Result<void> check_costs(const std::optional<PartCosts>& costs) {
   if (!(costs->failed_hours >= 0) || costs->failed_hours > 1000) {
     return refuse(ErrorCode::bad_input, "costs: failed_hours: {} must be 0 to 1,000 hours", costs->failed_hours);
   }
+  if (costs->wear && !(*costs->wear >= 0.1 && *costs->wear <= 30)) {
+    return refuse(ErrorCode::bad_input, "costs: wear: {} must be 0.1 to 30", *costs->wear);
+  }
   return {};
 }
 

@@ -67,9 +67,10 @@ struct TaskReading {
 
 // What decides which interval costs least, in the shop's currency. What is not known is 0.
 struct PartCosts {
-  double parts = 0;          // of one doing: what is put in
-  double failed_hours = 0;   // that the machine stands when the part fails unforeseen, beside the work itself
-  double failed_damage = 0;  // scrap, damage and rush of such a failure
+  double parts = 0;                 // of one doing: what is put in
+  double failed_hours = 0;          // that the machine stands when the part fails unforeseen, beside the work itself
+  double failed_damage = 0;         // scrap, damage and rush of such a failure
+  std::optional<double> wear = {};  // shape of its life when somebody moved its interval by its lives, 0.1 to 30
   bool operator==(const PartCosts&) const = default;
 };
 

@@ -50,7 +50,9 @@ TaskReading read_reading(TomlTable& table) {
 }
 
 PartCosts read_costs(TomlTable& table) {
-  return {table.number_or("parts", 0), table.number_or("failed_hours", 0), table.number_or("failed_damage", 0)};
+  PartCosts costs{table.number_or("parts", 0), table.number_or("failed_hours", 0), table.number_or("failed_damage", 0)};
+  if (table.has("wear")) costs.wear = table.number("wear");
+  return costs;
 }
 
 }  // namespace

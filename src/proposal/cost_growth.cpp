@@ -32,6 +32,13 @@ CostGrowth growth_of(WorkType work) {
   return {};
 }
 
+CostGrowth growth_of(const catalogue::Task& task) {
+  constexpr double wear_min = 1.1, wear_max = 6;
+  CostGrowth growth = growth_of(task.work);
+  if (task.costs && task.costs->wear) growth.wear = std::clamp(*task.costs->wear, wear_min, wear_max);
+  return growth;
+}
+
 bool guards_people(const catalogue::Task& task) {
   if (task.demanded_by == catalogue::Demand::safety || task.assembly == guarding_assembly) return true;
   return std::any_of(guarding_words.begin(), guarding_words.end(),

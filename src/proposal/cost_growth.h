@@ -14,6 +14,9 @@ struct CostGrowth {
 };
 
 CostGrowth growth_of(catalogue::WorkType work);
+// The same with the wear that the lives of its part have shown, from 1.1 to 6, where somebody moved its interval by
+// them.
+CostGrowth growth_of(const catalogue::Task& task);
 
 // A task on what keeps people from harm: one that safety demands; the assembly of guards and doors; brakes,
 // accumulators, interlocks by the words of its key. No lateness is planned for it. It does not say that anything else

@@ -31,5 +31,16 @@ TEST(CostGrowth, GuardsBrakesAccumulatorsAndInterlocksGuardPeople) {
   EXPECT_FALSE(guards("coolant-change", "coolant"));
 }
 
+TEST(CostGrowth, OfAPartWhoseLivesMovedItsIntervalIsAsItWears) {
+  catalogue::Task task;
+  task.work = catalogue::WorkType::replace;
+  EXPECT_EQ(growth_of(task).wear, growth_of(catalogue::WorkType::replace).wear);
+  task.costs = catalogue::PartCosts{.wear = 2.4};
+  EXPECT_EQ(growth_of(task).wear, 2.4);
+  task.costs->wear = 0.8;
+  EXPECT_EQ(growth_of(task).wear, 1.1) << "what does not wear out loses nothing by waiting, but not less than nothing";
+  EXPECT_EQ(growth_of(task).late_day_standing_hours, growth_of(catalogue::WorkType::replace).late_day_standing_hours);
+}
+
 }  // namespace
 }  // namespace hw::proposal

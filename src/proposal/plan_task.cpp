@@ -48,7 +48,7 @@ void add_due_days(plan::Task& made, const TaskAhead& task, LocalDate today) {
 }
 
 void add_costs(plan::Task& made, const ShopAhead& shop, const MachineAhead& machine, const TaskAhead& task) {
-  const CostGrowth growth = task.joint ? task.joint->growth : growth_of(task.task.work);
+  const CostGrowth growth = task.joint ? task.joint->growth : growth_of(task.task);
   const double standing = standing_of(shop, machine);
   made.own_cost = made.labour_hours * shop.stopping.labour_per_hour;
   made.wear = growth.wear;

@@ -95,7 +95,7 @@ CostGrowth growth_of_joint(const DueService& due) {
   double minutes = 0, weighted = 0, plain = 0;
   CostGrowth growth;
   for (const TaskAhead* task : due.tasks) {
-    const CostGrowth own = growth_of(task->task.work);
+    const CostGrowth own = growth_of(task->task);
     minutes += task->task.minutes;
     weighted += task->task.minutes * own.wear;
     plain += own.wear;

@@ -119,6 +119,11 @@ Result<Step> step_at(const OpenShop& shop, const PartName& name, const SeenPlace
   if (demand != Demand::nobody) moved.demanded_by = word_of(demand);
   moved.from = trigger->interval;
   set_interval(*trigger, edit.interval);
+  if (moved.shape > 0) {
+    auto& costs = step.record.task.costs;
+    if (!costs) costs.emplace();
+    costs->wear = std::clamp(moved.shape, 0.1, 30.0);
+  }
   HW_TRY(catalogue::check(step.record.task));
   ++step.record.version;
   HW_TAKE(entry, new_entry(shop, *machine, interval_moved,

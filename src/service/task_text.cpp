@@ -114,7 +114,7 @@ std::optional<std::vector<TaskReadingText>> text_of(const std::vector<catalogue:
 std::optional<catalogue::PartCosts> costs_of(const TaskText& text) {
   if (!text.costs) return std::nullopt;
   const catalogue::PartCosts costs{text.costs->parts.value_or(0), text.costs->failed_hours.value_or(0),
-                                   text.costs->failed_damage.value_or(0)};
+                                   text.costs->failed_damage.value_or(0), text.costs->wear};
   return costs == catalogue::PartCosts{} ? std::nullopt : std::optional{costs};
 }
 
@@ -181,7 +181,9 @@ TaskText text_of(const catalogue::Task& task) {
                 .demanded_by = {},
                 .costs = {}};
   if (task.demanded_by != catalogue::Demand::nobody) text.demanded_by = word_of(task.demanded_by);
-  if (task.costs) text.costs = PartCostsText{task.costs->parts, task.costs->failed_hours, task.costs->failed_damage};
+  if (task.costs)
+    text.costs =
+        PartCostsText{task.costs->parts, task.costs->failed_hours, task.costs->failed_damage, task.costs->wear};
   if (!task.after.empty()) text.after = task.after;
   for (const Trigger& trigger : task.triggers) text.triggers.push_back(text_of(trigger));
   for (const auto& part : task.parts) text.parts->push_back({part.name, part.quantity, part.unit});

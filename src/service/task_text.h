@@ -54,8 +54,9 @@ struct PartCostsText {
   std::optional<double> parts;
   std::optional<double> failed_hours;
   std::optional<double> failed_damage;
+  std::optional<double> wear;
 };
-BOOST_DESCRIBE_STRUCT(PartCostsText, (), (parts, failed_hours, failed_damage))
+BOOST_DESCRIBE_STRUCT(PartCostsText, (), (parts, failed_hours, failed_damage, wear))
 
 struct TaskText {
   std::string title;

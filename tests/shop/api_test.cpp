@@ -53,7 +53,7 @@ std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>&
     if (route.pattern.starts_with("/api/stops") || route.pattern == "/api/machines/{machine}/stops")
       there.insert(route);
   }
-  there.insert({"POST", "/api/rehearsals"});  // rehearsals_test.cpp
+  there.insert({"POST", "/api/rehearsals"});                  // rehearsals_test.cpp
   there.insert({"GET", "/api/machines/{machine}/readings"});  // these by readings_test.cpp
   there.insert({"GET", "/api/machines/{machine}/readings/{task}"});
   there.insert({"GET", "/authority.crt"});

@@ -223,6 +223,7 @@ TEST_F(Lives, AMovedIntervalHoldsOnEveryMachineNamedAndTheLogbookKeepsWhy) {
   EXPECT_EQ(told.failures, 5);
   EXPECT_GT(told.shape, 1);
   EXPECT_THAT(entries[0].says, HasSubstr("they fail before"));
+  EXPECT_NEAR(*scene.task("filter").costs->wear, told.shape, 1e-12) << "planning takes it over";
 }
 
 TEST_F(Lives, AMoveSentTwiceIsOneMove) {

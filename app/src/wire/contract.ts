@@ -910,6 +910,8 @@ export interface PartCosts {
   failed_hours?: number;
   /** scrap, damage and rush of such a failure */
   failed_damage?: number;
+  /** shape of the part's life when somebody moved its interval by its lives; planning takes it for how lateness grows */
+  wear?: number;
 }
 
 export interface Signature {

@@ -8,6 +8,8 @@ export interface CostDraft {
   parts: string;
   failedHours: string;
   failedDamage: string;
+  /** How the part wears, by its lives; not for people to type. */
+  wear: number | undefined;
 }
 
 const MONEY_MAX = 1e7;
@@ -19,6 +21,7 @@ export function costDraft(costs: PartCosts | undefined): CostDraft {
     parts: text(costs?.parts),
     failedHours: text(costs?.failed_hours),
     failedDamage: text(costs?.failed_damage),
+    wear: costs?.wear,
   };
 }
 
@@ -40,6 +43,7 @@ export function costEdit(costs: CostDraft): PartCosts {
     ...(parts === undefined ? {} : { parts }),
     ...(hours === undefined ? {} : { failed_hours: hours }),
     ...(damage === undefined ? {} : { failed_damage: damage }),
+    ...(costs.wear === undefined ? {} : { wear: costs.wear }),
   };
 }
 
