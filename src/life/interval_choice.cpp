@@ -17,8 +17,10 @@ IntervalChoice choose_interval(std::span<const Believed> believed, const Replace
   const double furthest = std::max(reach_beyond_seen * oldest, now);
   const double best = choice.best.value_or(never);
   choice.is_held_back = best > furthest;
-  const double then = rounded_down(std::min(best, furthest));
-  choice.interval = std::abs(then - now) < move_worth_making * now ? now : then;
+  const double wanted = std::min(best, furthest);
+  const double then = rounded_down(wanted);
+  const bool is_that_way = (wanted - now) * (then - now) > 0;  // rounding alone may turn it
+  choice.interval = is_that_way && std::abs(then - now) >= move_worth_making * now ? then : now;
   choice.rate_now = expected_cost_rate(believed, costs, now);
   choice.rate_then = expected_cost_rate(believed, costs, choice.interval);
   choice.move = judge_move(believed, costs, now, choice.interval);

@@ -62,6 +62,13 @@ TEST(IntervalChoice, OfPartsThatDoNotWearOutIsRunToFailureStepByStep) {
   EXPECT_EQ(choice.interval, 620);
 }
 
+TEST(IntervalChoice, IsNeverMovedTheOtherWayByRounding) {
+  const auto believed = believed_of(lives_under({0.5, 1000}, 500, 300));
+  const IntervalChoice choice = choose_interval(believed, {100, 150}, 1090, 800);
+  ASSERT_FALSE(choice.best.has_value());
+  EXPECT_EQ(choice.interval, 1090) << "longer would be better, and 1000 is not longer";
+}
+
 TEST(IntervalChoice, IsRoundedDownToTwoDigits) {
   EXPECT_DOUBLE_EQ(rounded_down(1684), 1600);
   EXPECT_DOUBLE_EQ(rounded_down(1600), 1600);

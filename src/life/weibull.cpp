@@ -27,6 +27,8 @@ double life_spread(const Weibull& life) {
 // With u = (t / scale)^shape the integral is scale Gamma(1 + 1/shape) P(1/shape, u), P the regularised lower
 // incomplete gamma function.
 double mean_life_until(const Weibull& life, double age) {
+  constexpr double nearly_none = 1e-17;  // failed by then: below rounding, where the gamma function would underflow
+  if (std::pow(age / life.scale, life.shape) < nearly_none) return age;
   return mean_life(life) * numerics::gamma_below(1 / life.shape, std::pow(age / life.scale, life.shape));
 }
 

@@ -11,7 +11,9 @@ CalendarMonth month_of(LocalDate day) {
 Result<CalendarMonth> parse_month(std::string_view text) {
   constexpr std::size_t length = std::string_view("2026-11").size();
   if (text.size() == length) {
-    if (const auto first = parse_local_date(std::string(text) + "-01")) return CalendarMonth{*first};
+    const auto first = parse_local_date(std::string(text) + "-01");
+    if (first && *first >= LocalDate::of(1970, 1, 1) && *first < LocalDate::of(2200, 1, 1))
+      return CalendarMonth{*first};
   }
   const std::string shown(text.substr(0, 40));
   return refuse(ErrorCode::bad_input, Saying{"no-month", {{"month", shown}}},

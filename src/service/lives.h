@@ -24,6 +24,9 @@ inline constexpr std::string_view interval_moved = "interval moved";
 Result<IntervalMovedView> move_interval(OpenShop& shop, PartStudies& studies, UseForecasts& forecasts,
                                         const PartName& name, const IntervalEdit& edit, Instant now);
 
+// Refuses (bad_input) what is no interval that can be moved to: from 1e-6 to 1e9 in the unit of its counter.
+Result<void> check_interval(double interval);
+
 // By whom a task is demanded: as it says, and safety where it guards people.
 catalogue::Demand demand_of(const catalogue::Task& task);
 
@@ -32,7 +35,7 @@ catalogue::Demand demand_of(const catalogue::Task& task);
 bool is_worth_saying(const PartStudy& study);
 
 PartView part_view(const PartStudy& study, double per_year);
-// By how much the part's counter rises in a year on a machine: 365 times its mean over the known days.
+// By how much the part's counter rises in a year on a machine: 365 / 7 times a week of its mean known weekdays.
 Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, const std::string& machine, Instant now);
 // Over all machines that have the part.
 Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, Instant now);

@@ -1,12 +1,15 @@
 #include "src/service/lives_of_part.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 #include "src/counters/counter_key.h"
 
 namespace hw::service {
 namespace {
+
+constexpr int findings_most = 100'000;  // of one machine
 
 bool is_part_work(catalogue::WorkType work) {
   return work == catalogue::WorkType::replace || work == catalogue::WorkType::overhaul;
@@ -88,23 +91,30 @@ class Gathering {
     return total;
   }
 
-  // When the failure was noticed: by the finding that the task was to settle, made since the doing before.
-  Result<std::optional<double>> noticed_at(const Entry& done) const {
+  // When the failure was noticed: by the first finding that stops the machine, or should before the next shift, that
+  // the task was to settle, made since the doing before.
+  Result<std::optional<double>> noticed_at(const Entry& done) {
     const auto began = entries_.empty() ? Instant{} : entries_.back().happened_at;
-    HW_TAKE(open, shop_.store().open_findings(at_.place.machine));
-    HW_TAKE(settled, shop_.store().settled_findings(at_.place.machine, 200));
+    if (!findings_) HW_TRY(read_findings());
     std::optional<std::string> first;
     Instant first_at = done.happened_at;
-    for (const auto* findings : {&open, &settled}) {
-      for (const Finding& finding : *findings) {
-        if (finding.task != done.task || finding.at <= began || finding.at >= first_at) continue;
-        first = finding.id;
-        first_at = finding.at;
-      }
+    for (const Finding& finding : *findings_) {
+      if (finding.severity > Severity::before_next_shift || finding.task != done.task) continue;
+      if (finding.at <= began || finding.at >= first_at) continue;
+      first = finding.id;
+      first_at = finding.at;
     }
     if (!first) return std::optional<double>{};
     HW_TAKE(made, shop_.store().entry(*first));
     return made ? total_at(made->counters, made->happened_at) : std::nullopt;
+  }
+
+  Result<void> read_findings() {
+    HW_TAKE(open, shop_.store().open_findings(at_.place.machine));
+    HW_TAKE(settled, shop_.store().settled_findings(at_.place.machine, findings_most));
+    findings_ = std::move(open);
+    std::move(settled.begin(), settled.end(), std::back_inserter(*findings_));
+    return {};
   }
 
   Result<void> take(Entry entry) {
@@ -152,6 +162,7 @@ class Gathering {
   const PlaceNow& at_;
   std::vector<life::Doing> doings_;
   std::vector<Entry> entries_;
+  std::optional<std::vector<Finding>> findings_;  // of the machine, read when a failure asks for them
 };
 
 }  // namespace

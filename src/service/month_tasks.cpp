@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "src/catalogue/round.h"
 #include "src/due/task_state.h"
 #include "src/service/lives.h"
 #include "src/service/make_views.h"
@@ -60,6 +61,7 @@ struct Judge {
   const OpenMachine& machine;
 
   // Nothing where the task was not there, or is the check of a round.
+  // `done`: every entry that did the task, answers of rounds too.
   std::optional<bool> is_overdue(TaskRecord record, const std::vector<Entry>& done, const PastMoment& then) const {
     if (record.began_at > then.at || (record.retired_at && *record.retired_at <= then.at)) return std::nullopt;
     record.last_done = last_before(done, then.done_before);
@@ -84,15 +86,16 @@ DoneWork work_of(const Entry& entry, const TaskRecord* record) {
   return work;
 }
 
+// `doings` judge, `done` counts: a check of a round is done by walking it, too, and that is no work of its own.
 void add_done(MonthTasks& tasks, const Judge& judge, const TaskRecord* record, const std::vector<Entry>& done,
-              const MonthSpan& span) {
+              const std::vector<Entry>& doings, const MonthSpan& span) {
   for (const Entry& entry : done) {
     if (!is_in(span, entry.happened_at)) continue;
     DoneWork work = work_of(entry, record);
     if (record != nullptr) {
       const CounterTotals totals = as_counted_now(judge.machine, entry);
       work.is_in_time =
-          !judge.is_overdue(*record, done, {entry.happened_at, entry.happened_at, totals}).value_or(false);
+          !judge.is_overdue(*record, doings, {entry.happened_at, entry.happened_at, totals}).value_or(false);
     }
     tasks.done.push_back(std::move(work));
   }
@@ -119,23 +122,44 @@ Result<void> add_changes(MonthTasks& tasks, const OpenShop& shop, const std::str
   return {};
 }
 
+// By the tasks that a round checks: every entry that did them until then.
+Result<DoneEntries> walked_until(const OpenShop& shop, const OpenMachine& machine, Instant until) {
+  std::vector<std::string> checks;
+  {
+    const auto lock = shop.look();
+    for (const TaskRecord& record : machine.record.tasks) {
+      if (catalogue::rhythm_of(record.task)) checks.push_back(record.task.key);
+    }
+  }
+  DoneEntries walked;
+  for (const std::string& check : checks) {
+    HW_TAKE(doings, shop.store().doings_of(machine.record.machine.key, check));
+    std::erase_if(doings, [&](const Entry& one) { return one.happened_at >= until; });
+    walked[check] = std::move(doings);
+  }
+  return walked;
+}
+
 }  // namespace
 
 Result<MonthTasks> tasks_in(const OpenShop& shop, const OpenMachine& machine, const MonthSpan& span,
                             const MonthHours& hours) {
   const std::string& key = machine.record.machine.key;
   HW_TAKE(done, done_until(shop, key, span.month_ends_at));
+  HW_TAKE(walked, walked_until(shop, machine, span.month_ends_at));
   MonthTasks tasks;
   HW_TRY(add_changes(tasks, shop, key, span));
   const auto lock = shop.look();
   const Judge judge{shop, machine};
   for (const TaskRecord& record : machine.record.tasks) {
     const std::vector<Entry>& of_task = done[record.task.key];
-    add_done(tasks, judge, &record, of_task, span);
-    add_overdue(tasks, judge, record, of_task, span, hours);
+    const auto by_round = walked.find(record.task.key);
+    const std::vector<Entry>& doings = by_round == walked.end() ? of_task : by_round->second;
+    add_done(tasks, judge, &record, of_task, doings, span);
+    add_overdue(tasks, judge, record, doings, span, hours);
     done.erase(record.task.key);
   }
-  for (const auto& [task, entries] : done) add_done(tasks, judge, nullptr, entries, span);
+  for (const auto& [task, entries] : done) add_done(tasks, judge, nullptr, entries, entries, span);
   std::stable_sort(tasks.done.begin(), tasks.done.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
   return tasks;
 }

@@ -16,9 +16,7 @@ Result<void> check(const IntervalEdit& edit) {
   HW_TRY(check_signature(edit.id, edit.by));
   HW_TRY(check_text("why", edit.why));
   if (edit.despite) HW_TRY(check_text("despite", *edit.despite));
-  if (!(edit.interval > 0 && edit.interval <= 1e9)) {
-    return refuse(ErrorCode::bad_input, "interval: {} must be above 0, at most 1e9", edit.interval);
-  }
+  HW_TRY(check_interval(edit.interval));
   if (edit.places.empty()) return refuse(ErrorCode::bad_input, "places: name one machine at least");
   for (auto one = edit.places.begin(); one != edit.places.end(); ++one) {
     const auto is_same = [&](const SeenPlace& other) { return other.machine == one->machine; };

@@ -1,9 +1,12 @@
 #include "src/service/part_study.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace hw::service {
 namespace {
+
+constexpr double running_hours_alike = 25;  // what a part can have run on since this morning
 
 // The middle one of the machines' intervals; of an even number the lower of the two.
 std::optional<double> middle_interval(const std::vector<PartPlace>& places) {
@@ -56,7 +59,9 @@ void fit(PartStudy& study) {
 // The same record of doings and intervals: only the parts that run have grown older.
 bool says_the_same(const LivesOfPart& one, const LivesOfPart& other) {
   const auto is_same_life = [](const SeenLife& a, const SeenLife& b) {
-    return a.entry == b.entry && a.found == b.found && a.life.upper == b.life.upper;
+    const bool has_grown = !a.entry && std::abs(a.life.lower - b.life.lower) < running_hours_alike;
+    return a.entry == b.entry && a.found == b.found && a.life.upper == b.life.upper &&
+           (a.life.lower == b.life.lower || has_grown);
   };
   const auto is_same_place = [](const PartPlace& a, const PartPlace& b) {
     return a.machine == b.machine && a.interval == b.interval && a.version == b.version;

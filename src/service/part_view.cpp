@@ -1,5 +1,7 @@
 // What a part's study comes to, in a line.
 
+#include <array>
+
 #include "src/proposal/cost_growth.h"
 #include "src/service/lives.h"
 
@@ -12,6 +14,30 @@ constexpr double chance_worth_saying = 0.9;
 constexpr double share_worth_saying = 0.1;
 
 RemarkView remark_of(const Error& error) { return {error.saying.value_or(Saying{}), error.message}; }
+
+// A week of mean weekdays, a year long. A weekday of which no day is known, though two weeks are, has no use: the
+// machine is off then.
+double yearly_use(const std::vector<due::UseDay>& days) {
+  constexpr std::size_t known_days_enough = 14;
+  std::array<double, 7> sums{};
+  std::array<int, 7> counts{};
+  double sum = 0;
+  std::size_t known = 0;
+  for (const due::UseDay& day : days) {
+    for (int back = 0; back < day.days; ++back) {
+      const auto weekday = static_cast<std::size_t>(iso_weekday(day.on - back) - 1);
+      sums[weekday] += day.used / day.days;
+      ++counts[weekday];
+    }
+    sum += day.used;
+    known += static_cast<std::size_t>(day.days);
+  }
+  if (days.empty()) return 0;
+  const double mean = known < known_days_enough ? sum / static_cast<double>(known) : 0;
+  double week = 0;
+  for (std::size_t i = 0; i < sums.size(); ++i) week += counts[i] > 0 ? sums[i] / counts[i] : mean;
+  return days_per_year / 7 * week;
+}
 
 }  // namespace
 
@@ -74,11 +100,7 @@ PartView part_view(const PartStudy& study, double per_year) {
 Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, const std::string& machine, Instant now) {
   if (!study.seen.counter) return days_per_year;
   HW_TAKE(use, forecasts.of(machine, *study.seen.counter, now));
-  const auto& days = use->history.days;
-  if (days.empty()) return 0.0;
-  double sum = 0;
-  for (const due::UseDay& day : days) sum += day.used;
-  return days_per_year * sum / static_cast<double>(days.size());
+  return yearly_use(use->history.days);
 }
 
 Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, Instant now) {

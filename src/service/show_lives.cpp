@@ -171,6 +171,11 @@ void add_advice(PartStudyView& view, const PartStudy& study, const life::Replace
 
 }  // namespace
 
+Result<void> check_interval(double interval) {
+  if (interval >= 1e-6 && interval <= 1e9) return {};
+  return refuse(ErrorCode::bad_input, "interval: {} must be from 1e-6 to 1e9", interval);
+}
+
 Result<PartsView> show_parts(const OpenShop& shop, PartStudies& studies, UseForecasts& forecasts, Instant now) {
   PartsView view{now, shop.record().stopping.currency, {}};
   HW_TAKE(all, studies.all(now));
@@ -188,9 +193,7 @@ Result<PartsView> show_parts(const OpenShop& shop, PartStudies& studies, UseFore
 
 Result<PartStudyView> show_part(const OpenShop& shop, PartStudies& studies, UseForecasts& forecasts,
                                 const PartName& name, const PartQuery& query, Instant now) {
-  if (query.interval && !(*query.interval > 0 && *query.interval <= 1e9)) {
-    return refuse(ErrorCode::bad_input, "interval: {} must be above 0, at most 1e9", *query.interval);
-  }
+  if (query.interval) HW_TRY(check_interval(*query.interval));
   HW_TAKE(kept, studies.of(name, now));
   HW_TAKE(costs, costs_asked(*kept, query));
   const PartStudy study = query.planned || query.failed ? under(*kept, costs) : *kept;

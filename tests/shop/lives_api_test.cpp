@@ -31,6 +31,7 @@ TEST_F(Served, LivesOfPartsAreToldInTheContractsWords) {
 TEST_F(Served, WhatIsNoQuestionAboutLivesIsAProblem) {
   expect_problem(ask("GET", filter + "?planned=-1"), 400, "planned");
   expect_problem(ask("GET", filter + "?interval=much"), 400, "interval");
+  expect_problem(ask("GET", filter + "?interval=1e-300"), 400, "interval");
   expect_problem(ask("GET", "/api/lives/mill/nothing"), 404, "nothing");
   expect_problem(ask("POST", filter + "/interval", done_body(7, R"(,"interval":2,"places":[],"why":"w")")), 400,
                  "places");

@@ -134,6 +134,7 @@ TEST_F(Lives, EndWhenTheFindingWasMadeThatTheTaskWasToSettle) {
   finding.id = id_of(50);
   finding.by = "Ada";
   finding.what = "The pump starves";
+  finding.severity = service::Severity::stop_the_machine;
   finding.task = "filter";
   must(service::make_finding(scene.shop(), "mill1", finding, scene.now));
   live(2, AsFound::failed);

@@ -108,7 +108,8 @@ export const lives = {
     'Weibull by maximum likelihood; ranges by likelihood ratio (Meeker and Escobar 1998, from memory).',
   'lives.rests_advice':
     'Cost of an interval: replaced at that age or at a failure before (Barlow and Proschan 1965), averaged over all distributions that the lives allow, not the likeliest alone. A planned replacement is mostly taken along in a stop that is there anyway: it bears a third of a set-up.',
-  'lives.rests_held': 'Savings a year: the counters’ rise on known days, over all machines of the kind.',
+  'lives.rests_held':
+    'Savings a year: the counters’ rise in a mean week of known days, over all machines of the kind, also where fewer are moved.',
   'lives.rests_not':
     'It takes parts of one kind as alike on all machines, and a new part as good as the one before. It knows nothing of harm to people.',
 

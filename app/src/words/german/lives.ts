@@ -111,7 +111,8 @@ export const lives: Wording<typeof english> = {
     'Weibull nach größter Wahrscheinlichkeit; Bereiche nach dem Likelihood-Quotienten (Meeker und Escobar 1998, aus dem Gedächtnis).',
   'lives.rests_advice':
     'Kosten eines Intervalls: gewechselt in diesem Alter oder bei einem Ausfall davor (Barlow und Proschan 1965), gemittelt über alle Verteilungen, die die Lebensdauern zulassen, nicht nur die wahrscheinlichste. Ein geplanter Wechsel läuft meist in einem Stillstand mit, den es ohnehin gibt: Er trägt ein Drittel des Rüstens.',
-  'lives.rests_held': 'Ersparnis im Jahr: der Anstieg der Zähler an bekannten Tagen, über alle Maschinen der Art.',
+  'lives.rests_held':
+    'Ersparnis im Jahr: der Anstieg der Zähler in einer mittleren Woche bekannter Tage, über alle Maschinen der Art, auch wenn weniger geändert werden.',
   'lives.rests_not':
     'Teile einer Art gelten auf allen Maschinen als gleich, und ein neues so gut wie das davor. Von Gefahr für Menschen weiß es nichts.',
 
