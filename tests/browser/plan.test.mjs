@@ -67,7 +67,9 @@ test('Plan: every point says its number, title, worst state in words, and how ma
       const { titles, worst } = taskTitles(machine, point.number);
       const words = worst ? `${worst}, ` : '';
       const name = `Point ${point.number} ${point.title}, ${words}${titles.length} task${titles.length === 1 ? '' : 's'}`;
-      assert.ok(said.includes(`button "${name}"`), `${name}\n${said}`);
+      // With findings of other tests the name goes on.
+      const isSaid = ['"', ', '].some((end) => said.includes(`button "${name}${end}`));
+      assert.ok(isSaid, `${name}\n${said}`);
     }
   }
 });

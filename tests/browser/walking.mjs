@@ -62,7 +62,10 @@ export async function pickRound(server) {
   const { machine, rhythm } = await nextFree(server);
   const { key } = machine;
   const isOfIt = (task) => task.triggers.some(({ calendar }) => calendar === CALENDARS[rhythm]);
-  for (const { key: task } of machine.tasks.filter(isOfIt).slice(1))
+  // A check cannot go while its reading makes another task due.
+  const needing = machine.tasks.filter((task) => task.triggers.some(({ reading }) => reading !== undefined));
+  const checks = machine.tasks.filter((task) => isOfIt(task) && !needing.includes(task)).slice(1);
+  for (const { key: task } of [...needing, ...checks])
     await sent(server, `/api/machines/${key}/tasks/${task}/retire`, {});
   for (const [index, task] of TASKS.entries()) await addTask(server, machine, task, CALENDARS[rhythm], index);
   const found = await roundsOf(server, key);
