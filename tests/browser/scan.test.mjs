@@ -7,6 +7,8 @@ import { loaded } from './scenes.mjs';
 import { isReal } from './server.mjs';
 import { test, until } from './suite.mjs';
 
+/** Between two keys of a scanner at most: app/src/parts/typed_scan.ts. */
+const BURST_MS = 200;
 const LABEL = 'layout=single&label_width_mm=60&label_height_mm=40';
 const pathOf = (page) => new URL(page.url()).pathname;
 const arrives = (page, path) => until(`the page is ${path}`, () => pathOf(page) === path);
@@ -131,9 +133,22 @@ test('Scan: a scanner changes no choice on which the focus happens to be', async
   await page.goto('/');
   await loaded(page);
   const person = await choosePerson(page);
-  await page.locator('#person-top').focus();
-  await page.keyboard.type('http://shop.example:8470/machine/m06');
-  await page.keyboard.press('Enter');
+  await page.evaluate(() => {
+    window.pressedAt = [];
+    document.addEventListener('keydown', (event) => window.pressedAt.push(event.timeStamp), { capture: true });
+  });
+  // A busy computer may pause where no scanner does: that burst says nothing.
+  for (let hasPaused = true; hasPaused;) {
+    await page.evaluate(() => (window.pressedAt = []));
+    await page.locator('#person-top').selectOption(person);
+    await page.locator('#person-top').focus();
+    await page.keyboard.type('http://shop.example:8470/machine/m06');
+    await page.keyboard.press('Enter');
+    hasPaused = await page.evaluate(
+      (longest) => window.pressedAt.some((at, index, all) => index > 0 && at - all[index - 1] > longest),
+      BURST_MS / 2,
+    );
+  }
   await arrives(page, '/machine/m06');
   assert.equal(await page.locator('#person-top').inputValue(), person);
 });
