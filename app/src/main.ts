@@ -1,5 +1,6 @@
 import './looks/tokens.css';
 import './looks/elements.css';
+import './looks/graphs.css';
 import { mount } from 'svelte';
 import App from './App.svelte';
 import { rounds } from './kept/rounds.svelte';

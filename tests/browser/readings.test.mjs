@@ -24,7 +24,7 @@ test('Readings: from Today to the working, and to a finding that begins with its
   assert.match(sentence, /will cross .* about \d+ \w+ \d{4}, with 80\s% between|may have crossed|lies on its limit/);
   await line.locator('.working').click();
   await page.locator('h1', { hasText: reading.what }).waitFor();
-  await page.locator('.chart circle.day').first().waitFor();
+  await page.locator('.graph circle.day').first().waitFor();
   assert.match(await page.locator('.out-of-sight', { hasText: 'falls by' }).innerText(), /lowest .* highest .* last/);
   await page.locator('details').evaluateAll((all) => all.forEach((one) => (one.open = true)));
   await expectClean(page, 'reading, desk');
@@ -54,7 +54,7 @@ test(
     assert.equal(await section.locator('[data-use]').count(), uses.length);
     await expectClean(page, 'readings of a machine', '#readings');
     await page.goto(pageOf({ machine: key, reading: readings.find(({ direction }) => direction !== undefined) }));
-    await page.locator('.chart circle.day').first().waitFor();
+    await page.locator('.graph circle.day').first().waitFor();
     await expectClean(page, 'reading, phone');
     await measure(page);
   },

@@ -97,6 +97,11 @@ class Live {
     for (const listener of this.changeListeners) listener(machine);
   }
 
+  /** What people call a machine; its key where there is none (any more). */
+  nameOf(key: string): string {
+    return this.machines.find((machine) => machine.key === key)?.name ?? key;
+  }
+
   openMachine(key: string): void {
     if (this.machine?.key !== key) this.machine = null;
     this.isMachineOld = true;

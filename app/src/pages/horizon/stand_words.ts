@@ -11,7 +11,7 @@ import { lefts } from './lefts.svelte';
 export function sentence({ mark, block }: Stand): string {
   if (block?.planned.stop) {
     const { stop, tasks } = block.planned;
-    const machine = live.machines.find(({ key }) => key === stop.machine)?.name ?? stop.machine;
+    const machine = live.nameOf(stop.machine);
     const words = { machine, slot: slotWords(stop), count: tasks.length, length: lengthWords(stop.minutes) };
     return say('horizon.stop_sentence', words);
   }

@@ -1,8 +1,8 @@
 // What decides which interval costs least, while a person writes it: '' stands for not known.
 
-import { numberIn, numberTrouble } from '../../parts/reading';
+import { numberIn, numberTrouble, typed } from '../../parts/reading';
 import type { PartCosts } from '../../wire/contract';
-import { plain, say } from '../../words/words';
+import { say } from '../../words/words';
 
 export interface CostDraft {
   parts: string;
@@ -16,7 +16,7 @@ const MONEY_MAX = 1e7;
 const FAILED_HOURS_MAX = 1000;
 
 export function costDraft(costs: PartCosts | undefined): CostDraft {
-  const text = (value: number | undefined) => (value ? plain(value).replaceAll('\u202f', '') : '');
+  const text = (value: number | undefined) => (value ? typed(value) : '');
   return {
     parts: text(costs?.parts),
     failedHours: text(costs?.failed_hours),
