@@ -57,6 +57,11 @@ struct OrNull : std::optional<T> {
   }
 };
 
+template <class T>
+OrNull<T> or_null(const std::optional<T>& value) {
+  return value ? OrNull<T>(*value) : OrNull<T>();
+}
+
 // A number printed digit by digit as it stands here: {"31627.020703"}.
 struct ExactNumber {
   std::string text;

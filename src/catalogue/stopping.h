@@ -91,4 +91,9 @@ BOOST_DESCRIBE_STRUCT(Stopping, (),
                       (currency, standing_per_hour, labour_per_hour, overtime_per_hour, powered_at_rest, isolated,
                        moving, crews, absences, blackouts, parts_awaited))
 
+// What a stop in that state takes; one in production takes what one at rest does, should it come to a stop.
+inline const StopSetUp& set_up_of(const Stopping& stopping, EnergyState energy) {
+  return energy == EnergyState::isolated ? stopping.isolated : stopping.powered_at_rest;
+}
+
 }  // namespace hw::catalogue

@@ -166,6 +166,13 @@ Result<void> check(const Task& task) {
   return check_triggers(task.triggers);
 }
 
+const CounterTrigger* first_counter(const Task& task) {
+  for (const Trigger& trigger : task.triggers) {
+    if (const auto* counter = std::get_if<CounterTrigger>(&trigger)) return counter;
+  }
+  return nullptr;
+}
+
 Result<void> check_precedence(const std::vector<Task>& tasks) {
   std::set<std::string_view> waiting;
   for (const Task& task : tasks) waiting.insert(task.key);

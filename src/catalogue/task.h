@@ -96,6 +96,9 @@ struct Task {
   bool operator==(const Task&) const = default;
 };
 
+// The first of its triggers that is on a counter; null where none is.
+const CounterTrigger* first_counter(const Task& task);
+
 // Refuses what no task can be: no title, no trigger, an interval that is not above zero, a negative heads-up or
 // tolerance, a heads-up as long as its interval, minutes out of range, a reading without a name or unit or with limits
 // that leave nothing between them or an action limit inside the warning limits, a task that comes after itself or after

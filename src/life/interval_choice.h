@@ -12,13 +12,21 @@ inline constexpr double reach_beyond_seen = 1.25;
 
 inline constexpr double move_worth_making = 0.05;  // less than that share of the interval is no move
 
-struct IntervalChoice {
-  std::optional<double> best;  // of all intervals; nothing: run to failure
-  double interval = 0;         // that is proposed; the present one where there is nothing to move
-  bool is_held_back = false;   // the best lies beyond what the lives have shown
-  double rate_now = 0;         // expected cost per unit of use
+// What moving to an interval is worth.
+struct JudgedInterval {
+  double interval = 0;
+  double rate_now = 0;  // expected cost per unit of use
   double rate_then = 0;
   Move move;
+};
+// Both above 0 and finite, in the unit of the lives.
+JudgedInterval judge_interval(std::span<const Believed> believed, const ReplacementCosts& costs, double now,
+                              double interval);
+
+// The one that is proposed; the present one where there is nothing to move.
+struct IntervalChoice : JudgedInterval {
+  std::optional<double> best;  // of all intervals; nothing: run to failure
+  bool is_held_back = false;   // the best lies beyond what the lives have shown
 };
 
 // `now`, the present interval, and `oldest` above 0 and finite, in the unit of the lives.

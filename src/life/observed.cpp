@@ -1,5 +1,6 @@
 #include "src/life/observed.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -43,6 +44,12 @@ std::optional<ObservedFault> fault_of(const Observed& life) {
     return fault(entry, fmt::format("{} is not before the age seen, {}", life.entry, life.lower));
   }
   return std::nullopt;
+}
+
+double oldest_age(std::span<const Observed> lives) {
+  double oldest = 0;
+  for (const Observed& one : lives) oldest = std::max(oldest, is_suspended(one) ? one.lower : one.upper);
+  return oldest;
 }
 
 LifeCounts count_lives(std::span<const Observed> lives) {

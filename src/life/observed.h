@@ -37,6 +37,9 @@ struct ObservedFault {
 // entry before the life ends, the count whole and from 1 to 1e9.
 std::optional<ObservedFault> fault_of(const Observed& life);
 
+// The greatest age at which one of them is known to have been, or by which it is known to have failed; 0 of none.
+double oldest_age(std::span<const Observed> lives);
+
 struct LifeCounts {
   double failures = 0;
   double exact = 0;  // those of the failures whose age is known

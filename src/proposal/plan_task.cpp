@@ -55,7 +55,7 @@ void add_costs(plan::Task& made, const ShopAhead& shop, const MachineAhead& mach
   made.late_cost_per_day = late_share_of_own_cost * made.own_cost + growth.late_day_standing_hours * standing;
   if (made.state == plan::EnergyState::running) return;
   const bool is_locked = made.state == plan::EnergyState::locked;
-  const catalogue::StopSetUp& set_up = is_locked ? shop.stopping.isolated : shop.stopping.powered_at_rest;
+  const catalogue::StopSetUp& set_up = catalogue::set_up_of(shop.stopping, task.task.energy);
   const double share = is_locked ? carry_share_isolated : carry_share_at_rest;
   made.carry_over_cost = share * (set_up.cost + set_up.hours * standing);
 }

@@ -39,6 +39,12 @@ PartView part_view(const PartStudy& study, double per_year);
 Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, const std::string& machine, Instant now);
 // Over all machines that have the part.
 Result<double> per_year(UseForecasts& forecasts, const PartStudy& study, Instant now);
-MoveView move_view(const life::IntervalChoice& choice, double per_year);
+MoveView move_view(const life::JudgedInterval& judged, double per_year);
+// What one replacement costs, by the study or as it is asked for. Errors: bad_input for costs not above 0 or beyond
+// 1e9.
+Result<life::ReplacementCosts> costs_asked(const PartStudy& study, const PartQuery& query);
+// A move from the present interval; nothing where there is none, or nothing to weigh it by.
+std::optional<MoveView> judged_move(const PartStudy& study, const life::ReplacementCosts& costs, double interval,
+                                    double per_year);
 
 }  // namespace hw::service

@@ -24,13 +24,6 @@ const TaskRecord* find_part_task(const OpenMachine& machine, const PartName& nam
   return there == tasks.end() ? nullptr : &*there;
 }
 
-const catalogue::CounterTrigger* first_counter(const catalogue::Task& task) {
-  for (const auto& trigger : task.triggers) {
-    if (const auto* counter = std::get_if<catalogue::CounterTrigger>(&trigger)) return counter;
-  }
-  return nullptr;
-}
-
 // What a machine says of the part, read under the lock.
 struct PlaceNow {
   const OpenMachine* machine = nullptr;
@@ -86,6 +79,7 @@ class Gathering {
  private:
   // Where the counter stood, in today's terms.
   std::optional<double> total_at(const CounterTotals& totals, Instant at) const {
+    const auto lock = shop_.look();
     auto total = total_in(totals, out_.counter, at);
     if (total && out_.counter) *total += start_moved_since(*at_.machine, *out_.counter, at);
     return total;
@@ -190,7 +184,7 @@ Result<LivesOfPart> lives_of_part(const OpenShop& shop, const PartName& name, In
     for (const auto& machine : shop.machines()) {
       const TaskRecord* record = find_part_task(*machine, name);
       if (!record) continue;
-      const auto* trigger = first_counter(record->task);
+      const auto* trigger = catalogue::first_counter(record->task);
       if (places.empty()) {
         out.task = record->task;
         if (trigger) {

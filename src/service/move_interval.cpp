@@ -52,25 +52,25 @@ Result<void> check_demand(const catalogue::Task& task, double from, const Interv
 }
 
 // What the decision rested on, the same in the entry of each machine.
-IntervalMoved evidence(const PartStudyView& view, const IntervalEdit& edit) {
+IntervalMoved evidence(const PartStudy& study, const life::ReplacementCosts& costs,
+                       const std::optional<MoveView>& judged, const IntervalEdit& edit) {
   IntervalMoved moved;
-  moved.counter = *view.part.counter;
-  moved.unit = view.part.unit;
+  moved.counter = *study.seen.counter;
+  moved.unit = study.seen.unit;
   moved.to = edit.interval;
-  moved.lives = view.part.lives;
-  moved.failures = view.part.failures;
-  moved.planned = view.costs.planned;
-  moved.failed = view.costs.failed;
-  moved.currency = view.currency;
-  if (view.fit) {
-    moved.shape = view.fit->shape;
-    moved.scale = view.fit->scale;
+  moved.lives = static_cast<int>(study.lives.size());
+  moved.failures = static_cast<int>(life::count_lives(study.lives).failures);
+  moved.planned = costs.planned;
+  moved.failed = costs.failed;
+  if (study.fit) {
+    moved.shape = study.fit->life.shape;
+    moved.scale = study.fit->life.scale;
   }
-  if (view.asked) {
-    moved.saving_per_year = view.asked->saving_per_year;
-    moved.saving_5 = view.asked->saving_5;
-    moved.saving_95 = view.asked->saving_95;
-    moved.chance = view.asked->chance;
+  if (judged) {
+    moved.saving_per_year = judged->saving_per_year;
+    moved.saving_5 = judged->saving_5;
+    moved.saving_95 = judged->saving_95;
+    moved.chance = judged->chance;
   }
   moved.despite = edit.despite;
   return moved;
@@ -163,14 +163,18 @@ Result<IntervalMovedView> move_interval(OpenShop& shop, PartStudies& studies, Us
   if (!view.entries.empty()) {
     return refuse(ErrorCode::conflict, id_used, "id: {} moved other machines' intervals; an id is used once", edit.id);
   }
-  HW_TAKE(study, show_part(shop, studies, forecasts, name, {edit.planned, edit.failed, edit.interval}, now));
-  if (!study.part.counter) {
+  HW_TAKE(study, studies.of(name, now));
+  HW_TAKE(costs, costs_asked(*study, {edit.planned, edit.failed, {}}));
+  if (!study->seen.counter) {
     return refuse(ErrorCode::bad_input, Saying{"interval-calendar"},
                   "the task counts on the calendar: its interval is changed in the task itself");
   }
+  HW_TAKE(use, per_year(forecasts, *study, now));
+  IntervalMoved moved = evidence(*study, costs, judged_move(*study, costs, edit.interval, use), edit);
+  moved.currency = shop.record().stopping.currency;
   std::vector<Step> steps;
   for (const SeenPlace& place : edit.places) {
-    HW_TAKE(step, step_at(shop, name, place, edit, evidence(study, edit), now));
+    HW_TAKE(step, step_at(shop, name, place, edit, moved, now));
     steps.push_back(std::move(step));
   }
   HW_TRY(keep_steps(shop, steps));

@@ -5,7 +5,7 @@ namespace hw::service {
 PartCostSums part_costs(const catalogue::Task& task, const catalogue::Stopping& stopping, double standing_per_hour) {
   const double hours = task.minutes / 60;
   const bool stands = task.energy != catalogue::EnergyState::in_production;
-  const auto& set_up = task.energy == catalogue::EnergyState::isolated ? stopping.isolated : stopping.powered_at_rest;
+  const auto& set_up = catalogue::set_up_of(stopping, task.energy);
   const catalogue::PartCosts said = task.costs.value_or(catalogue::PartCosts{});
   PartCostSums sums;
   sums.labour = hours * stopping.labour_per_hour;

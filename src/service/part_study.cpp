@@ -30,12 +30,6 @@ double mean_standing(const OpenShop& shop, const std::vector<PartPlace>& places)
   return sum / static_cast<double>(places.size());
 }
 
-double oldest_of(const std::vector<life::Observed>& lives) {
-  double oldest = 0;
-  for (const life::Observed& one : lives) oldest = std::max(oldest, life::is_suspended(one) ? one.lower : one.upper);
-  return oldest;
-}
-
 void fit(PartStudy& study) {
   const life::WeibullLikelihood likelihood(study.lives);
   auto fitted = life::fit_weibull(likelihood);
@@ -51,8 +45,8 @@ void fit(PartStudy& study) {
   }
   study.believed = std::move(*believed);
   if (study.interval) {
-    study.choice =
-        life::choose_interval(study.believed, study.costs.replacement(), *study.interval, oldest_of(study.lives));
+    study.choice = life::choose_interval(study.believed, study.costs.replacement(), *study.interval,
+                                         life::oldest_age(study.lives));
   }
 }
 

@@ -54,14 +54,14 @@ bool is_worth_saying(const PartStudy& study) {
          choice.move.saving >= share_worth_saying * choice.rate_now;
 }
 
-MoveView move_view(const life::IntervalChoice& choice, double per_year) {
-  return {.interval = choice.interval,
-          .rate_now = choice.rate_now,
-          .rate_then = choice.rate_then,
-          .saving_per_year = choice.move.saving * per_year,
-          .saving_5 = choice.move.saving_5 * per_year,
-          .saving_95 = choice.move.saving_95 * per_year,
-          .chance = choice.move.chance};
+MoveView move_view(const life::JudgedInterval& judged, double per_year) {
+  return {.interval = judged.interval,
+          .rate_now = judged.rate_now,
+          .rate_then = judged.rate_then,
+          .saving_per_year = judged.move.saving * per_year,
+          .saving_5 = judged.move.saving_5 * per_year,
+          .saving_95 = judged.move.saving_95 * per_year,
+          .chance = judged.move.chance};
 }
 
 PartView part_view(const PartStudy& study, double per_year) {

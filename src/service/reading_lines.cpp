@@ -13,12 +13,6 @@ constexpr std::size_t crossing_at_10 = 1;
 constexpr std::size_t crossing_at_50 = 3;
 constexpr std::size_t crossing_at_90 = 5;
 
-OrNull<LocalDate> day_or_null(const std::optional<LocalDate>& day) {
-  OrNull<LocalDate> out;
-  if (day) out = *day;
-  return out;
-}
-
 std::string_view word_of(due::ReadingDirection direction) {
   constexpr std::array<std::string_view, 3> words{"none seen", "rising", "falling"};
   return words.at(static_cast<std::size_t>(direction));
@@ -59,9 +53,9 @@ ReadingCrossingView view_of(const LimitCrossing& crossing) {
           .side = crossing.limit.side == condition::LimitSide::above ? "above" : "below",
           .at = crossing.limit.at,
           .beyond = crossing.is_beyond,
-          .first = day_or_null(crossing.days[crossing_at_10]),
-          .median = day_or_null(crossing.days[crossing_at_50]),
-          .last = day_or_null(crossing.days[crossing_at_90])};
+          .first = formats::or_null(crossing.days[crossing_at_10]),
+          .median = formats::or_null(crossing.days[crossing_at_50]),
+          .last = formats::or_null(crossing.days[crossing_at_90])};
 }
 
 Result<ReadingLineView> reading_line(const OpenShop& shop, const OpenMachine& machine, const catalogue::Task& task,

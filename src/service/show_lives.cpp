@@ -110,19 +110,6 @@ std::vector<CostPointView> cost_curve(const PartStudy& study, const life::Replac
   return curve;
 }
 
-Result<life::ReplacementCosts> costs_asked(const PartStudy& study, const PartQuery& query) {
-  life::ReplacementCosts costs = study.costs.replacement();
-  costs.planned = query.planned.value_or(costs.planned);
-  costs.failed = query.failed.value_or(costs.failed);
-  if (!(costs.planned > 0 && costs.planned <= money_most)) {
-    return refuse(ErrorCode::bad_input, "planned: {} must be above 0, at most 1e9", costs.planned);
-  }
-  if (!(costs.failed > 0 && costs.failed <= money_most)) {
-    return refuse(ErrorCode::bad_input, "failed: {} must be above 0, at most 1e9", costs.failed);
-  }
-  return costs;
-}
-
 PartCostView cost_view(const PartCostSums& sums, const life::ReplacementCosts& costs) {
   return {.labour = sums.labour,
           .standing = sums.standing,
@@ -138,17 +125,11 @@ PartCostView cost_view(const PartCostSums& sums, const life::ReplacementCosts& c
           .is_asked = costs.planned != sums.planned() || costs.failed != sums.failed()};
 }
 
-double oldest_seen(const std::vector<life::Observed>& lives) {
-  double oldest = 0;
-  for (const auto& one : lives) oldest = std::max(oldest, life::is_suspended(one) ? one.lower : one.upper);
-  return oldest;
-}
-
 // The study as it is under other costs.
 PartStudy under(const PartStudy& study, const life::ReplacementCosts& costs) {
   PartStudy other = study;
   if (study.choice && study.interval) {
-    other.choice = life::choose_interval(study.believed, costs, *study.interval, oldest_seen(study.lives));
+    other.choice = life::choose_interval(study.believed, costs, *study.interval, life::oldest_age(study.lives));
   }
   return other;
 }
@@ -159,14 +140,8 @@ void add_advice(PartStudyView& view, const PartStudy& study, const life::Replace
   const life::BelievedAdvice advice = life::advise_age(study.believed, costs);
   view.run_to_failure = advice.run_to_failure;
   view.best_range = BestRangeView{finite_only(advice.best_5), finite_only(advice.best_50), finite_only(advice.best_95)};
-  view.cost_curve = cost_curve(study, costs, oldest_seen(study.lives));
-  if (!query.interval || !study.interval) return;
-  life::IntervalChoice asked;
-  asked.interval = *query.interval;
-  asked.rate_now = life::expected_cost_rate(study.believed, costs, *study.interval);
-  asked.rate_then = life::expected_cost_rate(study.believed, costs, asked.interval);
-  asked.move = life::judge_move(study.believed, costs, *study.interval, asked.interval);
-  view.asked = move_view(asked, per_year);
+  view.cost_curve = cost_curve(study, costs, life::oldest_age(study.lives));
+  if (query.interval) view.asked = judged_move(study, costs, *query.interval, per_year);
 }
 
 }  // namespace
@@ -174,6 +149,25 @@ void add_advice(PartStudyView& view, const PartStudy& study, const life::Replace
 Result<void> check_interval(double interval) {
   if (interval >= 1e-6 && interval <= 1e9) return {};
   return refuse(ErrorCode::bad_input, "interval: {} must be from 1e-6 to 1e9", interval);
+}
+
+Result<life::ReplacementCosts> costs_asked(const PartStudy& study, const PartQuery& query) {
+  life::ReplacementCosts costs = study.costs.replacement();
+  costs.planned = query.planned.value_or(costs.planned);
+  costs.failed = query.failed.value_or(costs.failed);
+  if (!(costs.planned > 0 && costs.planned <= money_most)) {
+    return refuse(ErrorCode::bad_input, "planned: {} must be above 0, at most 1e9", costs.planned);
+  }
+  if (!(costs.failed > 0 && costs.failed <= money_most)) {
+    return refuse(ErrorCode::bad_input, "failed: {} must be above 0, at most 1e9", costs.failed);
+  }
+  return costs;
+}
+
+std::optional<MoveView> judged_move(const PartStudy& study, const life::ReplacementCosts& costs, double interval,
+                                    double per_year) {
+  if (study.believed.empty() || !study.interval) return std::nullopt;
+  return move_view(life::judge_interval(study.believed, costs, *study.interval, interval), per_year);
 }
 
 Result<PartsView> show_parts(const OpenShop& shop, PartStudies& studies, UseForecasts& forecasts, Instant now) {
@@ -196,20 +190,22 @@ Result<PartStudyView> show_part(const OpenShop& shop, PartStudies& studies, UseF
   if (query.interval) HW_TRY(check_interval(*query.interval));
   HW_TAKE(kept, studies.of(name, now));
   HW_TAKE(costs, costs_asked(*kept, query));
-  const PartStudy study = query.planned || query.failed ? under(*kept, costs) : *kept;
-  HW_TAKE(use, per_year(forecasts, study, now));
+  const auto other = query.planned || query.failed ? std::optional{under(*kept, costs)} : std::nullopt;
+  const PartStudy& study = other ? *other : *kept;
   PartStudyView view;
+  double use = 0;  // of all machines, in a year
+  for (const PartPlace& place : study.seen.places) {
+    HW_TAKE(one, per_year(forecasts, study, place.machine, now));
+    view.places.push_back({place.machine, place.version, place.interval, one});
+    use += one;
+  }
   view.now = now;
   view.currency = shop.record().stopping.currency;
   view.part = part_view(study, use);
   view.costs = cost_view(study.costs, costs);
-  for (const PartPlace& place : study.seen.places) {
-    HW_TAKE(one, per_year(forecasts, study, place.machine, now));
-    view.places.push_back({place.machine, place.version, place.interval, one});
-  }
   add_lives(view, study);
   add_survival(view, study.lives);
-  if (study.fit) view.fit = fit_view(study, oldest_seen(study.lives));
+  if (study.fit) view.fit = fit_view(study, life::oldest_age(study.lives));
   add_advice(view, study, costs, query, use);
   return view;
 }

@@ -18,12 +18,6 @@ due::DueQuantiles on_day(LocalDate day) {
   return days;
 }
 
-OrNull<LocalDate> or_null(const std::optional<LocalDate>& day) {
-  OrNull<LocalDate> out;
-  if (day) out = *day;
-  return out;
-}
-
 TriggerForecast calendar_forecast(const TriggerView& trigger) {
   return {.days = on_day(*trigger.due_on),
           .overdue = on_day(*trigger.due_on + trigger.tolerance_days.value_or(0) + 1),
@@ -140,11 +134,11 @@ ForecastView forecast_view(const TaskView& task, LocalDate today, const UseOf& u
     overdue_days.push_back(one.overdue);
   }
   const due::DueQuantiles first = first_due(task, today, use_of, used_today);
-  view.first = or_null(first[at_10]);
-  view.median = or_null(first[at_50]);
-  view.last = or_null(first[at_90]);
+  view.first = formats::or_null(first[at_10]);
+  view.median = formats::or_null(first[at_50]);
+  view.last = formats::or_null(first[at_90]);
   if (unread && !first[at_50] && !view.refused) refuse_forecast(view, *unread);
-  view.overdue_median = or_null(first_of(overdue_days)[at_50]);
+  view.overdue_median = formats::or_null(first_of(overdue_days)[at_50]);
   return view;
 }
 

@@ -115,8 +115,7 @@ struct YearOf {
     if (life == lives.end() || !counts(life->second.counter)) return;
     const catalogue::Stopping& stopping = shop.record().stopping;
     const bool stands = task.energy != catalogue::EnergyState::in_production;
-    const bool is_isolated = task.energy == catalogue::EnergyState::isolated;
-    const auto& set_up = is_isolated ? stopping.isolated : stopping.powered_at_rest;
+    const auto& set_up = catalogue::set_up_of(stopping, task.energy);
     const double hours = task.minutes / 60;
     rehearsal::Part part{.counter = life->second.counter, .life = life_key(name)};
     for (const auto& interval : task.intervals) {

@@ -27,8 +27,6 @@ constexpr double other_top_mm = 19;
 constexpr double margin_bottom_mm = 14;
 constexpr double code_side_mm = 30;
 
-MmSize size_of(CardPaper paper) { return paper == CardPaper::letter ? MmSize{215.9, 279.4} : MmSize{210, 297}; }
-
 // Every task is in exactly one work, every work is of a task.
 Result<void> check_works(const JobCard& card) {
   std::set<std::string> planned;
@@ -131,6 +129,8 @@ void draw_pages(PdfCanvas& canvas, const MmSize& size, const CardContext& contex
 }
 
 }  // namespace
+
+MmSize size_of(CardPaper paper) { return paper == CardPaper::letter ? MmSize{215.9, 279.4} : MmSize{210, 297}; }
 
 std::string CardContext::numbers_of(const std::vector<std::string>& tasks) const {
   std::set<int> known;

@@ -8,6 +8,7 @@
 
 #include <boost/describe/enum.hpp>
 
+#include "libs/formats/pdf_canvas.h"
 #include "libs/values/local_date.h"
 #include "libs/values/result.h"
 #include "src/catalogue/isolation.h"
@@ -17,6 +18,7 @@ namespace hw::sheets {
 
 enum class CardPaper { a4, letter };  // ISO 216 and ANSI
 BOOST_DESCRIBE_ENUM(CardPaper, a4, letter)
+formats::MmSize size_of(CardPaper paper);
 enum class CardLanguage { english, german };
 
 enum class CardState { agreed, closed, withdrawn };

@@ -25,8 +25,6 @@ constexpr double report_foot_mm = 15;
 constexpr double between_columns_mm = 3;
 constexpr double row_air_mm = 1;
 
-MmSize page_size(CardPaper paper) { return paper == CardPaper::letter ? MmSize{215.9, 279.4} : MmSize{210, 297}; }
-
 // Where each column stands in a row of that width.
 std::vector<Column> columns_in(const ReportTable& table, double width_mm) {
   double shares = 0;
@@ -120,7 +118,7 @@ void draw_month_page(PdfCanvas& canvas, double top_mm, double width_mm, std::spa
 }  // namespace
 
 std::string print_month_paper(const MonthReport& report, CardPaper paper) {
-  const MmSize size = page_size(paper);
+  const MmSize size = size_of(paper);
   const double width_mm = size.width_mm - 2 * report_side_mm;
   PdfCanvas canvas(report.title);
   CardRows rows(canvas, width_mm);

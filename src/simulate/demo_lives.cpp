@@ -32,13 +32,6 @@ constexpr std::array<LifeStory, 6> life_stories{{
 constexpr int told_back_most = 30;
 constexpr double worn_from = 0.6;  // of its true life
 
-const catalogue::CounterTrigger* counter_of(const catalogue::Task& task) {
-  for (const auto& trigger : task.triggers) {
-    if (const auto* counter = std::get_if<catalogue::CounterTrigger>(&trigger)) return counter;
-  }
-  return nullptr;
-}
-
 // Tells one machine's one part backwards from the doing that is there already.
 class LifeTelling {
  public:
@@ -47,7 +40,7 @@ class LifeTelling {
       : story_(story),
         machine_(std::move(machine)),
         task_(task),
-        trigger_(*counter_of(task)),
+        trigger_(*catalogue::first_counter(task)),
         shop_(shop),
         use_(use),
         dice_(dice),
@@ -136,7 +129,7 @@ std::vector<Entry> demo_lives(const service::MachineRecord& machine, const servi
     const auto last = std::find_if(done.begin(), done.end(), [&](const Entry& entry) {
       return entry.kind == "task done" && entry.task == story.task;
     });
-    if (record == machine.tasks.end() || last == done.end() || !counter_of(record->task)) continue;
+    if (record == machine.tasks.end() || last == done.end() || !catalogue::first_counter(record->task)) continue;
     const std::string& key = machine.machine.key;
     Dice dice(mix(seed, hash_of(key + "/" + record->task.key + "/lives")));
     LifeTelling telling(story, key, record->task, shop, use, dice, now);

@@ -111,14 +111,12 @@ Result<month::MonthSums> sums_of(const FiguresCase& given) {
   return sums;
 }
 
-MaybeNumber or_null(const std::optional<double>& number) { return number ? MaybeNumber{*number} : MaybeNumber{}; }
-
 FigureLine line_of(const KeyFigure& figure) {
   const month::FigureNote& note = month::note_of(figure.key);
   FigureLine line{.key = formats::print_word(figure.key),
                   .title = std::string(note.title),
                   .unit = std::string(note.unit),
-                  .value = or_null(figure.value),
+                  .value = formats::or_null(figure.value),
                   .low = figure.low,
                   .high = figure.high,
                   .at_least = figure.at_least,
@@ -152,8 +150,8 @@ Result<CaseAnswer> figures_case(const boost::json::value& tree, const formats::J
   const auto all = month::key_figures(sums);
   for (const auto& [key, field] : named_figures) {
     const KeyFigure& figure = all[static_cast<std::size_t>(key)];
-    view.*field = or_null(figure.value);
-    if (figure.at_least) view.mtbf_at_least = or_null(figure.at_least);
+    view.*field = formats::or_null(figure.value);
+    if (figure.at_least) view.mtbf_at_least = formats::or_null(figure.at_least);
     view.figures.push_back(line_of(figure));
     text += print_figure(view.figures.back());
   }

@@ -76,11 +76,6 @@ BOOST_DESCRIBE_STRUCT(AllMachines, (), (machines, observations, bad_lines))
 
 ExactNumber seconds_of(std::int64_t ns) { return {print_seconds(Duration{ns})}; }
 
-template <class T>
-OrNull<T> or_null(const std::optional<T>& value) {
-  return value ? OrNull<T>(*value) : OrNull<T>();
-}
-
 OrNull<CounterHours> counter_hours(const MachineHours& machine, CounterKind kind, bool by_day) {
   const auto slot = static_cast<std::size_t>(kind);
   const std::optional<Tally>& tally = machine.report.counters[slot];
@@ -121,13 +116,15 @@ OneMachine one_machine(const MachineHours& hours, const HoursReport& report) {
   machine.counters = counters_hours(hours, report.by_day);
   for (const auto& count : hours.report.items) machine.items[count.label] = item_hours(hours, count);
   for (const auto& [item, label, own] : hours.report.own_counters) {
-    machine.own_counters[label] = {or_null(own.first), or_null(own.last), own.rises, own.falls};
+    machine.own_counters[label] = {formats::or_null(own.first), formats::or_null(own.last), own.rises, own.falls};
   }
   for (const feeds::Gap& gap : hours.run->gaps) {
-    machine.gaps.push_back({gap.file, gap.sequence_begin, gap.sequence_end, or_null(gap.from), or_null(gap.to)});
+    machine.gaps.push_back(
+        {gap.file, gap.sequence_begin, gap.sequence_end, formats::or_null(gap.from), formats::or_null(gap.to)});
   }
   for (const feeds::Restart& restart : hours.run->restarts) {
-    machine.restarts.push_back({restart.file, restart.instance_before, restart.instance_after, or_null(restart.at)});
+    machine.restarts.push_back(
+        {restart.file, restart.instance_before, restart.instance_after, formats::or_null(restart.at)});
   }
   for (const feeds::Note& note : report.notes) {
     if (note.machine.empty() || note.machine == hours.model->name) machine.notes.push_back(note.text);

@@ -48,12 +48,6 @@ struct TurnbullReport {
 };
 BOOST_DESCRIBE_STRUCT(TurnbullReport, (), (method, failures, suspensions, loglik, rounds, steps, masses))
 
-formats::OrNull<double> or_null(const std::optional<double>& maybe) {
-  formats::OrNull<double> value;
-  if (maybe) value.emplace(*maybe);
-  return value;
-}
-
 life::SurvivalScale scale_of(const std::string& word) {
   if (word == "plain") return life::SurvivalScale::plain;
   return word == "log" ? life::SurvivalScale::log : life::SurvivalScale::log_log;
@@ -87,8 +81,8 @@ Answer by_kaplan_meier(const LifeSurvivalCall& call, std::span<const life::Obser
                            .suspensions = counts.suspensions,
                            .steps = {}};
   for (const life::SurvivalStep& step : steps) {
-    report.steps.push_back({step.age, step.at_risk, step.failures, step.survival, step.se, or_null(step.lower),
-                            or_null(step.upper), step.cumulative_hazard});
+    report.steps.push_back({step.age, step.at_risk, step.failures, step.survival, step.se, formats::or_null(step.lower),
+                            formats::or_null(step.upper), step.cumulative_hazard});
   }
   return Said(call.is_json ? formats::print_json(report) + "\n" : print_text(report));
 }

@@ -1,7 +1,9 @@
 #pragma once
 // From a use case's Result to an HTTP response, in one place.
 
+#include <charconv>
 #include <exception>
+#include <type_traits>
 
 #include "libs/formats/json.h"
 #include "libs/http/message.h"
@@ -36,6 +38,18 @@ inline Result<std::optional<LocalDate>> query_date(const http::Request& request,
   const auto date = parse_local_date(*text);
   if (!date) return refuse(date.error().at(name));
   return std::optional{*date};
+}
+
+// A number of the query, whole or not; nothing where it is absent.
+template <class Number>
+Result<std::optional<Number>> query_number(const http::Request& request, std::string_view name) {
+  const auto text = request.query_value(name);
+  if (!text) return std::optional<Number>{};
+  Number number{};
+  const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), number);
+  if (error == std::errc{} && end == text->data() + text->size()) return std::optional{number};
+  constexpr std::string_view right = std::is_integral_v<Number> ? "whole number" : "number; for example 1500";
+  return refuse(ErrorCode::bad_input, "{}: \"{}\" is no {}", name, text->substr(0, 60), right);
 }
 
 // A handler that catches the one exception that may come: the disk failed. Nothing was kept, and the answer says so.

@@ -1,5 +1,3 @@
-#include <charconv>
-
 #include "src/service/lives.h"
 #include "src/web/answers.h"
 #include "src/web/routes.h"
@@ -13,22 +11,10 @@ service::PartName part_of(const Request& request) {
   return {std::string{request.path_value("kind")}, std::string{request.path_value("task")}};
 }
 
-// A number of the query; nothing where it is absent.
-Result<std::optional<double>> query_number(const Request& request, std::string_view name) {
-  const auto text = request.query_value(name);
-  if (!text) return std::optional<double>{};
-  double number = 0;
-  const auto [end, trouble] = std::from_chars(text->data(), text->data() + text->size(), number);
-  if (trouble != std::errc{} || end != text->data() + text->size()) {
-    return refuse(ErrorCode::bad_input, "{}: \"{}\" is no number; for example 1500", name, text->substr(0, 40));
-  }
-  return std::optional{number};
-}
-
 Result<service::PartStudyView> part(const ApiParts& parts, const Request& request) {
-  HW_TAKE(planned, query_number(request, "planned"));
-  HW_TAKE(failed, query_number(request, "failed"));
-  HW_TAKE(interval, query_number(request, "interval"));
+  HW_TAKE(planned, query_number<double>(request, "planned"));
+  HW_TAKE(failed, query_number<double>(request, "failed"));
+  HW_TAKE(interval, query_number<double>(request, "interval"));
   return show_part(parts.shop, parts.studies, parts.forecasts, part_of(request), {planned, failed, interval},
                    parts.clock());
 }

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <array>
-#include <charconv>
 
 #include "src/sheets/logbook_table.h"
 #include "src/web/answers.h"
@@ -29,16 +28,6 @@ Result<void> check_names(const Request& request) {
 std::optional<std::string> query_text(const Request& request, std::string_view name) {
   const auto text = request.query_value(name);
   return text ? std::optional{std::string{*text}} : std::nullopt;
-}
-
-template <class Number>
-Result<std::optional<Number>> query_number(const Request& request, std::string_view name) {
-  const auto text = request.query_value(name);
-  if (!text) return std::optional<Number>{};
-  Number number{};
-  const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), number);
-  if (error == std::errc{} && end == text->data() + text->size()) return std::optional{number};
-  return refuse(ErrorCode::bad_input, "{}: \"{}\" is no whole number", name, text->substr(0, 60));
 }
 
 Result<LogbookQuery> query_of(const Request& request) {
