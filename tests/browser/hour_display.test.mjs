@@ -34,7 +34,9 @@ test('Hour display: what is not a number of hours is refused where it is typed',
   for (const text of ['-5', '12 h', '1e309', '2000000', '12,345']) {
     await enter(page, text);
     await page.locator('#display-hours-wrong').waitFor();
-    await until('the field is where one types', () => page.evaluate(() => document.activeElement.id === 'display-hours'));
+    await until('the field is where one types', () =>
+      page.evaluate(() => document.activeElement.id === 'display-hours'),
+    );
   }
   assert.deepEqual((await server.get('/api/machines/m04')).hour_readings, []);
 });

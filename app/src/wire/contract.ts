@@ -507,6 +507,8 @@ export interface NextStop {
   on: string;
   shift: string;
   energy: Energy;
+  /** where the stores keep parts */
+  kit?: KitState;
 }
 
 export interface RoundStanding {
@@ -1005,6 +1007,7 @@ export interface EntryTold {
   interval?: IntervalMoved;
   use?: UseTold;
   stop?: StopTold;
+  stores?: StoresTold;
 }
 
 /** the stop as it was then, and what came of it */
@@ -1076,7 +1079,15 @@ export type EntryKind =
   | 'stop changed'
   | 'stop withdrawn'
   | 'stop closed'
-  | 'interval moved';
+  | 'interval moved'
+  | 'part kept'
+  | 'part ended'
+  | 'stores begun'
+  | 'sheet read'
+  | 'kit kept'
+  | 'stock moved'
+  | 'order placed'
+  | 'order changed';
 
 /** an interval that a person moved, with what it rested on then; money in `currency`, a year's sums over all machines of the kind */
 export interface IntervalMoved {
@@ -1456,6 +1467,7 @@ export interface StopClose {
   note?: string;
   /** whatever of the stop's tasks is not among them is left undone */
   done: StopDone[];
+  used?: UsedParts;
 }
 
 export interface StopDone {
@@ -1488,6 +1500,8 @@ export interface StopCard {
   findings: Finding[];
   /** of which it holds half of the machine's tasks or more */
   service?: CardService;
+  /** of its kit, where the stores keep parts and the stop is agreed */
+  readiness?: StopReadiness;
 }
 
 export interface CardService {
@@ -2141,9 +2155,10 @@ export interface Today {
   items: TodayItem[];
 }
 
-/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend (p up to 0.01) meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving */
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend (p up to 0.01) meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving. order: to be placed before noon, with one supplier. kit: of an agreed stop within 14 days, short. shelf: the book says less than nothing */
 export interface TodayItem {
-  kind: 'finding' | 'task' | 'counter' | 'round' | 'stop' | 'reading' | 'stray' | 'interval';
+  kind:
+    'finding' | 'task' | 'counter' | 'round' | 'stop' | 'reading' | 'stray' | 'interval' | 'order' | 'kit' | 'shelf';
   machine?: string;
   finding?: Finding;
   task?: Task;
@@ -2159,6 +2174,11 @@ export interface TodayItem {
   /** of stray entries */
   count?: number;
   part?: LifePart;
+  order?: OrderProposal;
+  /** until when an order of today counts as placed today */
+  noon?: string;
+  kit?: StopReadiness;
+  shelf?: StoresPart;
 }
 
 /** when a reading meets a limit: the days by whose end it has with 10, 50 and 90 %, counted from the day on which it was last read; null: not within ten years, or beyond already */
@@ -2307,6 +2327,523 @@ export interface ReadingWorking {
   crossings: ReadingCrossing[];
 }
 
+/** piece, set, l, kg, m or another word of the shop's; at most 20 characters */
+export type PartUnit = string;
+
+export interface SupplierReference {
+  supplier: string;
+  /** what that supplier calls the part */
+  reference: string;
+}
+
+/** a part that the stores keep; its number is the shop's own */
+export interface StoredPart {
+  number: string;
+  title: string;
+  unit: PartUnit;
+  /** where it lies */
+  place?: string;
+  /** what tasks call it, where that is not its title */
+  names?: string[];
+  /** from whom it is ordered */
+  supplier?: string;
+  references?: SupplierReference[];
+  /** of one unit, in the shop's currency */
+  price?: number;
+  /** it is ordered in whole packs of so much; 1 where it is left out (0.1 for litres, kilograms and metres) */
+  pack?: number;
+  /** at least so much an order */
+  minimum?: number;
+  /** from order to shelf as the supplier says; 14 where it is left out */
+  lead_days?: number;
+  shelf_life_days?: number;
+  /** numbers of parts that may be taken for it */
+  substitutes?: string[];
+  /** of a critical spare: the chance that it is there when it is asked for; the shop's usual one where it is left out */
+  wanted?: number;
+  /** that ask for it beside planned work, over all machines */
+  failures_per_year?: number;
+  /** each one is followed by its serial number */
+  serial?: boolean;
+  note?: string;
+}
+
+export interface StoredPartEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  /** that the person saw; left out for a new part */
+  version?: number;
+  title: string;
+  unit: PartUnit;
+  place?: string;
+  names?: string[];
+  supplier?: string;
+  references?: SupplierReference[];
+  price?: number;
+  pack?: number;
+  minimum?: number;
+  lead_days?: number;
+  shelf_life_days?: number;
+  substitutes?: string[];
+  wanted?: number;
+  failures_per_year?: number;
+  serial?: boolean;
+  note?: string;
+}
+
+/** one week of a part; amounts in its unit; use from today up to the end of the week is use_..., all else is of the week alone or at its end */
+export interface StockWeek {
+  /** a Monday; of the first week today */
+  from: string;
+  /** what agreed stops take in the week */
+  certain: number;
+  /** what is taken in the week, expected */
+  mean: number;
+  /** up to the week's end, with a chance of 50 % no more */
+  use_50: number;
+  /** up to the week's end, with a chance of 95 % no more */
+  use_95: number;
+  /** of open orders, expected in the week */
+  arriving: number;
+  /** at the week's end, expected; below 0: it lacks so much */
+  left: number;
+  /** at the week's end, with a chance of 95 % so much or more */
+  left_5: number;
+}
+
+export interface Stores {
+  today: string;
+  /** until when orders of today count as placed today */
+  noon: string;
+  /** of all that is there, by the parts' prices */
+  value: number;
+  parts: StoresPart[];
+  suppliers: string[];
+  /** names under which tasks ask for parts and to which no part answers */
+  nameless: string[];
+}
+
+/** count it: the book says less than nothing; short: an agreed stop goes without, or will with the orders that are open; order today: before noon; order soon: within 14 days */
+export type StockState = 'count it' | 'short' | 'order today' | 'order soon' | 'enough' | 'not used';
+
+export interface StoresPart {
+  part: StoredPart;
+  version: number;
+  state: StockState;
+  /** 0 or more, what is past its shelf life left out */
+  on_hand: number;
+  /** 0, or below 0: so much more was taken than the book had; it is there until somebody counts */
+  difference: number;
+  /** there, but past its shelf life */
+  too_old: number;
+  /** for agreed stops */
+  reserved: number;
+  free: number;
+  /** not delivered yet */
+  on_order: number;
+  /** most likely day of the next delivery */
+  next_arrival?: string;
+  /** the coming 12; empty where nothing is used */
+  weeks: StockWeek[];
+}
+
+export interface PartStores {
+  part: StoredPart;
+  version: number;
+  state: StockState;
+  on_hand: number;
+  difference: number;
+  too_old: number;
+  reserved: number;
+  free: number;
+  on_order: number;
+  next_arrival?: string;
+  /** the coming 26 */
+  weeks: StockWeek[];
+  /** the soonest first */
+  needs: PartNeed[];
+  /** the latest 200, the latest first */
+  moves: StockMove[];
+  /** what is there, the oldest first */
+  batches: StockBatch[];
+  serials: SerialPlace[];
+  /** open ones */
+  orders: Order[];
+  lead_times: LeadTimes;
+  proposal?: PartProposal;
+  /** that take it */
+  kits: TaskKit[];
+  /** what the numbers rest on */
+  assumes: Sentence[];
+}
+
+/** one thing that will ask for the part */
+export interface PartNeed {
+  machine?: string;
+  task?: string;
+  /** of the task */
+  title?: string;
+  /** the agreed stop that takes it */
+  stop?: string;
+  /** the yearly service that takes it beside its tasks */
+  service?: string;
+  quantity: number;
+  /** of an agreed stop */
+  on?: string;
+  quantiles?: Quantiles;
+  /** of what is done often, or of failures: so many times a year */
+  per_year?: number;
+}
+
+export interface StockMove {
+  entry: string;
+  kind: MovementKind;
+  /** what was moved; of a count what was found */
+  quantity: number;
+  /** of a count: by how much it changed the book */
+  change?: number;
+  /** what the book says after it, also below 0 */
+  book: number;
+  by: string;
+  /** when it happened */
+  at: string;
+  why?: string;
+  machine?: string;
+  stop?: string;
+  order?: string;
+  serials?: string[];
+  best_before?: string;
+}
+
+export type MovementKind = 'received' | 'taken' | 'returned' | 'counted' | 'scrapped';
+
+export interface SerialPlace {
+  serial: string;
+  where: 'in the stores' | 'taken' | 'scrapped';
+  /** into which it went */
+  machine?: string;
+  at: string;
+}
+
+export interface StockBatch {
+  quantity: number;
+  best_before?: string;
+  too_old?: boolean;
+}
+
+/** days from order to shelf, learned from deliveries */
+export interface LeadTimes {
+  quoted_days: number;
+  deliveries: Array<{
+    placed_on: string;
+    received_on: string;
+    days: number;
+  }>;
+  days_50: number;
+  days_90: number;
+  /** how they were learned */
+  says: string;
+}
+
+/** what to order of a part, when, and why */
+export interface PartProposal {
+  part: string;
+  title: string;
+  unit: PartUnit;
+  /** what the supplier calls it */
+  reference?: string;
+  /** whole packs */
+  quantity: number;
+  price?: number;
+  /** the last day, before noon, on which the wanted chance is still reached */
+  order_by: string;
+  /** along: it joins an order to save one of its own */
+  due: 'too late' | 'today' | 'soon' | 'along';
+  /** the day of the first need that it is for */
+  first_need?: string;
+  /** the chance with which it is to be there */
+  wanted?: number;
+  /** that it is there for what comes before the next order */
+  chance_if_ordered?: number;
+  /** the same, not ordered */
+  chance_if_not?: number;
+  reasons: Sentence[];
+}
+
+export interface OrderProposal {
+  /** empty: none is known */
+  supplier: string;
+  due: 'too late' | 'today' | 'soon';
+  order_by?: string;
+  /** of all lines that have a price */
+  value?: number;
+  lines: PartProposal[];
+}
+
+export interface OrderLine {
+  part: string;
+  title: string;
+  unit: PartUnit;
+  reference?: string;
+  quantity: number;
+  delivered: number;
+  price?: number;
+}
+
+export interface Order {
+  id: string;
+  supplier: string;
+  /** ended: the rest does not come any more */
+  state: 'open' | 'delivered' | 'ended';
+  by: string;
+  at: string;
+  /** the shop's or the supplier's number of the order */
+  reference?: string;
+  /** the day that the supplier confirmed */
+  confirmed_on?: string;
+  expected_50: string;
+  expected_90: string;
+  lines: OrderLine[];
+  note?: string;
+  over_at?: string;
+}
+
+export interface Orders {
+  today: string;
+  noon: string;
+  proposals: OrderProposal[];
+  open: Order[];
+  past: Order[];
+}
+
+export interface OrderLineEdit {
+  part: string;
+  quantity: number;
+  price?: number;
+}
+
+export interface OrderEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  supplier: string;
+  reference?: string;
+  confirmed_on?: string;
+  lines: OrderLineEdit[];
+  note?: string;
+}
+
+export interface OrderChange {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  confirmed_on?: string;
+  /** true: what has not come does not come any more */
+  ended?: boolean;
+  why?: string;
+}
+
+export interface MovedPart {
+  part: string;
+  /** above 0; of a count what was found */
+  quantity: number;
+  /** of a part that is followed by them: one for each */
+  serials?: string[];
+  /** of what was received; by its shelf life where it is left out */
+  best_before?: string;
+}
+
+export interface MovementEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  kind: MovementKind;
+  lines: MovedPart[];
+  /** for which it was taken or from which it came back */
+  stop?: string;
+  machine?: string;
+  task?: string;
+  /** of which it is a delivery */
+  order?: string;
+  /** true: more came than was ordered, and that is right */
+  more_than_ordered?: boolean;
+  why?: string;
+}
+
+export interface KitLine {
+  part: string;
+  quantity: number;
+}
+
+/** for a task of a kind or of one machine, or for a yearly service of a kind beside what its tasks take */
+export interface KitText {
+  kind?: string;
+  machine?: string;
+  task?: string;
+  service?: string;
+  lines: KitLine[];
+}
+
+export interface Kits {
+  /** those that somebody laid down */
+  kits: KitText[];
+  /** of every task that takes parts, once for each kind of machine; of one machine where it differs */
+  tasks: TaskKit[];
+  services: Array<{
+    kind: string;
+    service: string;
+    title: string;
+    title_de: string;
+  }>;
+}
+
+export interface TaskKit {
+  kind: string;
+  machine?: string;
+  task: string;
+  title: string;
+  lines: Array<{
+    /** what the task calls it, or the part's title */
+    name: string;
+    quantity: number;
+    unit: PartUnit;
+    /** the stores' number; absent: no part answers to the name */
+    part?: string;
+  }>;
+}
+
+export interface KitEdit {
+  id: string;
+  by: string;
+  at?: string;
+  sent_at?: string;
+  kind?: string;
+  machine?: string;
+  task?: string;
+  service?: string;
+  lines: KitLine[];
+}
+
+/** ready: every line is reserved or taken; coming: what is missing is on order and comes before the stop with a chance of 90 %; not known: no part answers to a name, all else is ready */
+export type KitState = 'ready' | 'coming' | 'short' | 'not known';
+
+export interface ReadyLine {
+  part?: string;
+  name: string;
+  place?: string;
+  /** that the stop needs */
+  quantity: number;
+  unit: PartUnit;
+  state: 'taken' | 'reserved' | 'coming' | 'short' | 'not known';
+  reserved: number;
+  taken: number;
+  /** the part of which something is reserved for it */
+  substitute?: string;
+  /** of what comes: there with a chance of 90 % */
+  expected?: string;
+  /** that it is there when the stop begins */
+  chance?: number;
+  tasks: string[];
+}
+
+export interface StopReadiness {
+  stop: string;
+  machine: string;
+  on: string;
+  shift: string;
+  state: KitState;
+  /** when its kit was taken the last time */
+  taken_at?: string;
+  lines: ReadyLine[];
+}
+
+export interface KitReadiness {
+  stops: StopReadiness[];
+}
+
+export interface SheetColumn {
+  heading: string;
+  /** what it was taken for; absent: left out */
+  field?:
+    | 'number'
+    | 'title'
+    | 'unit'
+    | 'place'
+    | 'names'
+    | 'supplier'
+    | 'reference'
+    | 'price'
+    | 'pack'
+    | 'minimum'
+    | 'lead_days'
+    | 'shelf_life_days'
+    | 'substitutes'
+    | 'wanted'
+    | 'failures_per_year'
+    | 'serial'
+    | 'note'
+    | 'on_hand';
+}
+
+export interface SheetRow {
+  /** of the sheet */
+  row: number;
+  cells: string[];
+  mistakes: Array<{
+    heading: string;
+    says: string;
+    saying?: Saying;
+  }>;
+}
+
+export interface SheetLook {
+  /** what the file is: XLSX; CSV, UTF-8, semicolons, decimal comma */
+  form: string;
+  columns: SheetColumn[];
+  rows: number;
+  new: number;
+  changed: number;
+  alike: number;
+  /** rows whose stock differs from the book */
+  counted: number;
+  mistaken: number;
+  /** the first 200 */
+  mistakes: SheetRow[];
+  /** the first 5 rows */
+  sample: SheetRow[];
+}
+
+/** what an entry about the stores says */
+export interface StoresTold {
+  kind?: MovementKind;
+  supplier?: string;
+  reference?: string;
+  confirmed_on?: string;
+  /** how many parts it is about */
+  parts: number;
+  /** the first 20 */
+  lines: ToldLine[];
+}
+
+export interface ToldLine {
+  part: string;
+  title: string;
+  quantity?: number;
+  unit?: PartUnit;
+}
+
+/** what a stop really used, all of it; what was taken beyond it comes back, what was not taken before is taken */
+export interface UsedParts {
+  /** of the entry about the stores */
+  id: string;
+  lines: MovedPart[];
+}
+
 export interface HourReadingEdit {
   id: string;
   by: string;
@@ -2444,4 +2981,26 @@ export const operations = {
   cancelProposal: { method: 'POST', path: '/api/proposals/{proposal}/cancel' },
   acceptProposal: { method: 'POST', path: '/api/proposals/{proposal}/accept' },
   undoProposal: { method: 'POST', path: '/api/proposals/{proposal}/undo' },
+  stores: { method: 'GET', path: '/api/stores' },
+  storedPart: { method: 'GET', path: '/api/stores/parts/{part}' },
+  keepPart: { method: 'PUT', path: '/api/stores/parts/{part}' },
+  endPart: { method: 'POST', path: '/api/stores/parts/{part}/end' },
+  beginStores: { method: 'POST', path: '/api/stores/tasks-parts' },
+  kits: { method: 'GET', path: '/api/stores/kits' },
+  keepKit: { method: 'PUT', path: '/api/stores/kits' },
+  moveStock: { method: 'POST', path: '/api/stores/movements' },
+  kitReadiness: { method: 'GET', path: '/api/stores/readiness' },
+  orders: { method: 'GET', path: '/api/stores/orders' },
+  placeOrder: { method: 'POST', path: '/api/stores/orders' },
+  changeOrder: { method: 'POST', path: '/api/stores/orders/{order}/change' },
+  orderListCsv: { method: 'GET', path: '/api/stores/orders/list.csv' },
+  orderListXlsx: { method: 'GET', path: '/api/stores/orders/list.xlsx' },
+  orderListPdf: { method: 'GET', path: '/api/stores/orders/list.pdf' },
+  orderListMail: { method: 'GET', path: '/api/stores/orders/list.txt' },
+  shelfLabels: { method: 'GET', path: '/api/stores/labels.pdf' },
+  storesCsv: { method: 'GET', path: '/api/stores/sheet.csv' },
+  storesXlsx: { method: 'GET', path: '/api/stores/sheet.xlsx' },
+  lookAtSheet: { method: 'POST', path: '/api/stores/sheet/look' },
+  sheetMistakes: { method: 'POST', path: '/api/stores/sheet/mistakes.csv' },
+  readSheet: { method: 'POST', path: '/api/stores/sheet' },
 } as const;
