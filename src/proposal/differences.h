@@ -11,8 +11,8 @@
 #include <string>
 #include <vector>
 
+#include "libs/values/sentence.h"
 #include "src/proposal/first_turns.h"
-#include "src/proposal/sentence.h"
 #include "src/proposal/services_ahead.h"
 #include "src/proposal/stop_instance.h"
 

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "libs/values/sentence.h"
 #include "src/plan/estimate_stop.h"
-#include "src/proposal/sentence.h"
 #include "src/proposal/stop_instance.h"
 
 namespace hw::proposal {

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "libs/values/sentence.h"
 #include "src/plan/propose.h"
-#include "src/proposal/sentence.h"
 #include "src/proposal/stop_instance.h"
 
 namespace hw::proposal {

@@ -6,7 +6,7 @@
 #include "libs/values/result.h"
 #include "libs/values/saying.h"
 
-namespace hw::proposal {
+namespace hw {
 
 struct Sentence {
   std::string text;
@@ -18,4 +18,4 @@ Sentence sentence(Saying saying, fmt::format_string<Args...> form, Args&&... arg
   return {fmt::format(form, std::forward<Args>(args)...), std::move(saying)};
 }
 
-}  // namespace hw::proposal
+}  // namespace hw
