@@ -73,6 +73,20 @@ struct PartsAwaited {
 };
 BOOST_DESCRIBE_STRUCT(PartsAwaited, (), (machine, task, on))
 
+// What ordering, holding and lacking parts costs, and how sure a shop wants to be that they are there.
+struct StoresRules {
+  double wanted = 0.95;           // the chance that the kit of a stop is complete on its day, 0.5 to 0.9999
+  double holding_per_year = 0.2;  // share of the price that a year on the shelf costs, 0 to 2
+  double order_cost = 30;         // of an order, however many lines it has
+  double line_cost = 5;           // of one more line
+  double rush_cost = 80;          // of getting a part in a hurry
+  double missing_per_day = 20;    // of a stop's part that is not there, for each day
+  int noon_minute = 12 * 60;      // until when an order counts as placed today, minutes from midnight
+  bool operator==(const StoresRules&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(StoresRules, (),
+                      (wanted, holding_per_year, order_cost, line_cost, rush_cost, missing_per_day, noon_minute))
+
 struct Stopping {
   std::string currency = "EUR";   // three letters, ISO 4217
   double standing_per_hour = 80;  // of a machine in production that names none of its own
@@ -85,11 +99,12 @@ struct Stopping {
   std::vector<Absence> absences;
   std::vector<Blackout> blackouts;
   std::vector<PartsAwaited> parts_awaited;
+  StoresRules stores;
   bool operator==(const Stopping&) const = default;
 };
 BOOST_DESCRIBE_STRUCT(Stopping, (),
                       (currency, standing_per_hour, labour_per_hour, overtime_per_hour, powered_at_rest, isolated,
-                       moving, crews, absences, blackouts, parts_awaited))
+                       moving, crews, absences, blackouts, parts_awaited, stores))
 
 // What a stop in that state takes; one in production takes what one at rest does, should it come to a stop.
 inline const StopSetUp& set_up_of(const Stopping& stopping, EnergyState energy) {

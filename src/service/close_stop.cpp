@@ -5,6 +5,7 @@
 #include "src/service/stop_follow_up.h"
 #include "src/service/stop_plan.h"
 #include "src/service/use_cases.h"
+#include "src/service/used_parts.h"
 
 namespace hw::service {
 namespace {
@@ -15,6 +16,7 @@ constexpr Duration ahead_max = Duration::hours(24);
 struct ClosingEntries {
   std::vector<Entry> done;
   Entry closed;
+  std::optional<Entry> used;  // about the stores
 };
 
 Result<void> check_reading(const catalogue::Task& task, const ReadValue& read) {
@@ -94,7 +96,8 @@ Result<ClosingEntries> closing_entries(const OpenShop& shop, const Stop& stop, c
   const auto lock = shop.look();
   HW_TAKE(machine, shop.find(stop.machine));
   HW_TRY(check_doings(*machine, stop, edit));
-  ClosingEntries entries{{}, std::move(closed)};
+  HW_TAKE(used, used_entry(shop, stop, edit, now));
+  ClosingEntries entries{{}, std::move(closed), std::move(used)};
   DoneEntries doing(shop, *machine, stop, edit, now);
   for (const StopDone& done : edit.done) {
     HW_TAKE(entry, doing.make(done));
@@ -108,6 +111,7 @@ Result<void> keep_closing(Store& store, ClosingEntries& entries) {
   HW_TAKE(writing, store.begin());
   for (Entry& entry : entries.done) HW_TRY(writing->add_entry(entry));
   HW_TRY(writing->add_entry(entries.closed));
+  if (entries.used) HW_TRY(writing->add_entry(*entries.used));
   return writing->commit();
 }
 
@@ -115,6 +119,7 @@ Result<void> keep_closing(Store& store, ClosingEntries& entries) {
 
 Result<StopView> close_stop(OpenShop& shop, std::string_view id, const StopClose& edit, Instant now) {
   HW_TRY(check(edit));
+  if (edit.used) HW_TRY(check(*edit.used));
   const auto turn = shop.edit();
   HW_TAKE(stop, stored_stop(shop, id));
   HW_TAKE(is_again, was_told_before(shop, edit.id, stop_closed, stop));
@@ -123,6 +128,10 @@ Result<StopView> close_stop(OpenShop& shop, std::string_view id, const StopClose
   HW_TRY(check_times(edit, now));
   HW_TAKE(entries, closing_entries(shop, stop, edit, now));
   HW_TRY(keep_closing(shop.store(), entries));
+  if (entries.used) {
+    const auto lock = shop.change();
+    shop.stores().take({&*entries.used, 1});
+  }
   std::vector<std::string> tasks;
   for (const StopDone& done : edit.done) tasks.push_back(done.task);
   HW_TRY(reload_last_done(shop, stop.machine, tasks));

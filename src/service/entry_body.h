@@ -13,6 +13,7 @@
 #include "libs/values/instant.h"
 #include "libs/values/local_date.h"
 #include "libs/values/saying.h"
+#include "src/service/stores_text.h"
 
 namespace hw::service {
 
@@ -192,11 +193,13 @@ struct EntryBody {
   std::optional<TaskDoing> doing;         // of "task done"
   std::optional<StopTold> stop_told;      // of the entries about stops
   std::optional<IntervalMoved> interval;  // of "interval moved"
+  std::optional<StoresText> stores;       // of the entries about the stores
+  std::optional<StoresTold> stores_told;
 };
 BOOST_DESCRIBE_STRUCT(EntryBody, (),
                       (device_off_s, walk, rhythm, checks, answers, finding, what, point, check, severity, owner,
                        due_on, settling_task, done, why, photos, corrects, stray, points, use, order, title, version,
                        display, corrects_ordinal, right, unlinked, stray_saying, stop, plan, times, doing, stop_told,
-                       interval))
+                       interval, stores, stores_told))
 
 }  // namespace hw::service

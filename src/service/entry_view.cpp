@@ -24,7 +24,8 @@ EntryTold told_of(const EntryBody& body) {
                  .order = body.order,
                  .use = body.use,
                  .stop = body.stop_told,
-                 .interval = body.interval};
+                 .interval = body.interval,
+                 .stores = body.stores_told};
   if (body.checks) told.checks = static_cast<int>(body.checks->size());
   return told;
 }

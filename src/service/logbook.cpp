@@ -15,12 +15,14 @@ namespace {
 constexpr int count_max = 500;
 
 // EntryKind of api/openapi.yaml.
-constexpr std::array<std::string_view, 24> entry_kinds = {
+constexpr std::array<std::string_view, 32> entry_kinds = {
     "task done",    "task added",      "task changed",    "task retired",     "undone",
     "hours read",   "hours settled",   "round begun",     "check answered",   "others as they should be",
     "finding made", "finding changed", "finding settled", "finding reopened", "correction",
     "points moved", "walk changed",    "use announced",   "use withdrawn",    stop_agreed,
-    stop_changed,   stop_withdrawn,    stop_closed,       interval_moved};
+    stop_changed,   stop_withdrawn,    stop_closed,       interval_moved,     part_kept,
+    part_ended,     stores_begun,      sheet_read,        kit_kept,           stock_moved,
+    order_placed,   order_changed};
 
 Result<void> check(const LogbookQuery& query) {
   if (query.kind && std::find(entry_kinds.begin(), entry_kinds.end(), *query.kind) == entry_kinds.end()) {

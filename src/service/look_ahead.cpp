@@ -7,6 +7,7 @@
 #include "src/service/kind_services.h"
 #include "src/service/machine_uses.h"
 #include "src/service/make_views.h"
+#include "src/service/parts_awaited.h"
 #include "src/service/reading_triggers.h"
 #include "src/service/stop_plan.h"
 
@@ -178,6 +179,9 @@ Result<proposal::ShopAhead> look_ahead(const OpenShop& shop, UseForecasts& forec
                                             used_today_in(present.counters), ahead.today, now},
                                            only ? Checks::undated : Checks::left_out));
   }
+  const auto lock = shop.look();
+  const auto awaited = parts_awaited(shop, ahead);
+  ahead.stopping.parts_awaited.insert(ahead.stopping.parts_awaited.end(), awaited.begin(), awaited.end());
   return ahead;
 }
 

@@ -123,7 +123,7 @@ FloorMachineView floor_view(const OpenShop& shop, const OpenMachine& machine, In
                         .findings = severities_of(machine),
                         .rounds = standing_views(shop, machine, now),
                         .next_stop = {}};
-  if (auto next = next_stop(machine, now)) view.next_stop = *std::move(next);
+  if (auto next = next_stop(shop, machine, now)) view.next_stop = *std::move(next);
   for (const CounterKind kind : floor_counters) {
     for (const CounterNow& counter : present.counters) {
       if (counter.key == CounterKey{kind, ""}) view.counters.push_back(view_of(machine, counter));

@@ -27,6 +27,21 @@ Result<std::vector<UseChange>> read_use_changes(Store& store) {
   return changes;
 }
 
+// Entries of all kinds about the stores in the order in which they were kept: an order comes before its deliveries.
+Result<Stores> read_stores(Store& store) {
+  std::vector<Entry> all;
+  for (const std::string_view kind : stores_kinds) {
+    EntryFilter about;
+    about.kind = kind;
+    HW_TAKE(entries, store.entries(about, std::numeric_limits<int>::max()));
+    std::move(entries.begin(), entries.end(), std::back_inserter(all));
+  }
+  std::sort(all.begin(), all.end(), [](const Entry& a, const Entry& b) { return a.ordinal < b.ordinal; });
+  Stores stores;
+  stores.take(all);
+  return stores;
+}
+
 }  // namespace
 
 Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
@@ -53,6 +68,8 @@ Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
   }
   HW_TAKE(changes, read_use_changes(store));
   shop->use_changes_ = std::move(changes);
+  HW_TAKE(stores, read_stores(store));
+  shop->stores_ = std::move(stores);
   HW_TAKE(counting, store.counting());
   for (const CountingRecord& counted : counting) {
     HW_TAKE(machine, shop->find(counted.machine));

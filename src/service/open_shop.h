@@ -10,9 +10,11 @@
 #include <string>
 #include <string_view>
 
+#include "src/service/kit_states.h"
 #include "src/service/known_readings.h"
 #include "src/service/machine_count.h"
 #include "src/service/store.h"
+#include "src/service/stores.h"
 #include "src/service/use_change.h"
 
 namespace hw::service {
@@ -69,6 +71,11 @@ class OpenShop {
   void add_use_change(UseChange change);
   void withdraw_use_change(std::string_view id);
 
+  // Guarded like the machines.
+  const Stores& stores() const { return stores_; }
+  Stores& stores() { return stores_; }
+  KitStates& kit_states() const { return kit_states_; }
+
   // Why what was counted could not be stored the last time, in a sentence; empty when it was.
   std::string storing_trouble() const;
   void set_storing_trouble(std::string says);
@@ -82,6 +89,8 @@ class OpenShop {
   std::vector<std::unique_ptr<OpenMachine>> machines_;
   std::vector<UseChange> use_changes_;
   std::uint64_t use_changes_version_ = 0;
+  Stores stores_;
+  mutable KitStates kit_states_;
   mutable std::shared_mutex mutex_;
   std::mutex edits_;
   std::string storing_trouble_;  // guarded by mutex_

@@ -72,10 +72,11 @@ StopView view_of(const OpenShop& shop, const Stop& stop) {
   return view;
 }
 
-std::optional<NextStopView> next_stop(const OpenMachine& machine, Instant now) {
+std::optional<NextStopView> next_stop(const OpenShop& shop, const OpenMachine& machine, Instant now) {
   for (const Stop& stop : machine.stops) {
     if (stop.plan.ends_at <= now) continue;
-    return NextStopView{stop.id, stop.plan.on, stop.plan.shift, energy_of(present_tasks(machine, stop.plan))};
+    return NextStopView{stop.id, stop.plan.on, stop.plan.shift, energy_of(present_tasks(machine, stop.plan)),
+                        shop.kit_states().of(shop, stop.id, shop.calendar().zone.date_of(now))};
   }
   return std::nullopt;
 }

@@ -14,6 +14,6 @@ Result<void> reload_stops(OpenShop& shop, std::string_view machine);
 StopView view_of(const OpenShop& shop, const Stop& stop);
 
 // The first agreed stop of the machine that is not over. The caller holds a lock.
-std::optional<NextStopView> next_stop(const OpenMachine& machine, Instant now);
+std::optional<NextStopView> next_stop(const OpenShop& shop, const OpenMachine& machine, Instant now);
 
 }  // namespace hw::service

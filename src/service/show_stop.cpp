@@ -6,6 +6,7 @@
 #include "src/service/open_findings.h"
 #include "src/service/open_stops.h"
 #include "src/service/stop_follow_up.h"
+#include "src/service/stop_kits.h"
 #include "src/service/stop_phases.h"
 #include "src/service/stop_plan.h"
 #include "src/service/use_cases.h"
@@ -31,18 +32,9 @@ Result<std::vector<TaskView>> card_tasks(const OpenShop& shop, const OpenMachine
   return tasks;
 }
 
-// The parts of all tasks, each name and unit once.
-std::vector<KitPartView> kit_of(const std::vector<TaskView>& tasks) {
+std::vector<KitPartView> kit_views(const std::vector<NeededLine>& lines) {
   std::vector<KitPartView> kit;
-  for (const TaskView& task : tasks) {
-    for (const PartText& part : task.parts) {
-      auto there = std::find_if(kit.begin(), kit.end(),
-                                [&](const auto& one) { return one.name == part.name && one.unit == part.unit; });
-      if (there == kit.end()) there = kit.insert(there, {part.name, 0, part.unit, {}});
-      there->quantity += part.quantity;
-      there->tasks.push_back(task.key);
-    }
-  }
+  for (const NeededLine& line : lines) kit.push_back({line.name, line.quantity, line.unit, line.tasks});
   return kit;
 }
 
@@ -93,11 +85,16 @@ Result<StopCardView> show_stop(const OpenShop& shop, std::string_view id, Instan
   view.order = order_view(ordered, planned, shop.record().stopping);
   HW_TAKE(tasks, card_tasks(shop, *machine, view.order, now));
   view.tasks = std::move(tasks);
-  view.kit = kit_of(view.tasks);
+  view.kit = kit_views(kit_of(shop, *machine, stop));
   view.isolation = isolation_view(shop, view.machine.kind);
   view.findings = findings_settled_by(*machine, stop);
   if (const auto* service = service_in(shop, machine->record, planned)) {
     view.service = CardServiceView{service->key, service->title, service->title_de};
+  }
+  if (stop.state == StopState::agreed && !shop.stores().is_empty()) {
+    for (const StopKit& kit : stop_kits(shop, shop.calendar().zone.date_of(now)).kits) {
+      if (kit.stop->id == id) view.readiness = readiness_view(shop, kit);
+    }
   }
   return view;
 }

@@ -9,6 +9,7 @@
 #include "src/service/overdue_since.h"
 #include "src/service/reading_lines.h"
 #include "src/service/round_standing.h"
+#include "src/service/today_stores.h"
 #include "src/service/use_cases.h"
 
 namespace hw::service {
@@ -165,6 +166,21 @@ Result<void> add_intervals(std::vector<Item>& items, UseForecasts& forecasts, Pa
   return {};
 }
 
+// A stop of tomorrow that goes without a part ranks with what is late; what is to be ordered before noon behind it.
+Result<void> add_stores(std::vector<Item>& items, const OpenShop& shop, StoresStudies& stores, const Moment& at) {
+  HW_TAKE(today, today_of_stores(shop, stores, at.now));
+  for (TodayItemView& view : today.kits) {
+    const int days = view.kit->on - at.today;
+    items.push_back({{days <= 1 ? 2 : 4, -1.0 * days}, std::move(view)});
+  }
+  for (TodayItemView& view : today.orders) {
+    const double value = view.order->value.value_or(0);
+    items.push_back({{view.order->due == "too late" ? 3 : 4, value}, std::move(view)});
+  }
+  for (TodayItemView& view : today.shelves) items.push_back({{6, 0}, std::move(view)});
+  return {};
+}
+
 bool comes_before(const Item& a, const Item& b) {
   if (a.pressing.rank != b.pressing.rank) return a.pressing.rank < b.pressing.rank;
   return a.pressing.amount > b.pressing.amount;
@@ -172,7 +188,8 @@ bool comes_before(const Item& a, const Item& b) {
 
 }  // namespace
 
-Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, PartStudies& studies, Instant now) {
+Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, PartStudies& studies, StoresStudies& stores,
+                             Instant now) {
   const Moment at{shop, shop.calendar().zone.date_of(now), now};
   std::vector<Item> items;
   HW_TRY(add_strays(items, shop));
@@ -187,6 +204,7 @@ Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Part
     for (const catalogue::Rhythm rhythm : rhythms_of(*machine)) add_round(items, *machine, rhythm, at);
   }
   HW_TRY(add_intervals(items, forecasts, studies, now));
+  HW_TRY(add_stores(items, shop, stores, at));
   std::stable_sort(items.begin(), items.end(), comes_before);
   TodayView view{now, at.today, {}};
   for (Item& one : items) view.items.push_back(std::move(one.view));

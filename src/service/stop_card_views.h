@@ -6,6 +6,7 @@
 
 #include "src/service/isolation_text.h"
 #include "src/service/stop_views.h"
+#include "src/service/stores_views.h"
 
 namespace hw::service {
 
@@ -90,7 +91,8 @@ struct StopCardView {
   IsolationView isolation;
   std::vector<FindingView> findings;  // open ones that a task of the stop will settle
   std::optional<CardServiceView> service;
+  std::optional<StopReadinessView> readiness;
 };
-BOOST_DESCRIBE_STRUCT(StopCardView, (), (stop, machine, order, tasks, kit, isolation, findings, service))
+BOOST_DESCRIBE_STRUCT(StopCardView, (), (stop, machine, order, tasks, kit, isolation, findings, service, readiness))
 
 }  // namespace hw::service

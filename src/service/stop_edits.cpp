@@ -44,6 +44,9 @@ Result<void> check_done(const StopDone& done, const StopClose& edit) {
 // Each entry has an id of its own, and each task is done once.
 Result<void> check_done_once(const StopClose& edit) {
   std::set<std::string_view> ids{edit.id};
+  if (edit.used && !ids.insert(edit.used->id).second) {
+    return refuse(ErrorCode::bad_input, "used.id: {} stands twice; each entry has an id of its own", edit.used->id);
+  }
   std::set<std::string_view> tasks;
   for (std::size_t i = 0; i < edit.done.size(); ++i) {
     const StopDone& done = edit.done[i];

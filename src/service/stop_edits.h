@@ -36,6 +36,13 @@ struct StopWithdraw : Signature {
 };
 BOOST_DESCRIBE_STRUCT(StopWithdraw, (Signature), (why))
 
+// What the stop really used, all of it; `id` is that of the entry about the stores.
+struct UsedParts {
+  std::string id;
+  std::vector<MovedPart> lines;
+};
+BOOST_DESCRIBE_STRUCT(UsedParts, (), (id, lines))
+
 // A task that was done in a stop that is closed.
 struct StopDone {
   std::string id;  // of its own entry "task done"
@@ -56,8 +63,9 @@ struct StopClose : Signature {
   Instant ended_at;
   std::optional<std::string> note;
   std::vector<StopDone> done;  // whatever of the stop's tasks is not among them is left undone
+  std::optional<UsedParts> used = {};
 };
-BOOST_DESCRIBE_STRUCT(StopClose, (Signature), (version, began_at, ended_at, note, done))
+BOOST_DESCRIBE_STRUCT(StopClose, (Signature), (version, began_at, ended_at, note, done, used))
 
 // Each refuses (bad_input, naming the field) an id that is no UUID, a text that is missing or too long, tasks that are
 // none, too many or named twice; a change that changes nothing; at a closing also an end before its beginning, an id

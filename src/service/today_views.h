@@ -9,10 +9,12 @@
 #include "src/service/lives_views.h"
 #include "src/service/reading_views.h"
 #include "src/service/round_views.h"
+#include "src/service/stores_views.h"
 
 namespace hw::service {
 
-// One thing to decide, about what its kind says: finding, task, counter, round, stop, reading, stray, interval.
+// One thing to decide, about what its kind says: finding, task, counter, round, stop, reading, stray, interval, order,
+// kit, shelf.
 struct TodayItemView {
   std::string kind;
   std::optional<std::string> machine;
@@ -28,10 +30,14 @@ struct TodayItemView {
   std::optional<ReadingLineView> reading;
   std::optional<int> count;
   std::optional<PartView> part;
+  std::optional<OrderProposalView> order;
+  std::optional<Instant> noon;
+  std::optional<StopReadinessView> kit;
+  std::optional<StockView> shelf;
 };
 BOOST_DESCRIBE_STRUCT(TodayItemView, (),
                       (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, stop,
-                       reading, count, part))
+                       reading, count, part, order, noon, kit, shelf))
 
 struct TodayView {
   Instant now;

@@ -18,6 +18,7 @@
 #include "src/service/round_views.h"
 #include "src/service/stop_card_views.h"
 #include "src/service/stop_edits.h"
+#include "src/service/stores_study.h"
 #include "src/service/today_views.h"
 #include "src/service/use_forecasts.h"
 #include "src/service/views.h"
@@ -45,9 +46,10 @@ Result<HorizonView> show_horizon(const OpenShop& shop, UseForecasts& forecasts, 
 Result<ForecastWorkingView> show_forecast(const OpenShop& shop, UseForecasts& forecasts, std::string_view machine,
                                           std::string_view task, Instant now);
 // What has to be decided, the most costly first: machines that a finding stops; overdue tasks; pressing findings; what
-// nobody owns; counters that stopped; due tasks; rounds to be walked; tasks that fall due within a week; intervals that
-// are worth moving.
-Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, PartStudies& studies, Instant now);
+// nobody owns; stops that go without a part, and what is to be ordered before noon; counters that stopped; due tasks;
+// rounds to be walked, shelves to be counted; tasks that fall due within a week; intervals that are worth moving.
+Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, PartStudies& studies, StoresStudies& stores,
+                             Instant now);
 
 // Announced changes of how much a machine, or every machine, will be used. The logbook's entry of one that concerns
 // every machine has an empty machine.

@@ -137,10 +137,11 @@ struct EntryTold {
   std::optional<UseChangeText> use;
   std::optional<StopTold> stop;
   std::optional<IntervalMoved> interval;
+  std::optional<StoresTold> stores;
 };
 BOOST_DESCRIBE_STRUCT(EntryTold, (),
                       (title, version, display, checks, what, severity, owner, due_on, settling_task, unlinked, done,
-                       why, corrects_ordinal, right, points, order, use, stop, interval))
+                       why, corrects_ordinal, right, points, order, use, stop, interval, stores))
 
 struct EntryView {
   std::string id;
@@ -260,8 +261,9 @@ struct NextStopView {
   LocalDate on;
   std::string shift;
   std::string energy;
+  std::optional<std::string> kit;  // ready, coming, short, not known
 };
-BOOST_DESCRIBE_STRUCT(NextStopView, (), (id, on, shift, energy))
+BOOST_DESCRIBE_STRUCT(NextStopView, (), (id, on, shift, energy, kit))
 
 struct FloorMachineView {
   std::string key;

@@ -10,6 +10,7 @@
 #include "src/simulate/demo_lives.h"
 #include "src/simulate/demo_record.h"
 #include "src/simulate/demo_stops.h"
+#include "src/simulate/demo_stores.h"
 #include "src/simulate/dice.h"
 #include "src/simulate/pace.h"
 
@@ -124,7 +125,9 @@ Result<void> keep(service::Store& store, const service::NewShop& shop, std::vect
     for (const auto& photo : machine.photos) HW_TRY(writing->add_photo(photo));
     step.machines.push_back(std::move(machine.counted));
   }
-  std::sort(entries.begin(), entries.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
+  auto stores = demo_stores(shop, entries, demo_seed, now);
+  std::move(stores.begin(), stores.end(), std::back_inserter(entries));
+  std::stable_sort(entries.begin(), entries.end(), [](const auto& a, const auto& b) { return a.at < b.at; });
   for (auto& entry : entries) HW_TRY(writing->add_entry(entry));
   HW_TRY(writing->put_counting(step));
   return writing->commit();

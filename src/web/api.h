@@ -8,6 +8,7 @@
 #include "libs/http/router.h"
 #include "src/service/part_study.h"
 #include "src/service/proposals.h"
+#include "src/service/stores_study.h"
 #include "src/service/use_cases.h"
 #include "src/web/reach.h"
 
@@ -18,10 +19,11 @@ using Clock = std::function<Instant()>;
 struct ApiParts {
   service::OpenShop& shop;
   Clock clock;
-  http::Channel& events;  // `machine`, `tasks`
+  http::Channel& events;  // `machine`, `tasks`, `stores`
   service::UseForecasts& forecasts;
   service::Proposals& proposals;
   service::PartStudies& studies;
+  service::StoresStudies& stores;
   std::string contract_json;  // the contract as JSON, for GET /api/openapi.json
   const Reach& reach;         // whether other devices reach the server
 };

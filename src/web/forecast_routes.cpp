@@ -25,7 +25,7 @@ void add_forecast_routes(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/machines/{machine}/backtest",
              guarded([parts](const Request& request) { return answer(backtest(parts, request)); }));
   router.add("GET", "/api/today", guarded([parts](const Request&) {
-               return answer(show_today(parts.shop, parts.forecasts, parts.studies, parts.clock()));
+               return answer(show_today(parts.shop, parts.forecasts, parts.studies, parts.stores, parts.clock()));
              }));
   router.add("GET", "/api/use-changes", [parts](const Request&) { return answer(show_use_changes(parts.shop)); });
   router.add("POST", "/api/use-changes", guarded([parts](const Request& request) {

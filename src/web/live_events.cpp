@@ -41,12 +41,15 @@ void LiveEvents::tell_changes() {
   const std::int64_t minute = now.as_millis() / 60'000;
   const bool is_new_minute = std::exchange(told_minute_, minute) != minute;
   const auto looking = shop_.look();
+  const bool stores_changed = std::exchange(told_stores_, shop_.stores().version()) != shop_.stores().version();
+  if (stores_changed && is_heard) channel_.publish({.event = "stores", .data = "{}", .id = {}});
   for (const auto& machine : shop_.machines()) {
     const std::string& key = machine->record.machine.key;
     Told& told = told_[key];
     const Told present{machine->counts_version, machine->tasks_version};
     const bool tasks_changed = present.tasks_version != told.tasks_version;
-    const bool changed = is_new_minute || tasks_changed || present.counts_version != told.counts_version;
+    const bool changed =
+        is_new_minute || stores_changed || tasks_changed || present.counts_version != told.counts_version;
     told = present;
     if (!changed || !is_heard) continue;
     channel_.publish({.event = "machine", .data = formats::print_json(floor_view(shop_, *machine, now)), .id = {}});

@@ -31,6 +31,7 @@ class LiveEvents {
   http::Channel& channel_;
   std::map<std::string, Told> told_;
   std::int64_t told_minute_ = 0;
+  std::uint64_t told_stores_ = 0;
   std::mutex mutex_;
   std::condition_variable wake_;
   bool is_stopping_ = false;

@@ -76,7 +76,9 @@ void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
   forecasts_ = std::make_unique<service::UseForecasts>(shop);
   proposals_ = std::make_unique<service::Proposals>(shop, *forecasts_);
   studies_ = std::make_unique<service::PartStudies>(shop);
-  add_api(router_, {shop, clock_, channel_, *forecasts_, *proposals_, *studies_, std::move(contract), reach_});
+  stores_ = std::make_unique<service::StoresStudies>(shop, *forecasts_, *studies_);
+  add_api(router_,
+          {shop, clock_, channel_, *forecasts_, *proposals_, *studies_, *stores_, std::move(contract), reach_});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   router_.otherwise([this](const http::Request& request) { return from_app(request); });
 }

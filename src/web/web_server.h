@@ -50,6 +50,7 @@ class WebServer {
   http::Channel channel_;
   std::unique_ptr<service::UseForecasts> forecasts_;
   std::unique_ptr<service::PartStudies> studies_;
+  std::unique_ptr<service::StoresStudies> stores_;
   std::unique_ptr<service::Proposals> proposals_;
   http::Router router_;
   std::optional<http::StaticFiles> app_;

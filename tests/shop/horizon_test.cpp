@@ -171,7 +171,8 @@ TEST_F(Horizon, TheBacktestCountsForecastsThatCameTrue) {
 
 TEST_F(Horizon, TodayNamesTheOverdueTaskSinceWhenAndTheRoundToWalk) {
   service::PartStudies studies(scene.shop());
-  const auto view = must(service::show_today(scene.shop(), forecasts, studies, scene.now));
+  service::StoresStudies stores(scene.shop(), forecasts, studies);
+  const auto view = must(service::show_today(scene.shop(), forecasts, studies, stores, scene.now));
   const auto overdue = std::find_if(view.items.begin(), view.items.end(), [](const auto& item) {
     return item.kind == "task" && item.task->key == "filter" && item.machine == "mill1";
   });

@@ -287,7 +287,8 @@ TEST_F(Lives, AMoveThatCannotBeIsRefusedByField) {
 
 TEST_F(Lives, TodayNamesAnIntervalThatIsWorthMoving) {
   for (int times = 0; times < 3; ++times) live_a_while();
-  const auto items = must(service::show_today(scene.shop(), forecasts, studies, scene.now)).items;
+  service::StoresStudies stores(scene.shop(), forecasts, studies);
+  const auto items = must(service::show_today(scene.shop(), forecasts, studies, stores, scene.now)).items;
   const auto is_worth = study().part.is_worth_saying;
   const bool is_named = std::any_of(items.begin(), items.end(), [](const auto& item) {
     return item.kind == "interval" && item.part->task == "filter";

@@ -46,8 +46,9 @@ class Readings : public testing::Test {
   std::vector<service::ReadingLineView> asked() const {
     service::UseForecasts forecasts(scene.shop());
     service::PartStudies studies(scene.shop());
+    service::StoresStudies stores(scene.shop(), forecasts, studies);
     std::vector<service::ReadingLineView> lines;
-    for (const auto& item : must(show_today(scene.shop(), forecasts, studies, scene.now)).items) {
+    for (const auto& item : must(show_today(scene.shop(), forecasts, studies, stores, scene.now)).items) {
       if (item.kind == "reading") lines.push_back(*item.reading);
     }
     return lines;

@@ -21,6 +21,7 @@ class RoundsApi : public testing::Test {
                              .forecasts = forecasts,
                              .proposals = proposals,
                              .studies = studies,
+                             .stores = stores,
                              .contract_json = "",
                              .reach = reach});
   }
@@ -38,6 +39,7 @@ class RoundsApi : public testing::Test {
   service::UseForecasts forecasts{scene.shop()};
   service::Proposals proposals{scene.shop(), forecasts};
   service::PartStudies studies{scene.shop()};
+  service::StoresStudies stores{scene.shop(), forecasts, studies};
   const web::Reach reach{{}};
   http::Router router;
 };

@@ -170,7 +170,7 @@ TEST(StopPlan, AnUnknownStopIsNotFound) {
   Scene scene;
   EXPECT_EQ(service::stored_stop(scene.shop(), id_of(9)).error().saying->code, "no-stop");
   EXPECT_TRUE(service::reload_stops(scene.shop(), "mill9"));
-  EXPECT_FALSE(service::next_stop(*scene.shop().machines()[0], scene.now));
+  EXPECT_FALSE(service::next_stop(scene.shop(), *scene.shop().machines()[0], scene.now));
 }
 
 // Whatever the tasks, the phases are as many as the changes, and each work is in a phase of its own state.

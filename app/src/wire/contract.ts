@@ -141,7 +141,35 @@ export type SayingCode =
   | 'reading-few-since'
   | 'reading-no-trend'
   | 'reading-gone'
-  | 'reading-needed';
+  | 'reading-needed'
+  | 'no-stored-part'
+  | 'parts-ring'
+  | 'stock-below-nothing'
+  | 'serials-count'
+  | 'more-than-ordered'
+  | 'no-order'
+  | 'order-over'
+  | 'part-changed'
+  | 'part-there'
+  | 'part-ordered'
+  | 'part-in-kit'
+  | 'part-substitute'
+  | 'parts-all-named'
+  | 'price-assumed'
+  | 'lead-assumed'
+  | 'wanted-chance'
+  | 'needs-assumed'
+  | 'needed-for-stops'
+  | 'needed-when-due'
+  | 'needed-for-failures'
+  | 'delivery-takes'
+  | 'too-late-to-be-sure'
+  | 'order-open'
+  | 'joins-an-order'
+  | 'more-costs-less'
+  | 'minimum-raises'
+  | 'shelf-life-limits'
+  | 'may-outlive-shelf';
 
 /** what adds up over machines; hours, counts, money in the currency of the shop */
 export interface MonthSums {
@@ -2504,8 +2532,10 @@ export interface StockMove {
   quantity: number;
   /** of a count: by how much it changed the book */
   change?: number;
-  /** what the book says after it, also below 0 */
+  /** what the book says is there after it, 0 or more */
   book: number;
+  /** after it: 0, or below 0: so much more was taken than the book had, not counted since */
+  difference: number;
   by: string;
   /** when it happened */
   at: string;
@@ -2544,7 +2574,7 @@ export interface LeadTimes {
   days_50: number;
   days_90: number;
   /** how they were learned */
-  says: string;
+  says: Sentence;
 }
 
 /** what to order of a part, when, and why */
@@ -2569,6 +2599,12 @@ export interface PartProposal {
   chance_if_ordered?: number;
   /** the same, not ordered */
   chance_if_not?: number;
+  /** what the line costs, with its share of the order */
+  ordering?: number;
+  /** what it costs to have it lie until it is used, expected */
+  holding?: number;
+  /** what lacking it costs until it is there, expected */
+  missing?: number;
   reasons: Sentence[];
 }
 
@@ -2590,6 +2626,8 @@ export interface OrderLine {
   quantity: number;
   delivered: number;
   price?: number;
+  /** each one is followed by its serial number */
+  serial?: boolean;
 }
 
 export interface Order {
@@ -2748,6 +2786,8 @@ export interface ReadyLine {
   expected?: string;
   /** that it is there when the stop begins */
   chance?: number;
+  /** each one is followed by its serial number */
+  serial?: boolean;
   tasks: string[];
 }
 

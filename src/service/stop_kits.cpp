@@ -1,0 +1,141 @@
+#include "src/service/stop_kits.h"
+
+#include <algorithm>
+
+#include "src/service/lead_times.h"
+
+namespace hw::service {
+namespace {
+
+constexpr double line_dust = 1e-9;
+
+std::vector<std::string> substitutes_of(const Stores& stores, const std::string& number) {
+  const PartRecord* part = stores.part(number);
+  return part ? part->part.substitutes.value_or(std::vector<std::string>{}) : std::vector<std::string>{};
+}
+
+void fill(KitLineStanding& line, double& there) {
+  const double part = std::min(there, line.line.quantity - line.taken);
+  line.taken += part;
+  there -= part;
+}
+
+// What was taken fills the lines of its own part, then those for which it may stand in.
+void fill_taken(StopKit& kit, const Stores& stores) {
+  auto taken = stores.taken_for(kit.stop->id);
+  for (KitLineStanding& line : kit.lines) {
+    if (line.line.part && taken.contains(*line.line.part)) fill(line, taken[*line.line.part]);
+  }
+  for (KitLineStanding& line : kit.lines) {
+    if (!line.line.part) continue;
+    for (const std::string& number : substitutes_of(stores, *line.line.part)) {
+      if (taken.contains(number)) fill(line, taken[number]);
+    }
+  }
+}
+
+StopKit bare_kit(const OpenShop& shop, const OpenMachine& machine, const Stop& stop) {
+  StopKit kit{&machine, &stop, {}};
+  for (NeededLine& line : kit_of(shop, machine, stop)) kit.lines.push_back({std::move(line), 0, {}});
+  fill_taken(kit, shop.stores());
+  return kit;
+}
+
+kits::StopWant want_of(const StopKit& kit) {
+  kits::StopWant want{kit.stop->plan.on, {}};
+  for (const KitLineStanding& line : kit.lines) {
+    want.lines.push_back({line.line.part.value_or(""), line.line.quantity - line.taken});
+  }
+  return want;
+}
+
+int rank_of(const std::string& state) {
+  if (state == "short") return 3;
+  if (state == "coming") return 2;
+  return state == "not known" ? 1 : 0;
+}
+
+ReadyLineView line_view(const Stores& stores, const KitLineStanding& one) {
+  ReadyLineView view{.part = one.line.part,
+                     .name = one.line.name,
+                     .place = {},
+                     .quantity = one.line.quantity,
+                     .unit = one.line.unit,
+                     .state = state_of(one),
+                     .reserved = one.standing.reserved,
+                     .taken = one.taken,
+                     .substitute = one.standing.substitute,
+                     .expected = one.standing.expected_on,
+                     .chance = {},
+                     .serial = {},
+                     .tasks = one.line.tasks};
+  if (one.line.part) {
+    view.chance = one.standing.chance;
+    const PartRecord* part = stores.part(one.standing.substitute.value_or(*one.line.part));
+    if (part) view.place = part->part.place;
+    if (part && part->part.serial.value_or(false)) view.serial = true;
+  }
+  return view;
+}
+
+}  // namespace
+
+void add_stock(kits::StockByPart& stock, const OpenShop& shop, const std::string& number, LocalDate today) {
+  const PartRecord* part = shop.stores().part(number);
+  if (part == nullptr || stock.contains(number)) return;
+  const auto substitutes = substitutes_of(shop.stores(), number);
+  stock[number] = {part->shelf.batches, incoming_of(shop, part->part, today), substitutes};
+  for (const std::string& other : substitutes) add_stock(stock, shop, other, today);
+}
+
+StopKits stop_kits(const OpenShop& shop, LocalDate today) {
+  StopKits made;
+  std::vector<StopKit>& all = made.kits;
+  for (const auto& machine : shop.machines()) {
+    for (const Stop& stop : machine->stops) all.push_back(bare_kit(shop, *machine, stop));
+  }
+  std::sort(all.begin(), all.end(),
+            [](const StopKit& one, const StopKit& other) { return begins_before(*one.stop, *other.stop); });
+  std::vector<kits::StopWant> wants;
+  for (const StopKit& kit : all) {
+    wants.push_back(want_of(kit));
+    for (const KitLineStanding& line : kit.lines) {
+      if (line.line.part) add_stock(made.left, shop, *line.line.part, today);
+    }
+  }
+  const auto standing = kits::reserve(wants, made.left);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    for (std::size_t j = 0; j < all[i].lines.size(); ++j) all[i].lines[j].standing = standing[i][j];
+  }
+  return made;
+}
+
+std::string state_of(const KitLineStanding& line) {
+  if (!line.line.part) return "not known";
+  if (line.standing.lacking > line_dust) return "short";
+  if (line.standing.promised > line_dust) return line.standing.chance >= coming_chance ? "coming" : "short";
+  return line.taken >= line.line.quantity - line_dust ? "taken" : "reserved";
+}
+
+std::string state_of(const StopKit& kit) {
+  std::string worst = "ready";
+  for (const KitLineStanding& line : kit.lines) {
+    const std::string state = state_of(line);
+    if (rank_of(state) > rank_of(worst)) worst = state;
+  }
+  return worst;
+}
+
+StopReadinessView readiness_view(const OpenShop& shop, const StopKit& kit) {
+  StopReadinessView view{.stop = kit.stop->id,
+                         .machine = kit.stop->machine,
+                         .on = kit.stop->plan.on,
+                         .shift = kit.stop->plan.shift,
+                         .state = state_of(kit),
+                         .taken_at = shop.stores().taken_at(kit.stop->id),
+                         .lines = {}};
+  for (const KitLineStanding& line : kit.lines) view.lines.push_back(line_view(shop.stores(), line));
+  return view;
+}
+
+}  // namespace hw::service
