@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "src/catalogue/clock_text.h"
+
 namespace hw::catalogue {
 namespace {
 
@@ -121,6 +123,19 @@ PartsAwaited read_parts_awaited(TomlTable& table) {
   return {table.text("machine"), table.text("task"), table.take("on", parse_local_date(table.text("on")))};
 }
 
+StoresRules read_stores(TomlTable& table) {
+  StoresRules rules;
+  rules.wanted = table.number_or("wanted", rules.wanted);
+  if (!(rules.wanted >= 0.5 && rules.wanted <= 0.9999)) table.mistake("wanted", "it is a chance from 0.5 to 0.9999");
+  rules.holding_per_year = amount_or(table, "holding_per_year", rules.holding_per_year, 2);
+  rules.order_cost = amount_or(table, "order_cost", rules.order_cost, 1e5);
+  rules.line_cost = amount_or(table, "line_cost", rules.line_cost, 1e5);
+  rules.rush_cost = amount_or(table, "rush_cost", rules.rush_cost, 1e5);
+  rules.missing_per_day = amount_or(table, "missing_per_day", rules.missing_per_day, 1e5);
+  rules.noon_minute = table.take("noon", parse_clock(table.text_or("noon", "12:00")));
+  return rules;
+}
+
 template <class Things, class KeyOf>
 bool has_key(const Things& things, std::string_view key, KeyOf key_of) {
   return std::any_of(things.begin(), things.end(), [&](const auto& one) { return key_of(one) == key; });
@@ -176,6 +191,7 @@ Stopping read_stopping(TomlTable& shop) {
   out.absences = shop.each("absence", read_absence);
   out.blackouts = shop.each("blackout", read_blackout);
   out.parts_awaited = shop.each("parts_awaited", read_parts_awaited);
+  if (shop.has("stores")) out.stores = shop.one("stores", read_stores);
   return out;
 }
 

@@ -1,5 +1,5 @@
 #pragma once
-// [stopping], [[crew]], [[absence]], [[blackout]] and [[parts_awaited]] of a shop's file.
+// [stopping], [[crew]], [[absence]], [[blackout]], [[parts_awaited]] and [stores] of a shop's file.
 
 #include "src/catalogue/shop.h"
 #include "src/catalogue/toml_table.h"

@@ -61,6 +61,9 @@ why = "hot order"
 machine = "m"
 task = "belt"
 on = "2026-03-20"
+[stores]
+wanted = 0.9
+noon = "11:30"
 )");
   ASSERT_TRUE(shop) << shop.error().message;
   const Stopping& stopping = shop->stopping;
@@ -72,6 +75,10 @@ on = "2026-03-20"
   EXPECT_EQ(stopping.absences.at(0).person, "Ada");
   EXPECT_EQ(stopping.blackouts.at(0).cell, "c");
   EXPECT_EQ(print(stopping.parts_awaited.at(0).on), "2026-03-20");
+  StoresRules rules;
+  rules.wanted = 0.9;
+  rules.noon_minute = 11 * 60 + 30;
+  EXPECT_EQ(stopping.stores, rules);
 }
 
 TEST(StoppingFields, AMistakeIsNamedByItsFieldWithWhatWouldBeRight) {
@@ -110,7 +117,9 @@ TEST(StoppingFields, AMistakeIsNamedByItsFieldWithWhatWouldBeRight) {
       {"[[blackout]]\ncell = \"x\"\nfrom = \"2026-03-09\"\nuntil = \"2026-03-10\"\nwhy = \"x\"", "blackout",
        "no cell \"x\""},
       {"[[parts_awaited]]\nmachine = \"x\"\ntask = \"t\"\non = \"2026-03-09\"", "parts_awaited", "no machine \"x\""},
-      {"[[parts_awaited]]\nmachine = \"m\"\ntask = \"t\"\non = \"soon\"", "parts_awaited 1", "on"}};
+      {"[[parts_awaited]]\nmachine = \"m\"\ntask = \"t\"\non = \"soon\"", "parts_awaited 1", "on"},
+      {"[stores]\nwanted = 1", "stores, line 14, wanted", "0.5 to 0.9999"},
+      {"[stores]\nnoon = \"noon\"", "stores, line 14, noon", "06:00"}};
   for (const Case& one : cases) {
     const auto shop = shop_with(one.text);
     ASSERT_FALSE(shop) << one.text;

@@ -14,6 +14,7 @@
 #include "src/simulate/demo_rounds.h"
 #include "src/simulate/demo_shop.h"
 #include "src/simulate/demo_stops.h"
+#include "src/simulate/demo_stores.h"
 #include "src/simulate/demo_use.h"
 #include "src/storage/founding_files.h"
 #include "src/storage/sqlite_store.h"
@@ -126,10 +127,36 @@ TEST(DemoStops, AreAheadOverAndClosedAndNoneIsToldBeforeItHappened) {
       ++kinds[entry.kind];
     }
   }
-  EXPECT_EQ(kinds["stop agreed"], 11);
+  EXPECT_EQ(kinds["stop agreed"], 12);
   EXPECT_EQ(kinds["stop closed"], 4);
   EXPECT_EQ(kinds["stop withdrawn"], 1);
   EXPECT_GT(kinds["task done"], 8);
+}
+
+TEST(DemoStores, ASaturdaysKitLacksOnePartThatIsNotOnOrderAndOneShelfIsDisputed) {
+  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
+  const simulate::DemoUse use({{"operating", 1000}}, {}, LocalDate::of(2026, 3, 4), 1);
+  std::vector<service::Entry> entries;
+  for (const auto& machine : founded.machines) {
+    const auto done = simulate::demo_entries(machine, founded.shop, use, 7, wednesday);
+    auto stops = simulate::demo_stops(machine, founded.shop, use, done, 7, wednesday);
+    std::move(stops.begin(), stops.end(), std::back_inserter(entries));
+  }
+  service::Stores stores;
+  const auto told = simulate::demo_stores(founded, entries, 7, wednesday);
+  stores.take(told);
+  for (const auto& entry : told) EXPECT_LT(entry.at, wednesday) << entry.says;
+  int lacking = 0;
+  for (const auto& [number, part] : stores.parts()) {
+    EXPECT_EQ(part.shelf.difference, number == "F-104" ? -1 : 0) << number;
+    if (part.moves.front().quantity > 0) continue;
+    ++lacking;
+    EXPECT_EQ(part.shelf.book, 0) << number;
+  }
+  EXPECT_EQ(lacking, 1) << "of which there was none from the first count on";
+  const auto is_open = [](const auto& order) { return order.second.is_open(); };
+  EXPECT_EQ(std::count_if(stores.orders().begin(), stores.orders().end(), is_open), 1) << "the late one";
 }
 
 TEST(DemoUse, AnAmountIsFoundWhereTheDaysRoseByIt) {
