@@ -8,7 +8,8 @@ namespace {
 
 constexpr double amount_worth_saying = 0.05;
 
-int percent(double chance) { return static_cast<int>(std::floor(100 * chance + 1e-9)); }
+// To a tenth, rounded down: what is not reached does not look as if it were.
+double percent(double chance) { return std::floor(1000 * chance + 1e-9) / 10; }
 
 void say_what_stops_need(std::vector<Sentence>& says, const LineFacts& facts) {
   double quantity = 0;
@@ -52,9 +53,9 @@ void say_how_long_it_takes(std::vector<Sentence>& says, const LineFacts& facts) 
 
 void say_that_it_is_late(std::vector<Sentence>& says, const LineFacts& facts) {
   if (facts.line.when != When::late) return;
-  const int now = percent(facts.line.chance_now), wanted = percent(facts.cover.part().wanted);
-  says.push_back(sentence({"too-late-to-be-sure", {}, {{"chance", double(now)}, {"wanted", double(wanted)}}},
-                          "even ordered today it is there in time with {} % only, not {} %", now, wanted));
+  const double now = percent(facts.line.chance_now), wanted = percent(facts.cover.part().wanted);
+  says.push_back(sentence({"too-late-to-be-sure", {}, {{"chance", now}, {"wanted", wanted}}},
+                          "even ordered today it is there in time with {:g} % only, not {:g} %", now, wanted));
 }
 
 void say_what_is_open(std::vector<Sentence>& says, const LineFacts& facts) {
@@ -64,11 +65,11 @@ void say_what_is_open(std::vector<Sentence>& says, const LineFacts& facts) {
                                        [](const OpenOrder& a, const OpenOrder& b) { return a.age_days < b.age_days; });
   double quantity = 0;
   for (const OpenOrder& order : open) quantity += order.quantity;
-  const int by_now = percent(facts.cover.lead().within(oldest->age_days));
-  says.push_back(sentence(
-      {"order-open", {}, {{"quantity", quantity}, {"days", double(oldest->age_days)}, {"chance", double(by_now)}}},
-      "{:g} are ordered, the oldest for {} d; by then {} % of deliveries are there", quantity, oldest->age_days,
-      by_now));
+  const double by_now = percent(facts.cover.lead().within(oldest->age_days));
+  says.push_back(
+      sentence({"order-open", {}, {{"quantity", quantity}, {"days", double(oldest->age_days)}, {"chance", by_now}}},
+               "{:g} are ordered, the oldest for {} d; by then {:g} % of deliveries are there", quantity,
+               oldest->age_days, by_now));
 }
 
 void say_that_it_joins(std::vector<Sentence>& says, const LineFacts& facts) {
@@ -96,9 +97,9 @@ void say_what_shelf_life_does(std::vector<Sentence>& says, const LineFacts& fact
   if (!range.shelf_life_max) return;
   const double quantity = facts.line.quantity;
   if (quantity > *range.shelf_life_max) {
-    const int used = percent(facts.used_in_time);
-    says.push_back(sentence({"may-outlive-shelf", {}, {{"quantity", quantity}, {"chance", double(used)}}},
-                            "all {:g} are used within their shelf life with {} % only", quantity, used));
+    const double used = percent(facts.used_in_time);
+    says.push_back(sentence({"may-outlive-shelf", {}, {{"quantity", quantity}, {"chance", used}}},
+                            "all {:g} are used within their shelf life with {:g} % only", quantity, used));
   } else if (quantity + facts.cover.part().pack > *range.shelf_life_max) {
     says.push_back(sentence({"shelf-life-limits", {}, {{"quantity", quantity}}},
                             "not more than {:g}, which are used within their shelf life", quantity));

@@ -52,7 +52,12 @@ JointOrder join_candidates(const StoresAhead& stores, const std::vector<Candidat
   return join_order(joiners, order_cost, stores.days);
 }
 
-When when_of(int last_day) { return last_day < 0 ? When::late : last_day == 0 ? When::today : When::later; }
+// What costs less ordered some days ago is not late yet: that is only what comes too late with the wanted chance.
+When when_of(const Candidate& one) {
+  if (one.choice.last_day > 0) return When::later;
+  const bool is_in_time = one.cover.until_delivery(0, one.cover.position()) >= one.cover.part().wanted - 1e-12;
+  return is_in_time ? When::today : When::late;
+}
 
 void judge_chances(OrderLine& line, const Candidate& one, LocalDate today) {
   const StockCover& cover = one.cover;
@@ -74,7 +79,7 @@ OrderLine line_of(const StoresAhead& stores, const Candidate& one, const JointOr
   OrderLine line;
   line.part = one.part;
   line.quantity = lot.quantity;
-  line.when = when_of(one.choice.last_day);
+  line.when = when_of(one);
   line.last_on = stores.today + one.choice.order_day;
   judge_chances(line, one, stores.today);
   const double held_longer = lot.quantity * holding_per_unit_day(stores, part) * (one.choice.order_day - joint.day);
@@ -96,10 +101,13 @@ ProposedOrder order_of(const StoresAhead& stores, std::size_t supplier, const st
   const JointOrder joint = join_candidates(stores, candidates);
   ProposedOrder order;
   order.supplier = supplier;
-  order.when = when_of(candidates.front().choice.last_day);
   order.order_on = stores.today + joint.day;
   order.order_cost = stores.suppliers[supplier].order_cost;
-  for (std::size_t n = 0; n < joint.count; ++n) order.lines.push_back(line_of(stores, candidates[n], joint));
+  order.when = When::later;
+  for (std::size_t n = 0; n < joint.count; ++n) {
+    order.lines.push_back(line_of(stores, candidates[n], joint));
+    order.when = std::min(order.when, order.lines.back().when);
+  }
   return order;
 }
 

@@ -38,7 +38,8 @@ class Collecting {
     if (lines.empty()) return;
     kits::ExpectedNeed need{task.due, 1, 0, 0};
     const auto planned = planned_.find({machine.key, task.task.key});
-    if (planned != planned_.end()) need.due = shifted(task.next, planned->second - ahead_.today);
+    need.due = planned == planned_.end() ? not_before(task.due, ahead_.today + days_to_agree)
+                                         : shifted(task.next, planned->second - ahead_.today);
     set_cycle(need, task.next);
     if (need.due.empty()) return;
     NeedTold told = told_of(machine, task.task);
@@ -119,6 +120,13 @@ class Collecting {
     const auto early = due::quantile(next, 0.1);
     const auto late = due::quantile(next, 0.9);
     if (early && late) need.cycle_sd_days = (*late - *early) / deviations_10_to_90;
+  }
+
+  static due::DueDistribution not_before(const due::DueDistribution& due, LocalDate day) {
+    due::DueDistribution later;
+    if (const double chance = due::chance_by(due, day); chance > 0) later.push_back({day, chance});
+    std::copy_if(due.begin(), due.end(), std::back_inserter(later), [&](const auto& step) { return day < step.on; });
+    return later;
   }
 
   static due::DueDistribution shifted(due::DueDistribution due, int days) {

@@ -1,6 +1,7 @@
 #pragma once
 // Who will ask for each part, and when: agreed stops, tasks by their forecast due dates and again each cycle after,
-// checks that come with every shift or day, failures. A task that is in an agreed stop asks again one cycle after it.
+// checks that come with every shift or day, failures. A task that is in an agreed stop asks again one cycle after it;
+// one that is in none asks three days from now at the earliest, since a stop has to be agreed first (our own choice).
 //
 // How often a part fails is what the shop says of it, else what the lives of the tasks' parts say under their present
 // intervals:  failures a year = use a year * F(T) / integral of R from 0 to T  (renewal reward; Barlow and Proschan
@@ -14,6 +15,8 @@
 #include "src/service/stop_kits.h"
 
 namespace hw::service {
+
+inline constexpr int days_to_agree = 3;
 
 struct NeedTold {
   std::optional<std::string> machine = {};
