@@ -74,7 +74,7 @@ Result<void> check_amounts(const StoredPart& part) {
   return {};
 }
 
-Result<void> check_list(std::string_view field, const std::optional<std::vector<std::string>>& texts,
+Result<void> check_names(std::string_view field, const std::optional<std::vector<std::string>>& texts,
                         std::size_t most) {
   if (!texts) return {};
   if (texts->size() > listed_max) {
@@ -165,8 +165,8 @@ Result<void> check(const StoredPart& part) {
   HW_TRY(check_may_lack("place", part.place, place_max));
   HW_TRY(check_may_lack("supplier", part.supplier, supplier_max));
   HW_TRY(check_may_lack("note", part.note, part_note_max));
-  HW_TRY(check_list("names", part.names, part_title_max));
-  HW_TRY(check_list("substitutes", part.substitutes, number_max));
+  HW_TRY(check_names("names", part.names, part_title_max));
+  HW_TRY(check_names("substitutes", part.substitutes, number_max));
   HW_TRY(check_references(part));
   HW_TRY(check_amounts(part));
   if (part.serial.value_or(false) && !is_counted(part.unit)) {
