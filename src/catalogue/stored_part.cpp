@@ -75,7 +75,7 @@ Result<void> check_amounts(const StoredPart& part) {
 }
 
 Result<void> check_names(std::string_view field, const std::optional<std::vector<std::string>>& texts,
-                        std::size_t most) {
+                         std::size_t most) {
   if (!texts) return {};
   if (texts->size() > listed_max) {
     return refuse(ErrorCode::bad_input, "{}: {} are too many; at most {}", field, texts->size(), listed_max);

@@ -46,9 +46,7 @@ Result<void> check_can_end(const Stores& stores, const PartRecord& part) {
                   "part {} cannot end: {}", number, where);
   };
   if (part.shelf.book > 0) return still("part-there", "something of it is there");
-  for (const auto& [id, order] : stores.orders()) {
-    if (order.outstanding(number) > 0) return still("part-ordered", "something of it is on order");
-  }
+  if (!stores.open_orders_of(number).empty()) return still("part-ordered", "something of it is on order");
   for (const catalogue::Kit& kit : stores.kits()) {
     for (const catalogue::KitLine& line : kit.lines) {
       if (line.part == number) return still("part-in-kit", "it is in a kit");

@@ -52,13 +52,11 @@ LocalDate expected_on(const OrderRecord& order, const kits::LeadTime& lead, Loca
 std::vector<kits::Incoming> incoming_of(const OpenShop& shop, const catalogue::StoredPart& part, LocalDate today) {
   std::vector<kits::Incoming> incoming;
   std::shared_ptr<const kits::LeadTime> lead;
-  for (const auto& [id, order] : shop.stores().orders()) {
-    const double left = order.outstanding(part.number);
-    if (left <= 0) continue;
+  for (const OrderRecord* order : shop.stores().open_orders_of(part.number)) {
     if (!lead) lead = std::make_shared<const kits::LeadTime>(lead_time_of(shop, part));
-    const LocalDate placed_on = shop.calendar().zone.date_of(order.at);
-    incoming.push_back({left, expected_on(order, *lead, placed_on, today, 0.9),
-                        [lead, order = &order, placed_on, today](LocalDate day) {
+    const LocalDate placed_on = shop.calendar().zone.date_of(order->at);
+    incoming.push_back({order->outstanding(part.number), expected_on(*order, *lead, placed_on, today, 0.9),
+                        [lead, order, placed_on, today](LocalDate day) {
                           return chance_there(*order, *lead, placed_on, today, day);
                         }});
   }

@@ -32,9 +32,12 @@ Result<std::vector<TaskView>> card_tasks(const OpenShop& shop, const OpenMachine
   return tasks;
 }
 
-std::vector<KitPartView> kit_views(const std::vector<NeededLine>& lines) {
+std::vector<KitPartView> kit_views(const Stores& stores, const std::vector<NeededLine>& lines) {
   std::vector<KitPartView> kit;
-  for (const NeededLine& line : lines) kit.push_back({line.name, line.quantity, line.unit, line.tasks});
+  for (const NeededLine& line : lines) {
+    const PartRecord* part = line.part ? stores.part(*line.part) : nullptr;
+    kit.push_back({line.name, line.quantity, line.unit, line.tasks, line.part, part ? part->part.place : std::nullopt});
+  }
   return kit;
 }
 
@@ -85,7 +88,7 @@ Result<StopCardView> show_stop(const OpenShop& shop, std::string_view id, Instan
   view.order = order_view(ordered, planned, shop.record().stopping);
   HW_TAKE(tasks, card_tasks(shop, *machine, view.order, now));
   view.tasks = std::move(tasks);
-  view.kit = kit_views(kit_of(shop, *machine, stop));
+  view.kit = kit_views(shop.stores(), kit_of(shop, *machine, stop));
   view.isolation = isolation_view(shop, view.machine.kind);
   view.findings = findings_settled_by(*machine, stop);
   if (const auto* service = service_in(shop, machine->record, planned)) {

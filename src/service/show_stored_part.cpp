@@ -157,8 +157,8 @@ Result<PartStoresView> show_stored_part(const OpenShop& shop, StoresStudies& stu
     if (batch.best_before && *batch.best_before < study->today) view.batches.back().too_old = true;
   }
   view.serials = serial_views(*part);
-  for (const auto& [id, order] : shop.stores().orders()) {
-    if (order.outstanding(number) > 0) view.orders.push_back(order_view(shop, order, now));
+  for (const OrderRecord* order : shop.stores().open_orders_of(number)) {
+    view.orders.push_back(order_view(shop, *order, now));
   }
   view.lead_times = lead_times_view(shop, part->part);
   view.proposal = proposal_of(shop, *study, number);

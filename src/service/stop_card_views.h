@@ -49,8 +49,10 @@ struct KitPartView {
   double quantity = 0;
   std::string unit;
   std::vector<std::string> tasks;
+  std::optional<std::string> part;   // its number, where the stores keep it
+  std::optional<std::string> place;  // where it lies
 };
-BOOST_DESCRIBE_STRUCT(KitPartView, (), (name, quantity, unit, tasks))
+BOOST_DESCRIBE_STRUCT(KitPartView, (), (name, quantity, unit, tasks, part, place))
 
 struct IsolationStepView {
   std::string code;

@@ -107,6 +107,7 @@ void Stores::place(const Entry& entry) {
   order.text = *entry.body.stores->order;
   order.by = entry.by;
   order.at = entry.happened_at;
+  for (const OrderLineText& line : order.text.lines) orders_of_part_[line.part].push_back(entry.id);
   orders_[entry.id] = std::move(order);
 }
 
@@ -156,6 +157,17 @@ const OrderRecord* Stores::order(std::string_view id) const {
 const PartRecord* Stores::part_called(std::string_view name) const {
   const auto there = numbers_by_name_.find(in_small_letters(name));
   return there == numbers_by_name_.end() ? nullptr : part(there->second);
+}
+
+std::vector<const OrderRecord*> Stores::open_orders_of(std::string_view part) const {
+  std::vector<const OrderRecord*> open;
+  const auto there = orders_of_part_.find(part);
+  if (there == orders_of_part_.end()) return open;
+  for (const std::string& id : there->second) {
+    const OrderRecord& one = orders_.find(id)->second;
+    if (one.outstanding(part) > 0) open.push_back(&one);
+  }
+  return open;
 }
 
 std::map<std::string, double> Stores::taken_for(std::string_view stop) const {

@@ -82,6 +82,8 @@ class Stores {
   const std::vector<catalogue::Kit>& kits() const { return kits_; }
   const std::map<std::string, OrderRecord, std::less<>>& orders() const { return orders_; }
   const OrderRecord* order(std::string_view id) const;
+  // Those with something of the part still to come.
+  std::vector<const OrderRecord*> open_orders_of(std::string_view part) const;
   // The part that a task means by a name: its title or one of its names, capitals or not; the lowest number where
   // several answer; null where none does.
   const PartRecord* part_called(std::string_view name) const;
@@ -111,6 +113,7 @@ class Stores {
   std::map<std::string, PartRecord, std::less<>> parts_;
   std::vector<catalogue::Kit> kits_;
   std::map<std::string, OrderRecord, std::less<>> orders_;
+  std::map<std::string, std::vector<std::string>, std::less<>> orders_of_part_;  // their ids
   std::map<std::string, std::string, std::less<>> numbers_by_name_;  // in small letters
   std::map<std::string, std::map<std::string, double>, std::less<>> taken_;
   std::map<std::string, Instant, std::less<>> taken_at_;

@@ -96,11 +96,10 @@ class Study {
 
   std::vector<kits::OpenOrder> open_orders(const catalogue::StoredPart& part) const {
     std::vector<kits::OpenOrder> open;
-    for (const auto& [id, order] : shop_.stores().orders()) {
-      const double left = order.outstanding(part.number);
-      if (left <= 0) continue;
-      kits::OpenOrder one{left, std::max(0, made_.today - shop_.calendar().zone.date_of(order.at)), {}};
-      if (order.text.confirmed_on) one.confirmed_in_days = *order.text.confirmed_on - made_.today;
+    for (const OrderRecord* order : shop_.stores().open_orders_of(part.number)) {
+      const LocalDate placed_on = shop_.calendar().zone.date_of(order->at);
+      kits::OpenOrder one{order->outstanding(part.number), std::max(0, made_.today - placed_on), {}};
+      if (order->text.confirmed_on) one.confirmed_in_days = *order->text.confirmed_on - made_.today;
       open.push_back(one);
     }
     return open;

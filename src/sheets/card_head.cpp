@@ -148,6 +148,7 @@ void add_kit(CardRows& rows, const CardContext& context) {
   for (const CardPart& part : context.card.kit) {
     const std::string tasks = context.numbers_of(part.tasks);
     std::string line = fmt::format("{} {}  {}", print_number(part.quantity, context.language), part.unit, part.name);
+    if (!part.shelf.empty()) line += "  [" + part.shelf + "]";
     if (!tasks.empty()) line += "  (" + fmt::format(fmt::runtime(context.words.for_tasks), tasks) + ")";
     rows.checked_text(line, all, body_style, RowTie::free);
   }

@@ -47,6 +47,7 @@ struct CardPart {
   double quantity = 0;
   std::string unit;
   std::vector<std::string> tasks;  // keys of tasks of this card
+  std::string shelf = {};          // its number and where it lies, where the stores keep it: "F-104, A2-1"
 };
 
 struct CardFinding {

@@ -97,7 +97,10 @@ JobCard job_card_of(const service::StopCardView& view, const service::MachineRec
   card.minutes_two = view.order.minutes_two;
   card.tasks = tasks_of(view, machine);
   card.phases = phases_of(view.order);
-  for (const auto& part : view.kit) card.kit.push_back({part.name, part.quantity, part.unit, part.tasks});
+  for (const auto& part : view.kit) {
+    const std::string place = part.place ? ", " + *part.place : "";
+    card.kit.push_back({part.name, part.quantity, part.unit, part.tasks, part.part.value_or("") + place});
+  }
   for (const auto& one : view.findings) card.findings.push_back({one.what, point_title(machine, one.point)});
   put_kind(card, shop, language);
   if (view.service) {

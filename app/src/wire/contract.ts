@@ -1581,6 +1581,10 @@ export interface KitPart {
   quantity: number;
   unit: string;
   tasks: string[];
+  /** its number, where the stores keep it */
+  part?: string;
+  /** where it lies */
+  place?: string;
 }
 
 /** what is known of the kind of machine; the builder's manual goes before it */
