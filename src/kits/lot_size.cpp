@@ -9,7 +9,7 @@
 namespace hw::kits {
 namespace {
 
-constexpr double lot_max = 1e7;
+constexpr double lot_max = 1e6;
 
 // g(y) = h E(y - D)+ + p E(D - y)+.
 double position_cost(const ReorderTerms& terms, double y) {
@@ -32,8 +32,8 @@ OrderQuantity economic_quantity(double order_cost, double rate, double holding) 
 }
 
 Result<ReorderPolicy> best_reorder_policy(const ReorderTerms& terms) {
-  HW_ASSERT(terms.holding > 0 && terms.missing > 0 && terms.rate > 0 && terms.lead_time > 0 && terms.order_cost >= 0,
-            "costs, rate and lead time above 0");
+  HW_ASSERT(terms.holding > 0 && terms.missing > 0 && terms.rate > 0 && terms.lead_time >= 0 && terms.order_cost >= 0,
+            "costs and rate above 0");
   const double mean = terms.rate * terms.lead_time;
   const double best = poisson_level(mean, terms.missing / (terms.holding + terms.missing));
   double low = best, high = best;  // the positions taken
