@@ -5,7 +5,6 @@
 
 #include "libs/numerics/normal_tail.h"
 #include "libs/values/assert.h"
-#include "src/kits/poisson.h"
 
 namespace hw::kits {
 namespace {
@@ -68,7 +67,7 @@ TimesTaken TimesTaken::of_due(const ExpectedNeed& need, LocalDate today, int day
   return times;
 }
 
-TimesTaken TimesTaken::of_rate(double rate_per_day, int) {
+TimesTaken TimesTaken::of_rate(double rate_per_day) {
   HW_ASSERT(rate_per_day > 0, "a rate above 0");
   TimesTaken times;
   times.rate_ = rate_per_day;
@@ -77,7 +76,7 @@ TimesTaken TimesTaken::of_rate(double rate_per_day, int) {
 
 bool TimesTaken::move_to(int day) {
   if (rate_ <= 0) return move_due(day);
-  move_rate(day);
+  fill_poisson_run(now_, rate_ * (day + 1), chance_least);
   return true;
 }
 
@@ -88,21 +87,15 @@ bool TimesTaken::move_due(int day) {
   if (is_same) return false;
   std::size_t sure = 0;
   while (sure < at_least_.size() && at_least_[sure][at] >= 1) ++sure;
-  first_ = sure;
-  chances_.clear();
+  now_.first = sure;
+  now_.chances.clear();
   double before = 1;
   for (std::size_t k = sure; before > 0; ++k) {
     const double next = k < at_least_.size() ? std::min(at_least_[k][at], before) : 0;
-    chances_.push_back(before - next);
+    now_.chances.push_back(before - next);
     before = next;
   }
   return true;
-}
-
-void TimesTaken::move_rate(int day) {
-  const PoissonRun run = poisson_run(rate_ * (day + 1), chance_least);
-  first_ = run.first;
-  chances_ = run.chances;
 }
 
 double TimesTaken::mean(int day) const {
@@ -127,7 +120,8 @@ std::size_t TimesTaken::most(int day) const {
     const auto possible = [&](const auto& by_day) { return by_day[static_cast<std::size_t>(day)] > 0; };
     return static_cast<std::size_t>(std::count_if(at_least_.begin(), at_least_.end(), possible));
   }
-  const PoissonRun run = poisson_run(rate_ * (day + 1), chance_least);
+  PoissonRun run;
+  fill_poisson_run(run, rate_ * (day + 1), chance_least);
   return run.first + run.chances.size() - 1;
 }
 
