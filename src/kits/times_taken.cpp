@@ -46,9 +46,11 @@ Cycle cycle_of(const ExpectedNeed& need) {
 // The days of the time before, each moved on by a cycle.
 std::vector<double> one_cycle_on(const std::vector<double>& by_day, const Cycle& cycle) {
   std::vector<double> on(by_day.size());
+  const auto possible = std::find_if(by_day.begin(), by_day.end(), [](double chance) { return chance > 0; });
+  const auto first = static_cast<std::size_t>(possible - by_day.begin());
   for (std::size_t n = 0; n < cycle.chances.size(); ++n) {
     const std::size_t shift = cycle.least + n;
-    for (std::size_t day = shift; day < on.size(); ++day) on[day] += cycle.chances[n] * by_day[day - shift];
+    for (std::size_t day = shift + first; day < on.size(); ++day) on[day] += cycle.chances[n] * by_day[day - shift];
   }
   for (double& chance : on) chance = std::min(chance, 1.0);
   return on;

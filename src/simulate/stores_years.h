@@ -26,7 +26,7 @@ struct StoresOutcome {
 struct StoresPlay {
   StoresPlan plan;
   int years = 5;          // that count, at least 2
-  int days_before = 365;  // that do not
+  int days_before = 180;  // that do not
   OrderCosts costs;
 };
 

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "src/terminal/kits_simulate.h"
 #include "src/terminal/kits_stock.h"
 
 namespace hw::terminal {
@@ -25,12 +26,26 @@ void add_stock(CLI::App& kits, Answer& answer) {
   command->callback([options, &answer] { answer = answer_cases(options->file, {stock_case, options->is_json}); });
 }
 
+void add_simulate(CLI::App& kits, Answer& answer) {
+  const auto call = std::make_shared<KitsSimulateCall>();
+  CLI::App* command =
+      kits.add_subcommand("simulate", "Plays years of invented stores under the proposed orders and two usual rules");
+  command->add_option("--seed", call->seed, "the beginning of chance")->capture_default_str();
+  command->add_option("--years", call->years, "years that count")->check(CLI::Range(2, 50))->capture_default_str();
+  command->add_option("--wanted", call->wanted, "the chance with which each need is to be met from stock")
+      ->check(CLI::Range(0.5, 0.999))
+      ->capture_default_str();
+  command->add_flag("--json", call->is_json, "print JSON");
+  command->callback([call, &answer] { answer = simulate_kits(*call); });
+}
+
 }  // namespace
 
 void add_kits_command(CLI::App& app, const Entrances&, Answer& answer) {
-  CLI::App* kits = app.add_subcommand("kits", "Says what stock of parts to have");
+  CLI::App* kits = app.add_subcommand("kits", "Says what stock of parts to have, and how rules of ordering do");
   kits->require_subcommand(1);
   add_stock(*kits, answer);
+  add_simulate(*kits, answer);
 }
 
 }  // namespace hw::terminal
