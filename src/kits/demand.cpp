@@ -35,14 +35,14 @@ class Row {
   }
   // Adds k times `cells_each` with chance times[k - first].
   void add(std::size_t first, std::span<const double> times, double cells_each) {
-    const double most = static_cast<double>(first + times.size() - 1) * cells_each;
-    const std::size_t width = std::min(now_.size(), filled_ + static_cast<std::size_t>(std::ceil(most - cell_slack)));
-    std::fill_n(next_.begin(), width, 0.0);
-    for (std::size_t k = 0; k < times.size(); ++k) {
-      if (times[k] > 0) shift(static_cast<double>(first + k) * cells_each, times[k]);
+    const double whole = std::round(cells_each);
+    if (std::abs(cells_each - whole) < cell_slack) {
+      const auto stride = static_cast<std::size_t>(whole);
+      put_all(first * stride, times, stride);
+    } else {
+      const std::size_t begin = share_between_cells(first, times, cells_each);
+      put_all(begin, kernel_, 1);
     }
-    now_.swap(next_);
-    filled_ = width;
   }
   // Running sums.
   void put_below(double* out) const {
@@ -53,12 +53,27 @@ class Row {
   }
 
  private:
-  // An amount between two cells is shared so that its mean stays.
-  void shift(double cells_on, double chance) {
-    const double whole = std::floor(cells_on + cell_slack);
-    const double over = cells_on - whole > cell_slack ? cells_on - whole : 0;
-    put(static_cast<std::size_t>(whole), chance * (1 - over));
-    if (over > 0) put(static_cast<std::size_t>(whole) + 1, chance * over);
+  // An amount between two cells is shared so that its mean stays. Fills kernel_, which begins at the cell returned.
+  std::size_t share_between_cells(std::size_t first, std::span<const double> times, double cells_each) {
+    const auto begin = static_cast<std::size_t>(static_cast<double>(first) * cells_each);
+    kernel_.assign(static_cast<std::size_t>(std::ceil(static_cast<double>(times.size()) * cells_each)) + 2, 0.0);
+    for (std::size_t k = 0; k < times.size(); ++k) {
+      const double at = static_cast<double>(first + k) * cells_each - static_cast<double>(begin);
+      const auto cell = static_cast<std::size_t>(at);
+      const double over = at - static_cast<double>(cell);
+      kernel_[cell] += times[k] * (1 - over);
+      kernel_[cell + 1] += times[k] * over;
+    }
+    return begin;
+  }
+  void put_all(std::size_t begin, std::span<const double> chances, std::size_t stride) {
+    const std::size_t width = std::min(now_.size(), filled_ + begin + (chances.size() - 1) * stride);
+    std::fill_n(next_.begin(), width, 0.0);
+    for (std::size_t n = 0; n < chances.size(); ++n) {
+      if (chances[n] > 0) put(begin + n * stride, chances[n]);
+    }
+    now_.swap(next_);
+    filled_ = width;
   }
   void put(std::size_t by, double chance) {
     const std::size_t last = now_.size() - 1;
@@ -67,7 +82,7 @@ class Row {
     for (std::size_t n = staying; n < filled_; ++n) next_[last] += now_[n] * chance;
   }
 
-  std::vector<double> now_, next_;
+  std::vector<double> now_, next_, kernel_;
   std::size_t filled_ = 1;
 };
 
