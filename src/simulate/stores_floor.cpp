@@ -8,7 +8,7 @@
 namespace hw::simulate {
 namespace {
 
-constexpr int task_parts = 10, spare_parts = 5;
+constexpr int task_parts = 10, failing_parts = 5;
 
 }  // namespace
 
@@ -23,12 +23,12 @@ StoresFloor::StoresFloor(const StoresPlan& plan) : plan_(plan), random_(plan.see
 
 void StoresFloor::draw_kind(int kind) {
   const std::size_t first = parts_.size();
-  for (int n = 0; n < task_parts + spare_parts; ++n) {
-    const bool is_spare = n >= task_parts;
+  for (int n = 0; n < task_parts + failing_parts; ++n) {
+    const bool only_fails = n >= task_parts;
     StoredPart part{kind, random_.whole_between(0, plan_.suppliers - 1), 0, 0, 0};
-    part.price = is_spare ? random_.log_between(50, 3000) : random_.log_between(5, 800);
+    part.price = only_fails ? random_.log_between(50, 3000) : random_.log_between(5, 800);
     part.failures_per_day =
-        plan_.machines_each / (is_spare ? random_.log_between(200, 2000) : random_.log_between(1500, 6000));
+        plan_.machines_each / (only_fails ? random_.log_between(200, 2000) : random_.log_between(1500, 6000));
     part.use_per_day = part.failures_per_day;
     parts_.push_back(part);
   }

@@ -4,6 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include "src/simulate/ordering_rules.h"
+#include "src/simulate/stores_floor.h"
+
 namespace hw::simulate {
 namespace {
 

@@ -32,6 +32,9 @@ void add_simulate(CLI::App& kits, Answer& answer) {
       kits.add_subcommand("simulate", "Plays years of invented stores under the proposed orders and two usual rules");
   command->add_option("--seed", call->seed, "the beginning of chance")->capture_default_str();
   command->add_option("--years", call->years, "years that count")->check(CLI::Range(2, 50))->capture_default_str();
+  command->add_option("--kinds", call->kinds, "kinds of machines: four machines and 15 parts each")
+      ->check(CLI::Range(1, 20))
+      ->capture_default_str();
   command->add_option("--wanted", call->wanted, "the chance with which each need is to be met from stock")
       ->check(CLI::Range(0.5, 0.999))
       ->capture_default_str();

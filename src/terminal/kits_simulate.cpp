@@ -69,6 +69,7 @@ std::string print_text(const StoresReport& report) {
 Answer simulate_kits(const KitsSimulateCall& call) {
   simulate::StoresPlay play;
   play.plan.seed = call.seed;
+  play.plan.kinds = call.kinds;
   play.years = call.years;
   const simulate::StoresComparison comparison = simulate::compare_rules(play, call.wanted);
   StoresReport report;

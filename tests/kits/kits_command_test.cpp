@@ -1,4 +1,6 @@
-// tests/published/t6_spares.json: how many of a part to have, by the command.
+// The command kits: tests/published/t6_spares.json, what it refuses, and the simulated stores.
+
+#include "src/terminal/kits_command.h"
 
 #include <fstream>
 
@@ -6,7 +8,8 @@
 #include <unistd.h>
 
 #include "src/terminal/called_test.h"
-#include "src/terminal/kits_command.h"
+#include "src/terminal/kits_simulate.h"
+#include "src/terminal/kits_stock.h"
 #include "tests/condition/alike.h"
 #include "tests/condition/command_run.h"
 
@@ -67,6 +70,22 @@ TEST(SparesPublished, WhatIsNoQuestionIsRefusedByField) {
   expect_stock_refused(R"({"beta": 2, "eta": 9, "ages": [1, -1], "x": 3, "p": 0.9})", "ages[1]");
   expect_stock_refused(R"({"cases": [{"id": "a", "input": {"mean": 1, "p": 2}}]})", "cases[0].input.p");
   terminal::expect_refused(terminal::call({"kits"}), 2, "subcommand");
+}
+
+TEST(StoresSimulated, TheTableComparesRulesAtTheServiceOfTheProposal) {
+  terminal::KitsSimulateCall call;
+  call.years = 2;
+  call.kinds = 1;
+  call.is_json = true;
+  const value report = boost::json::parse(terminal::simulate_kits(call).value().text);
+  const value& proposed = report.at("proposed");
+  EXPECT_GE(number(proposed.at("service")), 0.95 - number(proposed.at("service_se")));
+  ASSERT_EQ(report.at("at_equal_service").as_array().size(), 2U);
+  for (const value& rule : report.at("at_equal_service").as_array()) {
+    EXPECT_GE(number(rule.at("service")), number(proposed.at("service")));
+    EXPECT_LT(number(proposed.at("stock_value")), 0.8 * number(rule.at("stock_value"))) << rule;
+  }
+  terminal::expect_refused(terminal::call({"kits", "simulate", "--years", "1"}), 2, "--years");
 }
 
 }  // namespace
