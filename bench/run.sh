@@ -1,5 +1,5 @@
 #!/bin/sh
-# Measures how fast hours are counted, due days forecast, stops planned, lives fitted and years rehearsed, and writes
+# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed and years rehearsed, and writes
 # docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
@@ -30,6 +30,11 @@ echo "fitting lives ..."
 "$programs/life_bench" --lives >"$results/lives.csv"
 echo "the same with survreg ..."
 Rscript "$root/bench/life/life_survreg.R" "$results/lives.csv" >"$results/survreg.json"
+echo "proposing orders ..."
+"$programs/kits_bench" >"$results/kits.json"
+"$programs/kits_bench" --parts >"$results/parts.json"
+echo "the same demand with numpy ..."
+/usr/bin/python3 "$root/bench/kits/kits_numpy.py" "$results/parts.json" >"$results/kits_numpy.json"
 echo "rehearsing years ..."
 "$programs/rehearsal_bench" >"$results/rehearsal.json"
 "$programs/rehearsal_bench" --shop >"$results/shop.json"

@@ -11,8 +11,7 @@
 namespace hw::kits {
 namespace {
 
-constexpr double chance_kept = 1e-13;  // less is not carried along
-constexpr double cell_slack = 1e-6;    // an amount this much below a whole cell fills it
+constexpr double cell_slack = 1e-6;  // an amount this much below a whole cell fills it
 
 // One need as the sum takes it: how often it came, and what each time adds.
 struct Taking {
@@ -20,30 +19,30 @@ struct Taking {
   TimesTaken times;
 };
 
-struct Moments {
-  double mean = 0, variance = 0;
-};
-
-// The distribution of the sum so far, at most `cells` wide; the last cell holds all that is beyond.
+// The distribution of a sum; the last cell holds all that is beyond.
 class Row {
  public:
   explicit Row(std::size_t cells) : now_(cells), next_(cells) {}
 
+  // An amount of 0.
   void begin() {
-    std::fill_n(now_.begin(), filled_, 0.0);
     now_[0] = 1;
     filled_ = 1;
   }
+  void begin_with(const Row& other) {
+    std::copy_n(other.now_.begin(), other.filled_, now_.begin());
+    filled_ = other.filled_;
+  }
   // Adds k times `cells_each` with chance times[k - first].
   void add(std::size_t first, std::span<const double> times, double cells_each) {
-    const double most = static_cast<double>(first + times.size() - 1) * cells_each;
-    const std::size_t width = std::min(now_.size(), filled_ + static_cast<std::size_t>(std::ceil(most - cell_slack)));
-    std::fill_n(next_.begin(), width, 0.0);
-    for (std::size_t k = 0; k < times.size(); ++k) {
-      if (times[k] > 0) shift(static_cast<double>(first + k) * cells_each, times[k]);
+    const double whole = std::round(cells_each);
+    if (std::abs(cells_each - whole) < cell_slack) {
+      const auto stride = static_cast<std::size_t>(whole);
+      put_all(first * stride, times, stride);
+    } else {
+      const std::size_t begin = share_between_cells(first, times, cells_each);
+      put_all(begin, kernel_, 1);
     }
-    now_.swap(next_);
-    filled_ = width;
   }
   // Running sums.
   void put_below(double* out) const {
@@ -54,12 +53,27 @@ class Row {
   }
 
  private:
-  // An amount between two cells is shared so that its mean stays.
-  void shift(double cells_on, double chance) {
-    const double whole = std::floor(cells_on + cell_slack);
-    const double over = cells_on - whole > cell_slack ? cells_on - whole : 0;
-    put(static_cast<std::size_t>(whole), chance * (1 - over));
-    if (over > 0) put(static_cast<std::size_t>(whole) + 1, chance * over);
+  // An amount between two cells is shared so that its mean stays. Fills kernel_, which begins at the cell returned.
+  std::size_t share_between_cells(std::size_t first, std::span<const double> times, double cells_each) {
+    const auto begin = static_cast<std::size_t>(static_cast<double>(first) * cells_each);
+    kernel_.assign(static_cast<std::size_t>(std::ceil(static_cast<double>(times.size()) * cells_each)) + 2, 0.0);
+    for (std::size_t k = 0; k < times.size(); ++k) {
+      const double at = static_cast<double>(first + k) * cells_each - static_cast<double>(begin);
+      const auto cell = static_cast<std::size_t>(at);
+      const double over = at - static_cast<double>(cell);
+      kernel_[cell] += times[k] * (1 - over);
+      kernel_[cell + 1] += times[k] * over;
+    }
+    return begin;
+  }
+  void put_all(std::size_t begin, std::span<const double> chances, std::size_t stride) {
+    const std::size_t width = std::min(now_.size(), filled_ + begin + (chances.size() - 1) * stride);
+    std::fill_n(next_.begin(), width, 0.0);
+    for (std::size_t n = 0; n < chances.size(); ++n) {
+      if (chances[n] > 0) put(begin + n * stride, chances[n]);
+    }
+    now_.swap(next_);
+    filled_ = width;
   }
   void put(std::size_t by, double chance) {
     const std::size_t last = now_.size() - 1;
@@ -68,19 +82,24 @@ class Row {
     for (std::size_t n = staying; n < filled_; ++n) next_[last] += now_[n] * chance;
   }
 
-  std::vector<double> now_, next_;
+  std::vector<double> now_, next_, kernel_;
   std::size_t filled_ = 1;
 };
 
-std::vector<Taking> takings_of(const Needs& needs, LocalDate today, int days) {
-  std::vector<Taking> takings;
+// What changes on some days only, and what changes every day.
+struct Takings {
+  std::vector<Taking> due, by_chance;
+};
+
+Takings takings_of(const Needs& needs, LocalDate today, int days) {
+  Takings takings;
   for (const ExpectedNeed& need : needs.expected) {
-    takings.push_back({need.quantity, TimesTaken::of_due(need, today, days)});
+    takings.due.push_back({need.quantity, TimesTaken::of_due(need, today, days)});
   }
   std::map<double, double> rates;  // by quantity: Poisson processes add up
   for (const FailureNeed& need : needs.failures) rates[need.quantity] += need.rate_per_day;
   for (const auto& [quantity, rate] : rates) {
-    if (rate > 0) takings.push_back({quantity, TimesTaken::of_rate(rate, days)});
+    if (rate > 0) takings.by_chance.push_back({quantity, TimesTaken::of_rate(rate)});
   }
   return takings;
 }
@@ -96,16 +115,16 @@ std::vector<double> certain_by_day(const std::vector<CertainNeed>& certain, Loca
 }
 
 // No further than anybody needs to look: the greatest possible amount, or the mean and ten standard deviations.
-double amount_max(const std::vector<Taking>& takings, double certain, int last_day) {
-  double most = 0;
-  Moments moments;
-  for (const Taking& one : takings) {
-    const double mean = one.times.mean(last_day);
-    most += one.quantity * static_cast<double>(one.times.most(last_day));
-    moments.mean += one.quantity * mean;
-    moments.variance += one.quantity * one.quantity * one.times.variance(last_day);
+double amount_max(const Takings& takings, double certain, int last_day) {
+  double most = 0, mean = 0, variance = 0;
+  for (const auto* list : {&takings.due, &takings.by_chance}) {
+    for (const Taking& one : *list) {
+      most += one.quantity * static_cast<double>(one.times.most(last_day));
+      mean += one.quantity * one.times.mean(last_day);
+      variance += one.quantity * one.quantity * one.times.variance(last_day);
+    }
   }
-  return certain + std::min(most, moments.mean + 10 * std::sqrt(moments.variance) + 1);
+  return certain + std::min(most, mean + 10 * std::sqrt(variance) + 1);
 }
 
 std::optional<double> exact_step(const Needs& needs) {
@@ -120,7 +139,7 @@ std::optional<double> exact_step(const Needs& needs) {
 
 Demand::Demand(const Needs& needs, LocalDate today, int days) : days_(days) {
   HW_ASSERT(days >= 1, "at least one day ahead");
-  std::vector<Taking> takings = takings_of(needs, today, days);
+  Takings takings = takings_of(needs, today, days);
   const std::vector<double> certain = certain_by_day(needs.certain, today, days);
   const double most = amount_max(takings, certain.back(), days - 1);
   const auto step = exact_step(needs);
@@ -129,20 +148,27 @@ Demand::Demand(const Needs& needs, LocalDate today, int days) : days_(days) {
   cells_ = static_cast<std::size_t>(std::ceil(most / step_ - cell_slack)) + 2;
   below_.resize(cells_ * static_cast<std::size_t>(days));
 
-  Row row(cells_);
+  Row planned(cells_), all(cells_);
+  const double once = 1;
   for (int day = 0; day < days; ++day) {
-    double* out = below_.data() + static_cast<std::size_t>(day) * cells_;
-    bool is_same = day > 0 && certain[static_cast<std::size_t>(day)] == certain[static_cast<std::size_t>(day) - 1];
-    for (Taking& one : takings) is_same = !one.times.move_to(day) && is_same;
-    if (is_same) {
+    const auto at = static_cast<std::size_t>(day);
+    double* out = below_.data() + at * cells_;
+    bool is_same = day > 0 && certain[at] == certain[at - 1];
+    for (Taking& one : takings.due) is_same = !one.times.move_to(day) && is_same;
+    if (!is_same) {
+      planned.begin();
+      planned.add(1, {&once, 1}, certain[at] / step_);
+      for (const Taking& one : takings.due) planned.add(one.times.first(), one.times.chances(), one.quantity / step_);
+    } else if (takings.by_chance.empty()) {
       std::copy_n(out - cells_, cells_, out);
       continue;
     }
-    row.begin();
-    const double one_time = 1;
-    row.add(1, {&one_time, 1}, certain[static_cast<std::size_t>(day)] / step_);
-    for (const Taking& one : takings) row.add(one.times.first(), one.times.chances(), one.quantity / step_);
-    row.put_below(out);
+    all.begin_with(planned);
+    for (Taking& one : takings.by_chance) {
+      one.times.move_to(day);
+      all.add(one.times.first(), one.times.chances(), one.quantity / step_);
+    }
+    all.put_below(out);
   }
 }
 

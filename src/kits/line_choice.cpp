@@ -81,6 +81,22 @@ void weigh_cost(WaitRule& rule, const StockCover& cover, const OrderingTerms& te
   }
 }
 
+// The day from 0 to last_day with the least rush * (1 - chance until delivery) - day * rate: a day later a hurry is
+// likelier, and a day's rate is saved.
+int day_before_rush(const StockCover& cover, double rate, int last_day) {
+  const double rush = cover.part().rush_cost;
+  int best = last_day;
+  double least = 1e300;
+  for (int day = last_day; day >= 0; --day) {
+    const double cost = rush * (1 - cover.until_delivery(day, cover.position())) - day * rate;
+    if (cost < least * (least > 0 ? 1 - 1e-9 : 1 + 1e-9)) {
+      least = cost;
+      best = day;
+    }
+  }
+  return best;
+}
+
 }  // namespace
 
 WaitRule::WaitRule(const StockCover& cover, double holding_per_unit_day)
@@ -107,6 +123,12 @@ std::optional<LineChoice> choose_line(const StockCover& cover, const OrderingTer
   if (rule.weighs_cost()) {
     weigh_cost(rule, cover, terms, last_day);
     last_day = last_day_where(last_day, may_wait);
+  }
+  if (cover.part().rush_cost > 0 && last_day > 0) {
+    const LotCosts costs(cover, last_day, terms.holding_per_unit_day);
+    const QuantityRange range = range_of(cover, rule, costs, last_day);
+    last_day =
+        day_before_rush(cover, cheapest(lots_of(cover, costs, range), terms.ordering).rate(terms.ordering), last_day);
   }
   if (last_day >= end) return std::nullopt;
   LineChoice choice;

@@ -46,7 +46,8 @@ struct LineChoice {
   std::vector<Lot> lots;  // what may be ordered, rising; the first is range.least
 };
 
-// Nothing where the stock lasts to the end of the days ahead.
+// Nothing where the stock lasts to the end of the days ahead. A part with a rush cost is ordered before its last day
+// where the hurry that waiting risks costs more than waiting saves.
 std::optional<LineChoice> choose_line(const StockCover& cover, const OrderingTerms& terms);
 
 // Of the lots the one with the least rate.

@@ -9,7 +9,7 @@
 namespace hw::kits {
 namespace {
 
-constexpr double lot_max = 1e7;
+constexpr double lot_max = 1e6;
 
 // g(y) = h E(y - D)+ + p E(D - y)+.
 double position_cost(const ReorderTerms& terms, double y) {
@@ -32,8 +32,15 @@ OrderQuantity economic_quantity(double order_cost, double rate, double holding) 
 }
 
 Result<ReorderPolicy> best_reorder_policy(const ReorderTerms& terms) {
-  HW_ASSERT(terms.holding > 0 && terms.missing > 0 && terms.rate > 0 && terms.lead_time > 0 && terms.order_cost >= 0,
-            "costs, rate and lead time above 0");
+  HW_ASSERT(terms.holding > 0 && terms.missing > 0 && terms.rate > 0 && terms.lead_time >= 0 && terms.order_cost >= 0,
+            "costs and rate above 0");
+  // What the lot comes to for even demand: the economic quantity, stretched by what is owed for a while.
+  const double about =
+      std::sqrt(2 * terms.order_cost * terms.rate / terms.holding * (1 + terms.holding / terms.missing));
+  if (about > lot_max) {
+    return refuse(ErrorCode::bad_input, "the lot that costs least is beyond {:.0f}: is h or K in another unit?",
+                  lot_max);
+  }
   const double mean = terms.rate * terms.lead_time;
   const double best = poisson_level(mean, terms.missing / (terms.holding + terms.missing));
   double low = best, high = best;  // the positions taken
@@ -41,10 +48,6 @@ Result<ReorderPolicy> best_reorder_policy(const ReorderTerms& terms) {
   double below = position_cost(terms, low - 1), above = position_cost(terms, high + 1);
   const double ordering = terms.order_cost * terms.rate;
   while (std::min(below, above) * (high - low + 1) < ordering + sum) {
-    if (high - low + 1 >= lot_max) {
-      return refuse(ErrorCode::bad_input, "the lot that costs least is beyond {:.0f}: is h or K in another unit?",
-                    lot_max);
-    }
     if (below < above) {
       sum += below;
       below = position_cost(terms, --low - 1);

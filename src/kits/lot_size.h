@@ -20,7 +20,7 @@ struct ReorderTerms {
   double missing = 0;     // p: of a unit owed, per unit of time
   double order_cost = 0;  // K
   double rate = 0;        // lambda: mean demand per unit of time
-  double lead_time = 0;   // L, in the unit of time; all above 0, K at least 0
+  double lead_time = 0;   // L, in the unit of time; K and L at least 0, the others above
 };
 
 struct ReorderPolicy {
@@ -33,7 +33,7 @@ struct ReorderPolicy {
 
 // Cost least over r and Q, exactly: g(y) = h E(y - D)+ + p E(D - y)+ has one minimum, so the best Q positions are the Q
 // cheapest ones, taken from there outward as long as the average falls (Federgruen and Zheng 1992; from memory).
-// Refused: bad_input where the lot would be beyond ten million.
+// Refused: bad_input where the lot would be beyond a million.
 Result<ReorderPolicy> best_reorder_policy(const ReorderTerms& terms);
 
 }  // namespace hw::kits

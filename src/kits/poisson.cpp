@@ -70,18 +70,23 @@ double poisson_left(double mean, double s) {
   return s <= mean ? left_below(mean, s) : s - mean + missing_above(mean, s);
 }
 
-PoissonRun poisson_run(double mean, double chance_least) {
-  if (mean <= 0) return {0, {1}};
+void fill_poisson_run(PoissonRun& run, double mean, double chance_least) {
+  run = {0, std::move(run.chances)};
+  run.chances.assign(1, 1);
+  if (mean <= 0) return;
   const double likeliest = std::floor(mean);
-  std::vector<double> lower, upper = {1};
-  for (double k = likeliest, at = k / mean; at > chance_least; --k, at *= k / mean) lower.push_back(at);
-  for (double k = likeliest + 1, at = mean / k; at > chance_least; ++k, at *= mean / k) upper.push_back(at);
-  PoissonRun run{static_cast<std::size_t>(likeliest) - lower.size(), {lower.rbegin(), lower.rend()}};
-  run.chances.insert(run.chances.end(), upper.begin(), upper.end());
-  double sum = 0;
-  for (const double chance : run.chances) sum += chance;
+  double sum = 1, lowest = likeliest;
+  for (double at = likeliest / mean; at > chance_least; at *= --lowest / mean) {
+    run.chances.push_back(at);
+    sum += at;
+  }
+  std::reverse(run.chances.begin(), run.chances.end());
+  for (double k = likeliest + 1, at = mean / k; at > chance_least; ++k, at *= mean / k) {
+    run.chances.push_back(at);
+    sum += at;
+  }
+  run.first = static_cast<std::size_t>(lowest);
   for (double& chance : run.chances) chance /= sum;
-  return run;
 }
 
 }  // namespace hw::kits

@@ -20,11 +20,11 @@ double poisson_missing(double mean, double s);
 double poisson_left(double mean, double s);
 
 // P(D = first + n) = chances[n], for all numbers with at least that much of a chance beside the likeliest; they are
-// scaled to sum up to 1.
+// scaled to sum up to 1. `run` keeps its room for the next one.
 struct PoissonRun {
   std::size_t first = 0;
-  std::vector<double> chances;
+  std::vector<double> chances = {1};
 };
-PoissonRun poisson_run(double mean, double chance_least);
+void fill_poisson_run(PoissonRun& run, double mean, double chance_least);
 
 }  // namespace hw::kits

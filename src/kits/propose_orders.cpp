@@ -1,6 +1,7 @@
 #include "src/kits/propose_orders.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 #include "src/kits/joint_order.h"
@@ -23,6 +24,18 @@ double holding_per_unit_day(const StoresAhead& stores, const PartAhead& part) {
   return part.price * stores.holding_rate_per_year / 365;
 }
 
+void look_for_late_orders(StoresProposal& proposal, std::size_t part, const StockCover& cover) {
+  const double chance = proposal.chances[part], wanted = cover.part().wanted;
+  if (cover.part().open.empty() || chance >= wanted) return;
+  if (cover.demand().within(shown_days - 1, cover.position()) < wanted) return;
+  const double percent = std::floor(1000 * chance + 1e-9) / 10;
+  proposal.to_chase.push_back(
+      {part, chance,
+       sentence({"chase-open-order", {}, {{"chance", percent}, {"days", double(shown_days)}}},
+                "what is ordered is enough, but may come too late: {:g} % for the needs of the next {} d", percent,
+                shown_days)});
+}
+
 // What one supplier's parts need, each by itself; in the order of their last days.
 std::vector<Candidate> candidates_of(const StoresAhead& stores, std::span<const std::size_t> parts,
                                      StoresProposal& proposal) {
@@ -31,6 +44,7 @@ std::vector<Candidate> candidates_of(const StoresAhead& stores, std::span<const 
     const PartAhead& part = stores.parts[n];
     StockCover cover(part, stores.leads[part.lead], stores.today, stores.days);
     proposal.chances[n] = cover.met_until(shown_days - 1, 0);
+    look_for_late_orders(proposal, n, cover);
     const OrderingTerms terms{holding_per_unit_day(stores, part),
                               part.line_cost + stores.suppliers[part.supplier].order_cost};
     auto choice = choose_line(cover, terms);

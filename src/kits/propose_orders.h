@@ -42,9 +42,17 @@ struct ProposedOrder {
   std::vector<OrderLine> lines;  // the most pressing first
 };
 
+// What is ordered would be enough, but may come too late: a second order would not help, asking the supplier might.
+struct OrderToChase {
+  std::size_t part = 0;
+  double chance = 0;  // that the needs of the coming 28 days are met as things stand
+  Sentence says;      // code "chase-open-order"
+};
+
 struct StoresProposal {
   std::vector<ProposedOrder> orders;  // by order_on, then by supplier; at most one for each supplier: its next
   std::vector<double> chances;        // of each part: that its needs of the coming 28 days are met as things stand
+  std::vector<OrderToChase> to_chase;
 };
 
 // Refuses what `check` refuses. Parts whose stock lasts to the end of the days ahead are in no order.

@@ -130,6 +130,32 @@ TEST(Propose, PartsOfASupplierJoinAnOrderThatGoesAnyway) {
   EXPECT_EQ(line_of(propose(stores).value(), 1), nullptr) << "an order costs nothing: it can go by itself later";
 }
 
+TEST(Propose, AnOrderThatComesTooLateIsToBeChasedNotDoubled) {
+  PartAhead part;
+  part.needs.certain.push_back({monday + 5, 1});
+  part.open.push_back({1, 2, 12});
+  const auto proposal = propose(one_part(part, LeadTime(3), 20)).value();
+  EXPECT_TRUE(proposal.orders.empty());
+  ASSERT_EQ(proposal.to_chase.size(), 1U);
+  EXPECT_EQ(proposal.to_chase[0].chance, 0);
+  EXPECT_EQ(proposal.to_chase[0].says.saying.code, "chase-open-order");
+  part.open[0].confirmed_in_days = 4;
+  EXPECT_TRUE(propose(one_part(part, LeadTime(3), 20)).value().to_chase.empty());
+}
+
+TEST(Propose, Property_ADearerHurryNeverOrdersLater) {
+  PartAhead part = failing_part(0.05, 4, 0.7);
+  LocalDate before = monday + 1000;
+  for (const double rush : {0.0, 5.0, 50.0, 500.0, 5000.0}) {
+    part.rush_cost = rush;
+    const auto proposal = propose(one_part(part, LeadTime(15), 30)).value();
+    ASSERT_NE(line_of(proposal, 0), nullptr);
+    EXPECT_LE(line_of(proposal, 0)->last_on, before) << rush;
+    before = line_of(proposal, 0)->last_on;
+  }
+  EXPECT_EQ(before, monday);
+}
+
 TEST(Propose, WhatItRefusesIsNamed) {
   PartAhead part = failing_part(0.1, 0, 1);
   EXPECT_NE(propose(one_part(part, steady_lead(5), 1)).error().message.find("wanted"), std::string::npos);

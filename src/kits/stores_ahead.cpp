@@ -38,8 +38,8 @@ Result<void> check_needs(const PartAhead& part) {
   }
   for (const FailureNeed& need : part.needs.failures) {
     if (!is_amount(need.quantity)) return wrong(part.key, "the quantity of a need", "above 0 and up to 1e9");
-    if (!(need.rate_per_day >= 0 && need.rate_per_day <= 1e6)) {
-      return wrong(part.key, "rate_per_day", "at least 0 and up to 1e6");
+    if (!(need.rate_per_day >= 0 && need.rate_per_day <= 1e4)) {
+      return wrong(part.key, "rate_per_day", "at least 0 and up to 1e4");
     }
   }
   return {};

@@ -5,7 +5,6 @@
 
 #include "libs/numerics/normal_tail.h"
 #include "libs/values/assert.h"
-#include "src/kits/poisson.h"
 
 namespace hw::kits {
 namespace {
@@ -47,9 +46,11 @@ Cycle cycle_of(const ExpectedNeed& need) {
 // The days of the time before, each moved on by a cycle.
 std::vector<double> one_cycle_on(const std::vector<double>& by_day, const Cycle& cycle) {
   std::vector<double> on(by_day.size());
+  const auto possible = std::find_if(by_day.begin(), by_day.end(), [](double chance) { return chance > 0; });
+  const auto first = static_cast<std::size_t>(possible - by_day.begin());
   for (std::size_t n = 0; n < cycle.chances.size(); ++n) {
     const std::size_t shift = cycle.least + n;
-    for (std::size_t day = shift; day < on.size(); ++day) on[day] += cycle.chances[n] * by_day[day - shift];
+    for (std::size_t day = shift + first; day < on.size(); ++day) on[day] += cycle.chances[n] * by_day[day - shift];
   }
   for (double& chance : on) chance = std::min(chance, 1.0);
   return on;
@@ -68,7 +69,7 @@ TimesTaken TimesTaken::of_due(const ExpectedNeed& need, LocalDate today, int day
   return times;
 }
 
-TimesTaken TimesTaken::of_rate(double rate_per_day, int) {
+TimesTaken TimesTaken::of_rate(double rate_per_day) {
   HW_ASSERT(rate_per_day > 0, "a rate above 0");
   TimesTaken times;
   times.rate_ = rate_per_day;
@@ -77,7 +78,7 @@ TimesTaken TimesTaken::of_rate(double rate_per_day, int) {
 
 bool TimesTaken::move_to(int day) {
   if (rate_ <= 0) return move_due(day);
-  move_rate(day);
+  fill_poisson_run(now_, rate_ * (day + 1), chance_least);
   return true;
 }
 
@@ -88,21 +89,15 @@ bool TimesTaken::move_due(int day) {
   if (is_same) return false;
   std::size_t sure = 0;
   while (sure < at_least_.size() && at_least_[sure][at] >= 1) ++sure;
-  first_ = sure;
-  chances_.clear();
+  now_.first = sure;
+  now_.chances.clear();
   double before = 1;
   for (std::size_t k = sure; before > 0; ++k) {
     const double next = k < at_least_.size() ? std::min(at_least_[k][at], before) : 0;
-    chances_.push_back(before - next);
+    now_.chances.push_back(before - next);
     before = next;
   }
   return true;
-}
-
-void TimesTaken::move_rate(int day) {
-  const PoissonRun run = poisson_run(rate_ * (day + 1), chance_least);
-  first_ = run.first;
-  chances_ = run.chances;
 }
 
 double TimesTaken::mean(int day) const {
@@ -127,7 +122,8 @@ std::size_t TimesTaken::most(int day) const {
     const auto possible = [&](const auto& by_day) { return by_day[static_cast<std::size_t>(day)] > 0; };
     return static_cast<std::size_t>(std::count_if(at_least_.begin(), at_least_.end(), possible));
   }
-  const PoissonRun run = poisson_run(rate_ * (day + 1), chance_least);
+  PoissonRun run;
+  fill_poisson_run(run, rate_ * (day + 1), chance_least);
   return run.first + run.chances.size() - 1;
 }
 

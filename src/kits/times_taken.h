@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "src/kits/needs.h"
+#include "src/kits/poisson.h"
 
 namespace hw::kits {
 
@@ -14,13 +15,13 @@ class TimesTaken {
   // deviations and at a day.
   static TimesTaken of_due(const ExpectedNeed& need, LocalDate today, int days);
   // Poisson with mean rate_per_day * (d + 1): today counts as a whole day.
-  static TimesTaken of_rate(double rate_per_day, int days);
+  static TimesTaken of_rate(double rate_per_day);
 
   // To that day, from 0 to days - 1; false where nothing is other than on the day before.
   bool move_to(int day);
   // P(N = first() + n) = chances()[n]; both of the day moved to.
-  std::size_t first() const { return first_; }
-  std::span<const double> chances() const { return chances_; }
+  std::size_t first() const { return now_.first; }
+  std::span<const double> chances() const { return now_.chances; }
 
   double mean(int day) const;
   double variance(int day) const;
@@ -28,12 +29,10 @@ class TimesTaken {
 
  private:
   bool move_due(int day);
-  void move_rate(int day);
 
   double rate_ = 0;                            // 0: by at_least_
   std::vector<std::vector<double>> at_least_;  // [k - 1][day]
-  std::size_t first_ = 0;
-  std::vector<double> chances_ = {1};
+  PoissonRun now_;                             // of the day moved to, whatever it comes from
 };
 
 }  // namespace hw::kits

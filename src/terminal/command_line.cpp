@@ -13,6 +13,7 @@
 #include "src/terminal/help_command.h"
 #include "src/terminal/hours_command.h"
 #include "src/terminal/instance_command.h"
+#include "src/terminal/kits_command.h"
 #include "src/terminal/labels_command.h"
 #include "src/terminal/life_command.h"
 #include "src/terminal/logbook_command.h"
@@ -26,11 +27,11 @@ namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 16> commands = {
-    add_hours_command,    add_due_command,     add_condition_command, add_evaluate_command,
-    add_life_command,     add_figures_command, add_plan_command,      add_rehearse_command,
-    add_instance_command, add_serve_command,   add_found_command,     add_demo_command,
-    add_logbook_command,  add_labels_command,  add_tls_command,       add_help_command};
+constexpr std::array<AddCommand, 17> commands = {
+    add_hours_command, add_due_command,     add_condition_command, add_evaluate_command, add_life_command,
+    add_kits_command,  add_figures_command, add_plan_command,      add_rehearse_command, add_instance_command,
+    add_serve_command, add_found_command,   add_demo_command,      add_logbook_command,  add_labels_command,
+    add_tls_command,   add_help_command};
 
 int tell_error(const Error& error) {
   std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());
