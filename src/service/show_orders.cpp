@@ -97,6 +97,7 @@ OrderView order_view(const OpenShop& shop, const OrderRecord& order, Instant now
                  .expected_50 = {},
                  .expected_90 = {},
                  .lines = {},
+                 .chase = {},
                  .note = order.text.note,
                  .over_at = {}};
   for (const OrderLineText& line : order.text.lines) view.lines.push_back(ordered_line(shop.stores(), order, line));
@@ -125,6 +126,26 @@ std::vector<OrderProposalView> order_proposals(const OpenShop& shop, const Store
   return proposals;
 }
 
+namespace {
+
+// What is to be asked stands at the first open order that has the part.
+void add_chases(OrdersView& view, const StoresStudy& study) {
+  for (const kits::OrderToChase& one : study.proposal.to_chase) {
+    const std::string& number = study.ahead.parts[one.part].key;
+    const auto has_it = [&](const OrderView& order) {
+      return std::any_of(order.lines.begin(), order.lines.end(), [&](const OrderLineView& line) {
+        return line.part == number && line.delivered < line.quantity;
+      });
+    };
+    const auto order = std::find_if(view.open.begin(), view.open.end(), has_it);
+    if (order == view.open.end()) continue;
+    if (!order->chase) order->chase.emplace();
+    order->chase->push_back({one.says.text, one.says.saying});
+  }
+}
+
+}  // namespace
+
 Result<OrdersView> show_orders(const OpenShop& shop, StoresStudies& studies, Instant now) {
   HW_TAKE(study, studies.at(now));
   const auto lock = shop.look();
@@ -139,6 +160,7 @@ Result<OrdersView> show_orders(const OpenShop& shop, StoresStudies& studies, Ins
     return one.expected_90 < other.expected_90;
   };
   std::stable_sort(view.open.begin(), view.open.end(), comes_first);
+  add_chases(view, *study);
   std::stable_sort(view.past.begin(), view.past.end(),
                    [](const OrderView& one, const OrderView& other) { return one.at > other.at; });
   if (view.past.size() > past_orders_shown) view.past.resize(past_orders_shown);

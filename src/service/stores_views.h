@@ -169,11 +169,12 @@ struct OrderView {
   LocalDate expected_50;
   LocalDate expected_90;
   std::vector<OrderLineView> lines;
+  std::optional<std::vector<SentenceView>> chase;
   std::optional<std::string> note;
   std::optional<Instant> over_at;
 };
 BOOST_DESCRIBE_STRUCT(OrderView, (),
-                      (id, supplier, state, by, at, reference, confirmed_on, expected_50, expected_90, lines, note,
+                      (id, supplier, state, by, at, reference, confirmed_on, expected_50, expected_90, lines, chase, note,
                        over_at))
 
 struct OrdersView {

@@ -169,7 +169,8 @@ export type SayingCode =
   | 'more-costs-less'
   | 'minimum-raises'
   | 'shelf-life-limits'
-  | 'may-outlive-shelf';
+  | 'may-outlive-shelf'
+  | 'chase-open-order';
 
 /** what adds up over machines; hours, counts, money in the currency of the shop */
 export interface MonthSums {
@@ -2648,6 +2649,8 @@ export interface Order {
   expected_50: string;
   expected_90: string;
   lines: OrderLine[];
+  /** why to ask the supplier: what is ordered is enough, but may come too late */
+  chase?: Sentence[];
   note?: string;
   over_at?: string;
 }
