@@ -28,9 +28,9 @@ void print_cell(std::string& out, std::string_view cell) {
   out += '"';
 }
 
-void print_row(std::string& out, std::span<const std::string> cells) {
+void print_row(std::string& out, std::span<const std::string> cells, char delimiter) {
   for (std::size_t i = 0; i < cells.size(); ++i) {
-    if (i > 0) out += ',';
+    if (i > 0) out += delimiter;
     print_cell(out, cells[i]);
   }
   out += "\r\n";
@@ -59,7 +59,7 @@ Result<std::size_t> CsvTable::column(std::string_view header_name) const {
 
 std::string_view CsvTable::text(std::size_t row, std::size_t column) const {
   HW_ASSERT(row < row_count() && column < header_.size(), "the cell is one of the table's");
-  const Cell cell = cells_[row * header_.size() + column];
+  const CsvCell cell = cells_[row * header_.size() + column];
   return std::string_view(text_).substr(cell.begin, cell.length);
 }
 
@@ -88,12 +88,13 @@ std::string harmless_cell(std::string_view text) {
   return is_harmless ? std::string{text} : "'" + std::string{text};
 }
 
-std::string print_csv(std::span<const std::string> header, std::span<const std::vector<std::string>> rows) {
+std::string print_csv(std::span<const std::string> header, std::span<const std::vector<std::string>> rows,
+                      char delimiter) {
   std::string out;
-  print_row(out, header);
+  print_row(out, header, delimiter);
   for (const auto& row : rows) {
     HW_ASSERT(row.size() == header.size(), "a row is as long as the header");
-    print_row(out, row);
+    print_row(out, row, delimiter);
   }
   return out;
 }

@@ -17,6 +17,7 @@
 #include <string_view>
 #include <vector>
 
+#include "libs/formats/csv_rows.h"
 #include "libs/values/result.h"
 
 namespace hw::formats {
@@ -54,12 +55,8 @@ class CsvTable {
   std::string name_;
   char delimiter_ = ',';
   std::vector<std::string> header_;
-  std::string text_;  // all cells, one after the other
-  struct Cell {
-    std::size_t begin;
-    std::size_t length;
-  };
-  std::vector<Cell> cells_;               // row by row, header_.size() each
+  std::string text_;                      // all cells, one after the other
+  std::vector<CsvCell> cells_;            // row by row, header_.size() each
   std::vector<std::uint64_t> row_lines_;  // one per row
 };
 
@@ -74,7 +71,8 @@ Result<CsvTable> parse_csv(std::string_view bytes, std::string name, const CsvLi
 // apostrophe off where one of those characters follows.
 std::string harmless_cell(std::string_view text);
 
-// RFC 4180: comma, CRLF, quotes where they are needed, UTF-8. Each row must be as long as the header.
-std::string print_csv(std::span<const std::string> header, std::span<const std::vector<std::string>> rows);
+// RFC 4180: comma (or what is said), CRLF, quotes where they are needed, UTF-8. Each row must be as long as the header.
+std::string print_csv(std::span<const std::string> header, std::span<const std::vector<std::string>> rows,
+                      char delimiter = ',');
 
 }  // namespace hw::formats

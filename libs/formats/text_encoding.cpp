@@ -52,21 +52,95 @@ Result<std::string> from_utf16(std::string_view bytes, ByteOrder order) {
   return text;
 }
 
+// The eight bytes in which ISO-8859-15 is another than ISO-8859-1 (ISO/IEC 8859-15:1999, from memory).
+std::uint32_t latin_9_point(unsigned char byte) {
+  switch (byte) {
+    case 0xA4:
+      return 0x20AC;
+    case 0xA6:
+      return 0x0160;
+    case 0xA8:
+      return 0x0161;
+    case 0xB4:
+      return 0x017D;
+    case 0xB8:
+      return 0x017E;
+    case 0xBC:
+      return 0x0152;
+    case 0xBD:
+      return 0x0153;
+    case 0xBE:
+      return 0x0178;
+    default:
+      return byte;
+  }
+}
+
+std::string from_latin_9(std::string_view bytes) {
+  std::string text;
+  text.reserve(bytes.size() + bytes.size() / 8);
+  for (const char letter : bytes) append_utf8(text, latin_9_point(static_cast<unsigned char>(letter)));
+  return text;
+}
+
+constexpr std::string_view utf_8_mark = "\xEF\xBB\xBF", utf_16_little_mark = "\xFF\xFE", utf_16_big_mark = "\xFE\xFF";
+
+bool has_utf_16_mark(std::string_view bytes) {
+  return bytes.starts_with(utf_16_little_mark) || bytes.starts_with(utf_16_big_mark);
+}
+
+bool begins_as_utf_16(std::string_view bytes) { return bytes.size() >= 2 && (bytes[0] == '\0') != (bytes[1] == '\0'); }
+
+Result<std::string> decode_utf_16(std::string_view bytes) {
+  const bool is_marked = has_utf_16_mark(bytes);
+  const bool is_little = is_marked ? bytes.starts_with(utf_16_little_mark) : bytes[1] == '\0';
+  return from_utf16(bytes.substr(is_marked ? 2 : 0), is_little ? ByteOrder::little : ByteOrder::big);
+}
+
 Result<std::string> decode(std::string_view bytes) {
-  const auto mark_is = [bytes](std::string_view mark) { return bytes.starts_with(mark); };
-  if (mark_is("\xFF\xFE")) return from_utf16(bytes.substr(2), ByteOrder::little);
-  if (mark_is("\xFE\xFF")) return from_utf16(bytes.substr(2), ByteOrder::big);
-  if (mark_is("\xEF\xBB\xBF")) {
-    if (!is_utf8(bytes)) return refuse(ErrorCode::bad_input, "is marked as UTF-8 and is not; save it again as UTF-8");
-    return std::string(bytes.substr(3));
+  switch (encoding_of(bytes)) {
+    case TextEncoding::utf_16:
+      return decode_utf_16(bytes);
+    case TextEncoding::windows_1252:
+      return from_windows_1252(bytes);
+    case TextEncoding::latin_9:
+      return from_latin_9(bytes);
+    case TextEncoding::utf_8:
+      break;
   }
-  if (bytes.size() >= 2 && (bytes[0] == '\0') != (bytes[1] == '\0')) {
-    return from_utf16(bytes, bytes[1] == '\0' ? ByteOrder::little : ByteOrder::big);
-  }
-  return is_utf8(bytes) ? std::string(bytes) : from_windows_1252(bytes);
+  if (!bytes.starts_with(utf_8_mark)) return std::string(bytes);
+  if (!is_utf8(bytes)) return refuse(ErrorCode::bad_input, "is marked as UTF-8 and is not; save it again as UTF-8");
+  return std::string(bytes.substr(utf_8_mark.size()));
 }
 
 }  // namespace
+
+std::string_view name_of(TextEncoding encoding) {
+  switch (encoding) {
+    case TextEncoding::utf_8:
+      return "UTF-8";
+    case TextEncoding::utf_16:
+      return "UTF-16";
+    case TextEncoding::windows_1252:
+      return "Windows-1252";
+    case TextEncoding::latin_9:
+      return "ISO-8859-15";
+  }
+  return "";
+}
+
+TextEncoding encoding_of(std::string_view bytes) {
+  if (has_utf_16_mark(bytes)) return TextEncoding::utf_16;
+  if (bytes.starts_with(utf_8_mark)) return TextEncoding::utf_8;
+  if (begins_as_utf_16(bytes)) return TextEncoding::utf_16;
+  if (is_utf8(bytes)) return TextEncoding::utf_8;
+  const bool is_only_windows = std::any_of(bytes.begin(), bytes.end(), [](char letter) {
+    const auto byte = static_cast<unsigned char>(letter);
+    return byte >= 0x80 && byte < 0xA0;
+  });
+  const bool has_euro = bytes.find('\xA4') != std::string_view::npos;
+  return has_euro && !is_only_windows ? TextEncoding::latin_9 : TextEncoding::windows_1252;
+}
 
 Result<std::string> to_utf8(std::string_view bytes) {
   auto text = decode(bytes);

@@ -25,9 +25,18 @@ const std::string german = "Spindel;\xC3\x96lstand 5 \xE2\x82\xAC \xE2\x80\x93 g
 TEST(TextEncoding, EveryByteOfWindows1252IsReadAsTheCLibraryReadsIt) {
   for (unsigned byte = 1; byte < 256; ++byte) {
     if (byte == 0x81 || byte == 0x8D || byte == 0x8F || byte == 0x90 || byte == 0x9D) continue;  // unused
-    const std::string bytes = "\xFF" + std::string(1, static_cast<char>(byte));
+    const std::string bytes = "\xFF\x80" + std::string(1, static_cast<char>(byte));
     EXPECT_EQ(to_utf8("x" + bytes), converted("x" + bytes, "CP1252", "UTF-8")) << byte;
   }
+}
+
+TEST(TextEncoding, AEuroSignAtItsPlaceTellsLatin9) {
+  for (unsigned byte = 0xA0; byte < 256; ++byte) {
+    const std::string bytes = "12 \xA4" + std::string(1, static_cast<char>(byte));
+    EXPECT_EQ(to_utf8(bytes), converted(bytes, "ISO-8859-15", "UTF-8")) << byte;
+  }
+  EXPECT_EQ(name_of(encoding_of("12 \xA4")), "ISO-8859-15");
+  EXPECT_EQ(name_of(encoding_of("\xD6l, \x80 12")), "Windows-1252");
 }
 
 TEST(TextEncoding, TheMarkOrTheContentTellsTheEncoding) {

@@ -48,7 +48,7 @@ class PassingFile {
 struct CellLooks {
   lxw_format* heading;
   lxw_format* text;
-  lxw_format* numbers[3];  // in the order of NumberLook
+  lxw_format* numbers[4];  // in the order of NumberLook
 };
 
 CellLooks looks_of(lxw_workbook* book) {
@@ -57,7 +57,7 @@ CellLooks looks_of(lxw_workbook* book) {
   format_set_text_wrap(looks.heading);
   format_set_text_wrap(looks.text);
   format_set_align(looks.text, LXW_ALIGN_VERTICAL_TOP);
-  constexpr const char* forms[] = {"#,##0.0", "#,##0", "0.0%"};
+  constexpr const char* forms[] = {"#,##0.0", "#,##0", "0.0%", "General"};
   for (std::size_t i = 0; i < std::size(forms); ++i) {
     looks.numbers[i] = workbook_add_format(book);
     format_set_num_format(looks.numbers[i], forms[i]);
@@ -71,10 +71,24 @@ struct SheetPlace {
   lxw_col_t column;
 };
 
+// _x0041_ in a text would be read as the letter with that number; its first _ is then written as one (ISO/IEC 29500-1,
+// 22.9.2.19), which the library does for control characters only.
+std::string with_escapes(const std::string& text) {
+  static constexpr std::string_view hexadecimal = "0123456789abcdefABCDEF";
+  std::string out;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const std::string_view rest = std::string_view(text).substr(at, 7);
+    const bool is_escape = rest.size() == 7 && rest.starts_with("_x") && rest[6] == '_' &&
+                           rest.substr(2, 4).find_first_not_of(hexadecimal) == std::string_view::npos;
+    out += is_escape ? "_x005F_" : text.substr(at, 1);
+  }
+  return out;
+}
+
 lxw_error write_cell(lxw_worksheet* sheet, SheetPlace at, const SheetCell& cell, lxw_format* of_text,
                      const CellLooks& looks) {
   if (const auto* text = std::get_if<std::string>(&cell)) {
-    return worksheet_write_string(sheet, at.line, at.column, text->c_str(), of_text);
+    return worksheet_write_string(sheet, at.line, at.column, with_escapes(*text).c_str(), of_text);
   }
   const auto& number = std::get<SheetNumber>(cell);
   HW_ASSERT(std::isfinite(number.value), "a number of a sheet is finite");

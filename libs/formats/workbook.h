@@ -11,8 +11,8 @@
 
 namespace hw::formats {
 
-// How a number is shown: 131.5, 2, 81.9 %.
-enum class NumberLook { tenths, whole, percent };
+// How a number is shown: 131.5, 2, 81.9 %, with the digits that it has.
+enum class NumberLook { tenths, whole, percent, plain };
 
 struct SheetNumber {
   double value = 0;  // finite

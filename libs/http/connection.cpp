@@ -84,7 +84,8 @@ asio::awaitable<void> Connection::turn_away() {
 asio::awaitable<void> Connection::serve_requests() {
   const ServerOptions& options = serving_.options;
   for (bool keep_alive = true; keep_alive;) {
-    RequestReader reader({options.request_line_bytes_max, options.head_bytes_max, options.body_bytes_max});
+    RequestReader reader(
+        {options.request_line_bytes_max, options.head_bytes_max, options.body_bytes_max, options.large_bodies});
     const bool came = co_await read_request(reader);
     if (!came) co_return;
     Request request = reader.take();

@@ -61,7 +61,6 @@ class RequestReader::Parser : public beast::http::basic_parser<true> {
 
 RequestReader::RequestReader(RequestLimits limits) : limits_(limits), parser_(std::make_unique<Parser>()) {
   parser_->header_limit(static_cast<std::uint32_t>(limits.head_bytes_max + chunk_line_bytes_max));
-  parser_->body_limit(limits.body_bytes_max);
 }
 
 RequestReader::~RequestReader() = default;
@@ -92,6 +91,13 @@ RequestReader::State RequestReader::refuse_head(std::string_view bytes) {
   return state_;
 }
 
+void RequestReader::limit_body(std::string_view head) {
+  const LargeBodies& large = limits_.large_bodies;
+  const auto target = head.substr(std::min(head.find(' ') + 1, head.size()));
+  if (!large.target_begin.empty() && target.starts_with(large.target_begin)) limits_.body_bytes_max = large.bytes_max;
+  parser_->body_limit(limits_.body_bytes_max);
+}
+
 RequestReader::State RequestReader::feed_head(std::string& bytes) {
   while (bytes.starts_with("\r\n"))
     bytes.erase(0, 2);  // RFC 9112 section 2.2: empty lines before a request are skipped
@@ -99,6 +105,7 @@ RequestReader::State RequestReader::feed_head(std::string& bytes) {
   const std::string_view head = std::string_view(bytes).substr(0, end == std::string::npos ? end : end + 4);
   if (refuse_head(head) == State::refused || end == std::string::npos) return state_;
   if (auto refusal = check_head(head)) return give_up(std::move(*refusal));
+  limit_body(head);
   ErrorCodeOfBeast error;
   const std::size_t taken = parser_->put(boost::asio::buffer(head.data(), head.size()), error);
   if (error == beast::http::error::body_limit) {

@@ -11,10 +11,17 @@
 
 namespace hw::http {
 
+// Requests whose target begins so may have larger bodies than others. Empty: none may.
+struct LargeBodies {
+  std::string target_begin;  // "/api/files/"
+  std::size_t bytes_max = 0;
+};
+
 struct RequestLimits {
   std::size_t request_line_bytes_max;
   std::size_t head_bytes_max;
   std::size_t body_bytes_max;
+  LargeBodies large_bodies = {};
 };
 
 class RequestReader {
@@ -41,6 +48,7 @@ class RequestReader {
   State feed_head(std::string& bytes);
   State feed_body(std::string& bytes);
   State refuse_head(std::string_view bytes);
+  void limit_body(std::string_view head);
   State read_target();
   State give_up(Refusal refusal);
 

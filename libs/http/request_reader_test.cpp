@@ -1,5 +1,6 @@
 #include "libs/http/request_reader.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 namespace hw::http {
@@ -153,6 +154,19 @@ TEST(RequestReader, KeepsTheBodyLimitOnBothSides) {
   };
   EXPECT_EQ(outcome(chunks("30", "2")), 0);
   EXPECT_EQ(outcome(chunks("30", "3")), 413);
+}
+
+TEST(RequestReader, LargerBodiesAreForTheirOwnTargetsOnly) {
+  const auto state_of = [](const std::string& target, int bytes) {
+    RequestLimits some_larger = limits;
+    some_larger.large_bodies = {"/files", 60};
+    RequestReader reader(some_larger);
+    std::string head = fmt::format("PUT {} HTTP/1.1\r\nHost: h\r\nContent-Length: {}\r\n\r\n", target, bytes);
+    return reader.feed(head);
+  };
+  EXPECT_EQ(state_of("/files/a?b", 60), RequestReader::State::body);
+  EXPECT_EQ(state_of("/files/a", 61), RequestReader::State::refused);
+  EXPECT_EQ(state_of("/other/files", 51), RequestReader::State::refused);
 }
 
 TEST(RequestReader, SaysWhenTheClientWaitsToBeAskedForTheBody) {

@@ -15,6 +15,7 @@
 #include <string_view>
 
 #include "libs/http/message.h"
+#include "libs/http/request_reader.h"
 #include "libs/values/instant.h"
 #include "libs/values/result.h"
 
@@ -34,6 +35,7 @@ struct ServerOptions {
   std::size_t request_line_bytes_max = 8 * 1024;
   std::size_t head_bytes_max = 16 * 1024;  // request line and headers
   std::size_t body_bytes_max = 1024 * 1024;
+  LargeBodies large_bodies;
   std::size_t connections_max = 2000;
 
   Duration head_within = Duration::seconds(10);   // TLS handshake; from the first byte of a head to its end

@@ -15,6 +15,7 @@ namespace {
 
 constexpr std::size_t number_max = 40, part_title_max = 200, part_unit_max = 20, place_max = 60, part_note_max = 2000;
 constexpr std::size_t listed_max = 20, supplier_max = 200;
+constexpr std::size_t ring_shown = 12;
 constexpr std::array measured_units = {"l", "ml", "kg", "g", "m", "mm", "m2", "m²"};
 
 Result<void> check_length(std::string_view field, std::string_view text, std::size_t most) {
@@ -100,39 +101,74 @@ Result<void> check_references(const StoredPart& part) {
   return {};
 }
 
-// Follows substitutes from one part; `path` is how it came here.
+using PartsByNumber = std::map<std::string_view, const StoredPart*>;
+
+PartsByNumber by_number(std::span<const StoredPart> parts) {
+  PartsByNumber all;
+  for (const StoredPart& part : parts) all.emplace(part.number, &part);
+  return all;
+}
+
+// Follows substitutes from part to part; its path is how it came where it is.
 class RingSearch {
  public:
-  explicit RingSearch(std::span<const StoredPart> parts) {
-    for (const StoredPart& part : parts) parts_.emplace(part.number, &part);
-  }
+  explicit RingSearch(std::span<const StoredPart> parts) : parts_(by_number(parts)) {}
 
-  Result<void> follow(const StoredPart& part) {
+  // The ring that is reached from a part; empty where there is none.
+  std::vector<std::string> from(const StoredPart& part) {
     if (clear_.contains(part.number)) return {};
-    const auto begun = std::find(path_.begin(), path_.end(), part.number);
-    if (begun != path_.end()) {
-      std::vector<std::string> ring(begun, path_.end());
-      ring.push_back(part.number);
-      return refuse(ErrorCode::bad_input, Saying{"parts-ring", {{"parts", fmt::format("{}", fmt::join(ring, " → "))}}},
-                    "substitutes: {} stand in for each other in a ring; leave one of them out", fmt::join(ring, " → "));
-    }
-    path_.push_back(part.number);
-    for (const std::string& number : part.substitutes.value_or(std::vector<std::string>{})) {
-      const auto there = parts_.find(number);
-      if (there == parts_.end()) {
-        return refuse(ErrorCode::bad_input, Saying{"no-stored-part", {{"part", number}}},
-                      "substitutes: part {} names \"{}\", which the stores do not keep", part.number, number);
+    enter(part);
+    while (!path_.empty()) {
+      const StoredPart* next = next_substitute();
+      if (next == nullptr) {
+        leave();
+      } else if (on_path_.contains(next->number)) {
+        return ring_to(*next);
+      } else if (!clear_.contains(next->number)) {
+        enter(*next);
       }
-      HW_TRY(follow(*there->second));
     }
-    path_.pop_back();
-    clear_.insert(part.number);
     return {};
   }
 
  private:
-  std::map<std::string_view, const StoredPart*> parts_;
-  std::vector<std::string> path_;
+  struct Step {
+    const StoredPart* part;
+    std::size_t next = 0;  // of its substitutes
+  };
+
+  void enter(const StoredPart& part) {
+    path_.push_back({&part});
+    on_path_.insert(part.number);
+  }
+
+  void leave() {
+    clear_.insert(path_.back().part->number);
+    on_path_.erase(path_.back().part->number);
+    path_.pop_back();
+  }
+
+  // Of the last part on the path; substitutes that are not there lead nowhere.
+  const StoredPart* next_substitute() {
+    Step& step = path_.back();
+    while (step.part->substitutes && step.next < step.part->substitutes->size()) {
+      const auto there = parts_.find((*step.part->substitutes)[step.next++]);
+      if (there != parts_.end()) return there->second;
+    }
+    return nullptr;
+  }
+
+  std::vector<std::string> ring_to(const StoredPart& first) const {
+    const auto begun = std::find_if(path_.begin(), path_.end(), [&](const Step& step) { return step.part == &first; });
+    std::vector<std::string> ring;
+    for (auto step = begun; step != path_.end(); ++step) ring.push_back(step->part->number);
+    ring.push_back(first.number);
+    return ring;
+  }
+
+  PartsByNumber parts_;
+  std::vector<Step> path_;
+  std::set<std::string_view> on_path_;
   std::set<std::string_view> clear_;  // no ring is reached from them
 };
 
@@ -175,10 +211,37 @@ Result<void> check(const StoredPart& part) {
   return {};
 }
 
-Result<void> check_substitutes(std::span<const StoredPart> parts) {
+std::vector<std::string> ring_of_substitutes(std::span<const StoredPart> parts) {
   RingSearch search(parts);
-  for (const StoredPart& part : parts) HW_TRY(search.follow(part));
+  for (const StoredPart& part : parts) {
+    if (auto ring = search.from(part); !ring.empty()) return ring;
+  }
   return {};
+}
+
+Error ring_mistake(std::span<const std::string> ring) {
+  std::vector<std::string> shown(ring.begin(), ring.end());
+  if (shown.size() > ring_shown) {
+    shown.resize(ring_shown);
+    shown.emplace_back("…");
+  }
+  const std::string way = fmt::format("{}", fmt::join(shown, " → "));
+  return {ErrorCode::bad_input,
+          fmt::format("substitutes: {} stand in for each other in a ring; leave one of them out", way),
+          Saying{"parts-ring", {{"parts", way}}}};
+}
+
+Result<void> check_substitutes(std::span<const StoredPart> parts) {
+  const auto all = by_number(parts);
+  for (const StoredPart& part : parts) {
+    for (const std::string& number : part.substitutes.value_or(std::vector<std::string>{})) {
+      if (all.contains(number)) continue;
+      return refuse(ErrorCode::bad_input, Saying{"no-stored-part", {{"part", number}}},
+                    "substitutes: part {} names \"{}\", which the stores do not keep", part.number, number);
+    }
+  }
+  const auto ring = ring_of_substitutes(parts);
+  return ring.empty() ? Result<void>{} : refuse(ring_mistake(ring));
 }
 
 Result<void> check(const Kit& kit, std::span<const StoredPart> parts) {

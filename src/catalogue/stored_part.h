@@ -84,6 +84,10 @@ Result<void> check(const StoredPart& part);
 // Refuses substitutes that are not among the parts or that stand in for each other in a ring; the message names the
 // parts of the ring in order.
 Result<void> check_substitutes(std::span<const StoredPart> parts);
+// The numbers of parts that stand in for each other in a ring, the first one again at its end; empty where none do.
+std::vector<std::string> ring_of_substitutes(std::span<const StoredPart> parts);
+// What is wrong with it.
+Error ring_mistake(std::span<const std::string> ring);
 
 // Refuses a kit that is neither for one task nor for one service, of neither or both of kind and machine, of a
 // machine's service; a line of a part that is not among the parts, twice the same part, a quantity that is not above 0

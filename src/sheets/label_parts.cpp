@@ -44,20 +44,37 @@ MmBox take_qr(MmBox& box) {
   return qr;
 }
 
-}  // namespace
-
-LabelParts place_parts(const MmBox& label) {
-  LabelParts parts;
+// Takes address and code off; what is left is for the words.
+template <class Parts>
+MmBox take_code(const MmBox& label, Parts& parts) {
   MmBox rest = shrunk(label, padding_mm(label));
   const double address_mm = std::clamp(0.07 * std::min(label.width_mm, label.height_mm), 2.0, 5.0);
   parts.address = take_lines(rest, address_mm, address_lines);
   parts.qr = take_qr(rest);
+  return rest;
+}
+
+}  // namespace
+
+LabelParts place_parts(const MmBox& label) {
+  LabelParts parts;
+  MmBox rest = take_code(label, parts);
   // Three lines of the name, one of the key, and kind and cell a little smaller fill the height.
   const double letters_mm = 0.14 * std::min(rest.height_mm, rest.width_mm);
   parts.cell = take_lines(rest, 0.8 * letters_mm, 1);
   parts.kind = take_lines(rest, 0.8 * letters_mm, 1);
   parts.key = take_lines(rest, letters_mm, 1);
   parts.name = {rest, letters_mm};
+  return parts;
+}
+
+ShelfLabelParts place_shelf_parts(const MmBox& label) {
+  ShelfLabelParts parts;
+  MmBox rest = take_code(label, parts);
+  const double letters_mm = 0.13 * std::min(rest.height_mm, rest.width_mm);
+  parts.place = take_lines(rest, letters_mm, 1);
+  parts.title = take_lines(rest, letters_mm, 3);
+  parts.number = {rest, letters_mm};
   return parts;
 }
 

@@ -24,4 +24,15 @@ struct LabelParts {
 // For a label of at least 20 x 20 mm. No part touches another or the label's edge.
 LabelParts place_parts(const formats::MmBox& label);
 
+// The same for a shelf: the part's number large, below it its title and its place.
+struct ShelfLabelParts {
+  formats::MmBox qr;
+  TextPart number;  // letters of that size or larger stand in one line, smaller ones in several
+  TextPart title;
+  TextPart place;
+  TextPart address;
+};
+
+ShelfLabelParts place_shelf_parts(const formats::MmBox& label);
+
 }  // namespace hw::sheets

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <map>
 
 namespace hw::sheets {
 namespace {
@@ -25,8 +26,7 @@ constexpr std::array<Length, 8> lengths{{{"page_width_mm", &LabelSheet::page_wid
 // The label of a roll that is asked for without a size.
 constexpr formats::MmSize roll_label{60, 40};
 
-constexpr std::array<string_view, 5> names_of_single = {"base", "machines", "layout", "label_width_mm",
-                                                        "label_height_mm"};
+constexpr std::array<string_view, 4> names_of_single = {"base", "layout", "label_width_mm", "label_height_mm"};
 
 using Settings = std::span<const LabelSetting>;
 
@@ -36,7 +36,7 @@ const std::string* find(Settings settings, string_view name) {
 }
 
 // A misspelt pitch would only show on paper, so nothing unknown is passed over.
-Result<void> check_names(Settings settings, std::span<const string_view> known) {
+Result<void> check_names(Settings settings, std::vector<string_view> known) {
   for (const LabelSetting& setting : settings) {
     if (std::find(known.begin(), known.end(), setting.name) == known.end()) {
       return refuse(ErrorCode::bad_input, "{}: there is no such parameter for this layout; right are {}", setting.name,
@@ -79,45 +79,60 @@ Result<LabelSheet> parse_single(Settings settings) {
   return one_per_page(label);
 }
 
-Result<LabelSheet> parse_layout(Settings settings) {
+// All names but that of the other labels' list.
+std::vector<string_view> names_of_sheet(string_view things) {
+  std::vector<string_view> names;
+  for (const string_view name : label_setting_names) names.push_back(name == "machines" ? things : name);
+  return names;
+}
+
+Result<LabelSheet> parse_layout(Settings settings, string_view things) {
   const std::string* said = find(settings, "layout");
   const string_view layout = said ? string_view(*said) : "sheet";
   if (layout == "sheet") {
-    HW_TRY(check_names(settings, label_setting_names));
+    HW_TRY(check_names(settings, names_of_sheet(things)));
     return parse_sheet(settings);
   }
   if (layout == "single") {
-    HW_TRY(check_names(settings, names_of_single));
+    std::vector<string_view> names(names_of_single.begin(), names_of_single.end());
+    names.insert(names.begin() + 1, things);
+    HW_TRY(check_names(settings, std::move(names)));
     return parse_single(settings);
   }
   return refuse(ErrorCode::bad_input, "layout: \"{}\" is none; right is sheet or single", layout.substr(0, 60));
 }
 
-Result<LabelledMachine> find_machine(std::span<const LabelledMachine> machines, string_view key) {
-  for (const auto& machine : machines) {
-    if (machine.key == key) return machine;
-  }
-  return refuse(ErrorCode::not_found, "machines: there is no machine \"{}\"", key.substr(0, 60));
-}
+// What labels can be for, and how refusals name it.
+struct Things {
+  string_view all;  // "machines": also the setting that lists them
+  string_view one;
+};
 
-Result<std::vector<LabelledMachine>> chosen_machines(const std::string* wanted,
-                                                     std::span<const LabelledMachine> machines) {
-  if (!wanted) return std::vector(machines.begin(), machines.end());
-  std::vector<LabelledMachine> chosen;
+template <class Thing>
+Result<std::vector<Thing>> chosen_things(Settings settings, std::span<const Thing> things, const Things& names) {
+  const std::string* wanted = find(settings, names.all);
+  if (!wanted) return std::vector(things.begin(), things.end());
+  std::map<string_view, const Thing*> by_key;
+  for (const Thing& thing : things) by_key.emplace(thing.key, &thing);
+  std::vector<Thing> chosen;
   for (string_view rest = *wanted;;) {
     const auto comma = std::min(rest.find(','), rest.size());
-    HW_TAKE(machine, find_machine(machines, rest.substr(0, comma)));
-    chosen.push_back(std::move(machine));
+    const auto found = by_key.find(rest.substr(0, comma));
+    if (found == by_key.end()) {
+      return refuse(ErrorCode::not_found, "{}: there is no {} \"{}\"", names.all, names.one,
+                    rest.substr(0, std::min<std::size_t>(comma, 60)));
+    }
+    chosen.push_back(*found->second);
     if (comma == rest.size()) return chosen;
     rest.remove_prefix(comma + 1);
   }
 }
 
-}  // namespace
-
-Result<LabelOrder> parse_label_order(Settings settings, std::span<const LabelledMachine> machines) {
-  HW_TAKE(sheet, parse_layout(settings));
-  LabelOrder order;
+// All of an order but what its labels are for.
+template <class Order>
+Result<Order> parse_order(Settings settings, string_view things) {
+  HW_TAKE(sheet, parse_layout(settings, things));
+  Order order;
   order.sheet = sheet;
   HW_TRY(read_number(settings, "first_label", order.first_label));
   const std::string* base_address = find(settings, "base");
@@ -127,9 +142,23 @@ Result<LabelOrder> parse_label_order(Settings settings, std::span<const Labelled
                   "http://shop.example:8470");
   }
   order.base_address = *base_address;
-  HW_TAKE(chosen, chosen_machines(find(settings, "machines"), machines));
-  order.machines = std::move(chosen);
   return order;
+}
+
+}  // namespace
+
+Result<LabelOrder> parse_label_order(Settings settings, std::span<const LabelledMachine> machines) {
+  HW_TAKE(order, parse_order<LabelOrder>(settings, "machines"));
+  HW_TAKE(chosen, chosen_things(settings, machines, {"machines", "machine"}));
+  order.machines = std::move(chosen);
+  return std::move(order);
+}
+
+Result<ShelfLabelOrder> parse_shelf_label_order(Settings settings, std::span<const ShelfPart> parts) {
+  HW_TAKE(order, parse_order<ShelfLabelOrder>(settings, "parts"));
+  HW_TAKE(chosen, chosen_things(settings, parts, {"parts", "part"}));
+  order.parts = std::move(chosen);
+  return std::move(order);
 }
 
 }  // namespace hw::sheets

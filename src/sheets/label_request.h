@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "src/sheets/labels.h"
+#include "src/sheets/shelf_labels.h"
 
 namespace hw::sheets {
 
@@ -26,5 +27,9 @@ inline constexpr std::array<std::string_view, 14> label_setting_names = {
 // twice gives two labels), else all. Refuses (bad_input) names that are not there, twice the same one, what is no
 // number; not_found for a machine that is not there. Whether the sheet fits its page is the printing's affair.
 Result<LabelOrder> parse_label_order(std::span<const LabelSetting> settings, std::span<const LabelledMachine> machines);
+
+// The same for shelves, whose parts are asked for under `parts` by their numbers: GET /api/stores/labels.pdf.
+Result<ShelfLabelOrder> parse_shelf_label_order(std::span<const LabelSetting> settings,
+                                                std::span<const ShelfPart> parts);
 
 }  // namespace hw::sheets

@@ -69,6 +69,18 @@ TEST(LabelRequest, MachinesComeInTheOrderAskedForAndAsOften) {
   }
 }
 
+TEST(LabelRequest, ShelvesAreAskedForByTheNumbersOfTheirParts) {
+  const std::vector<ShelfPart> parts{{"F-104", "Filter", "R1"}, {"F-105", "Seal", "R2"}};
+  std::vector<LabelSetting> settings{{"base", "http://shop.example"}};
+  EXPECT_EQ(parse_shelf_label_order(settings, parts)->parts.size(), 2u);
+  settings.push_back({"parts", "F-105,F-105"});
+  EXPECT_EQ(parse_shelf_label_order(settings, parts)->parts.at(1).title, "Seal");
+  settings.back().value = "F-106";
+  EXPECT_EQ(parse_shelf_label_order(settings, parts).error().message, "parts: there is no part \"F-106\"");
+  settings.back() = {"machines", "m01"};
+  EXPECT_TRUE(parse_shelf_label_order(settings, parts).error().message.starts_with("machines: there is no such"));
+}
+
 TEST(LabelRequest, WhatIsNotThereIsRefused) {
   EXPECT_TRUE(parse({{"colour", "red"}}).error().message.starts_with("colour: there is no such parameter"));
   EXPECT_TRUE(parse({{"layout", "single"}, {"rows", "2"}}).error().message.starts_with("rows: there is no such"));

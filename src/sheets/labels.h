@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "src/service/records.h"
-#include "src/sheets/label_sheet.h"
+#include "src/sheets/label_drawing.h"
 
 namespace hw::sheets {
 
@@ -26,11 +26,6 @@ struct LabelOrder {
   LabelSheet sheet;
   int first_label = 1;  // of the first sheet, row by row; those before it are used up
 };
-
-inline constexpr std::size_t labels_max = 1000;
-
-// A smaller module is not read surely by a phone at arm's length (common practice).
-inline constexpr double module_mm_min = 0.4;
 
 // What a label's code holds: the address of the machine's page. Refuses (bad_input) a base that is no address of a
 // server, or that has a query.

@@ -269,7 +269,7 @@ std::string subtitle_of(const ReportContext& at) {
 
 }  // namespace
 
-MonthReport month_report(const service::MonthView& month, const ReportNames& names, CardLanguage language) {
+Report month_report(const service::MonthView& month, const ReportNames& names, CardLanguage language) {
   const ReportContext at{month, names, language, month_words(language)};
   return {fmt::format(fmt::runtime(at.words.heading), print_month_name(month.month, language)),
           subtitle_of(at),

@@ -3,9 +3,9 @@
 #include <gmock/gmock.h>
 
 #include "libs/formats/pdf_reading_test.h"
-#include "src/sheets/month_paper.h"
 #include "src/sheets/month_words.h"
-#include "src/sheets/month_workbook.h"
+#include "src/sheets/report_paper.h"
+#include "src/sheets/report_workbook.h"
 
 namespace hw::sheets {
 namespace {
@@ -69,7 +69,7 @@ ReportNames sample_names() { return {"Test plant", Zone::utc(), {{"mill1", "Mill
 
 TEST(MonthReport, IsReadBackFromPaperInBothLanguages) {
   const auto report = month_report(sample_month(), sample_names(), CardLanguage::english);
-  const formats::PdfReading on_a4(print_month_paper(report, CardPaper::a4));
+  const formats::PdfReading on_a4(print_report_paper(report, CardPaper::a4));
   EXPECT_GE(on_a4.pages(), 2) << "80 tasks are more than a page";
   EXPECT_NEAR(on_a4.page_size().height_mm, 297, 0.1);
   const std::string first = on_a4.text(1);
@@ -83,7 +83,7 @@ TEST(MonthReport, IsReadBackFromPaperInBothLanguages) {
   EXPECT_THAT(all, HasSubstr("goes on: Tasks done"));
   EXPECT_THAT(all, HasSubstr("from memory"));
   const auto in_german = month_report(sample_month(), sample_names(), CardLanguage::german);
-  const formats::PdfReading on_letter(print_month_paper(in_german, CardPaper::letter));
+  const formats::PdfReading on_letter(print_report_paper(in_german, CardPaper::letter));
   EXPECT_NEAR(on_letter.page_size().width_mm, 215.9, 0.1);
   EXPECT_THAT(on_letter.text(1), HasSubstr("Monat: März 2026"));
   EXPECT_THAT(on_letter.text(1), HasSubstr("81,9 % bis 94,4 %"));
@@ -91,8 +91,8 @@ TEST(MonthReport, IsReadBackFromPaperInBothLanguages) {
 
 TEST(MonthReport, TheSameMonthGivesTheSameBytes) {
   const auto report = month_report(sample_month(), sample_names(), CardLanguage::english);
-  EXPECT_EQ(print_month_paper(report, CardPaper::a4), print_month_paper(report, CardPaper::a4));
-  EXPECT_EQ(*print_month_workbook(report), *print_month_workbook(report));
+  EXPECT_EQ(print_report_paper(report, CardPaper::a4), print_report_paper(report, CardPaper::a4));
+  EXPECT_EQ(*print_report_workbook(report), *print_report_workbook(report));
 }
 
 TEST(MonthReport, TablesHaveACellForEachColumn) {

@@ -99,6 +99,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_plan_routes(router, parts);
   add_stop_routes(router, parts);
   add_stores_routes(router, parts);
+  add_stores_sheet_routes(router, parts);
   add_job_card_route(router, parts);
   add_label_routes(router, parts);
   add_forecast_routes(router, parts);

@@ -1,5 +1,6 @@
-#include "src/sheets/month_paper.h"
-#include "src/sheets/month_workbook.h"
+#include "src/sheets/month_report.h"
+#include "src/sheets/report_paper.h"
+#include "src/sheets/report_workbook.h"
 #include "src/web/answers.h"
 #include "src/web/routes.h"
 #include "src/web/sheet_query.h"
@@ -26,7 +27,7 @@ sheets::ReportNames report_names(const service::OpenShop& shop) {
   return names;
 }
 
-Result<sheets::MonthReport> report(const ApiParts& parts, const http::Request& request) {
+Result<sheets::Report> report(const ApiParts& parts, const http::Request& request) {
   HW_TAKE(language, query_language(request));
   HW_TAKE(month, show_month(parts.shop, month_asked(request), parts.clock()));
   return sheets::month_report(month, report_names(parts.shop), language);
@@ -37,12 +38,12 @@ http::Response paper(const ApiParts& parts, const http::Request& request) {
   if (!asked) return http::problem(asked.error());
   const auto made = report(parts, request);
   if (!made) return http::problem(made.error());
-  return http::Response::of(200, "application/pdf", sheets::print_month_paper(*made, *asked));
+  return http::Response::of(200, "application/pdf", sheets::print_report_paper(*made, *asked));
 }
 
 Result<std::string> workbook_text(const ApiParts& parts, const http::Request& request) {
   HW_TAKE(made, report(parts, request));
-  return sheets::print_month_workbook(made);
+  return sheets::print_report_workbook(made);
 }
 
 http::Response workbook(const ApiParts& parts, const http::Request& request) {

@@ -12,6 +12,7 @@
 namespace hw::web {
 namespace {
 
+constexpr std::string_view sheet_path = "/api/stores/sheet", sheet_path_begin = "/api/stores/sheet/";
 constexpr std::array<std::string_view, 3> own_names{"127.0.0.1", "[::1]", "localhost"};
 
 // "localhost" of "localhost:8470", "[::1]" of "[::1]:8470"; the whole where what follows the colon is no port.
@@ -42,6 +43,11 @@ bool changes(const http::Request& request) {
 // A photo is a PUT, which a browser asks about before it sends one to another site, whatever it holds.
 bool is_photo(const http::Request& request) {
   return request.method == "PUT" && request.path.starts_with("/api/photos/");
+}
+
+// A sheet is bytes of any kind, which a browser asks about before it sends them to another site.
+bool is_sheet(const http::Request& request) {
+  return request.method == "POST" && (request.path == sheet_path || request.path.starts_with(sheet_path_begin));
 }
 
 std::string_view host_of(const http::Request& request) { return request.headers.find("Host").value_or(""); }
@@ -87,6 +93,10 @@ std::optional<http::Response> check_body_type(const http::Request& request) {
   if (is_photo(request)) {
     if (service::is_photo_type(type)) return std::nullopt;
     return http::problem(415, "Content-Type: of a photo it is image/jpeg, image/png or image/webp");
+  }
+  if (is_sheet(request)) {
+    if (type == "application/octet-stream") return std::nullopt;
+    return http::problem(415, "Content-Type: of a sheet it is application/octet-stream");
   }
   if (type == "application/json") return std::nullopt;
   return http::problem(415, "Content-Type: it is application/json");

@@ -22,8 +22,8 @@ bool is_this_computer(const http::Request& request);
 std::optional<http::Response> check_origin(const http::Request& request, const Reach& reach);
 
 // Refuses 415, of requests other than GET, HEAD and OPTIONS, a body that is not application/json (or, of a photo that
-// is put, one of the three kinds of photo), which a browser sends to another site without asking first. Who is not let
-// in is told so first.
+// is put, one of the three kinds of photo; of a sheet that is read in, application/octet-stream), which a browser sends
+// to another site without asking first. Who is not let in is told so first.
 std::optional<http::Response> check_body_type(const http::Request& request);
 
 // What the request says that its body is: "image/png" of "Image/PNG ; q=1"; empty where it says nothing.

@@ -101,6 +101,18 @@ TEST(OriginCheck, ABodyThatABrowserSendsAnywhereWithoutAskingIsRefused) {
   EXPECT_EQ(status_of("DELETE", {{"Host", "localhost"}}), 415);
 }
 
+TEST(OriginCheck, ASheetIsBytesThatAreAskedForFirst) {
+  const auto post = [](const char* type, const char* path) {
+    return status_of("POST", {{"Host", "localhost"}, {"Content-Type", type}}, {.path = path});
+  };
+  for (const char* path : {"/api/stores/sheet", "/api/stores/sheet/look"}) {
+    EXPECT_EQ(post("application/octet-stream", path), 0) << path;
+    EXPECT_EQ(post("text/plain", path), 415) << path;
+    EXPECT_EQ(post("application/json", path), 415) << path;
+  }
+  EXPECT_EQ(post("application/octet-stream", "/api/stores/sheets"), 415);
+}
+
 TEST(OriginCheck, APhotoIsAPictureAndOnlyAPhotoIs) {
   const auto put = [](const char* type, const char* path, const char* origin = "http://localhost") {
     return status_of("PUT", {{"Host", "localhost"}, {"Origin", origin}, {"Content-Type", type}}, {.path = path});

@@ -18,6 +18,7 @@ void add_proposal_routes(http::Router& router, const ApiParts& parts);
 void add_rehearsal_routes(http::Router& router, const ApiParts& parts);
 void add_reading_routes(http::Router& router, const ApiParts& parts);
 void add_stores_routes(http::Router& router, const ApiParts& parts);
+void add_stores_sheet_routes(http::Router& router, const ApiParts& parts);
 void add_stop_routes(http::Router& router, const ApiParts& parts);
 
 }  // namespace hw::web

@@ -14,6 +14,7 @@
 #include "src/web/metrics.h"
 #include "src/web/origin_check.h"
 #include "src/web/readiness.h"
+#include "src/web/stores_sheets.h"
 
 namespace hw::web {
 namespace {
@@ -90,6 +91,7 @@ Result<http::Server*> WebServer::listen(const Endpoint& endpoint, const std::opt
   options.workers = workers;
   options.tls = tls;
   options.report = report;
+  options.large_bodies = {"/api/stores/sheet", sheet_bytes_max};
   HW_TAKE(server, http::Server::listen(options, [this](http::Request request) { return answer(std::move(request)); }));
   return servers_.emplace_back(std::move(server)).get();
 }

@@ -170,7 +170,18 @@ export type SayingCode =
   | 'minimum-raises'
   | 'shelf-life-limits'
   | 'may-outlive-shelf'
-  | 'chase-open-order';
+  | 'chase-open-order'
+  | 'sheet-no-key'
+  | 'sheet-number-missing'
+  | 'sheet-title-missing'
+  | 'sheet-twice'
+  | 'sheet-no-number'
+  | 'sheet-two-ways'
+  | 'sheet-negative'
+  | 'sheet-not-whole'
+  | 'sheet-yes-no'
+  | 'sheet-no-supplier'
+  | 'sheet-mistakes';
 
 /** what adds up over machines; hours, counts, money in the currency of the shop */
 export interface MonthSums {

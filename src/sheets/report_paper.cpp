@@ -1,4 +1,4 @@
-#include "src/sheets/month_paper.h"
+#include "src/sheets/report_paper.h"
 
 #include <algorithm>
 #include <array>
@@ -86,6 +86,10 @@ void add_table(CardRows& rows, const ReportTable& table) {
     add_line(rows, columns, std::move(line), RowTie::free);
   }
   rows.end_part();
+  if (!table.note.empty()) {
+    rows.gap(2);
+    rows.text(table.note, {0, rows.width_mm()}, body_style, RowTie::free);
+  }
 }
 
 // The name of the table that goes on at the top of a page; empty where one begins there.
@@ -99,15 +103,15 @@ struct PagePlace {
   std::size_t pages = 1;
 };
 
-void draw_month_edges(PdfCanvas& canvas, const MmSize& size, const MonthReport& report, const PagePlace& place) {
+void draw_report_edges(PdfCanvas& canvas, const MmSize& size, const Report& report, const PagePlace& place) {
   const double width_mm = size.width_mm - 2 * report_side_mm;
   const MmBox foot{report_side_mm, size.height_mm - report_foot_mm + 4, width_mm, 4};
   canvas.text(report.title + "; " + report.subtitle, foot, small_style);
   canvas.text(fmt::format(fmt::runtime(report.page), place.page, place.pages), foot, {small_mm, TextAlign::right});
 }
 
-void draw_month_page(PdfCanvas& canvas, double top_mm, double width_mm, std::span<const SheetRow> rows,
-                     const std::vector<std::size_t>& on_page) {
+void draw_report_page(PdfCanvas& canvas, double top_mm, double width_mm, std::span<const SheetRow> rows,
+                      const std::vector<std::size_t>& on_page) {
   for (const std::size_t i : on_page) {
     const double height_mm = rows[i].flow.height_mm;
     if (rows[i].draw) rows[i].draw(canvas, {report_side_mm, top_mm, width_mm, height_mm});
@@ -117,7 +121,7 @@ void draw_month_page(PdfCanvas& canvas, double top_mm, double width_mm, std::spa
 
 }  // namespace
 
-std::string print_month_paper(const MonthReport& report, CardPaper paper) {
+std::string print_report_paper(const Report& report, CardPaper paper) {
   const MmSize size = size_of(paper);
   const double width_mm = size.width_mm - 2 * report_side_mm;
   PdfCanvas canvas(report.title);
@@ -131,13 +135,13 @@ std::string print_month_paper(const MonthReport& report, CardPaper paper) {
   const auto pages = split_pages(flow, {last_mm - report_top_mm, last_mm - report_next_top_mm});
   for (std::size_t i = 0; i < pages.size(); ++i) {
     canvas.begin_page(size);
-    draw_month_edges(canvas, size, report, {i + 1, pages.size()});
+    draw_report_edges(canvas, size, report, {i + 1, pages.size()});
     const std::string goes_on = i == 0 || pages[i].empty() ? "" : going_on(rows.rows(), pages[i]);
     if (!goes_on.empty()) {
       canvas.text(fmt::format(fmt::runtime(report.continued), goes_on),
                   {report_side_mm, report_top_mm - 1, width_mm, 4.5}, bold_style);
     }
-    draw_month_page(canvas, i == 0 ? report_top_mm : report_next_top_mm, width_mm, rows.rows(), pages[i]);
+    draw_report_page(canvas, i == 0 ? report_top_mm : report_next_top_mm, width_mm, rows.rows(), pages[i]);
   }
   return canvas.finish();
 }

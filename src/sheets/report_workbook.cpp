@@ -1,4 +1,4 @@
-#include "src/sheets/month_workbook.h"
+#include "src/sheets/report_workbook.h"
 
 #include "libs/formats/workbook.h"
 
@@ -10,6 +10,7 @@ constexpr double width_of_share = 12;  // characters
 
 formats::NumberLook look_of(ReportUnit unit) {
   if (unit == ReportUnit::share) return formats::NumberLook::percent;
+  if (unit == ReportUnit::amount) return formats::NumberLook::plain;
   return unit == ReportUnit::hours ? formats::NumberLook::tenths : formats::NumberLook::whole;
 }
 
@@ -36,7 +37,7 @@ formats::WorkSheet sheet_of(const ReportTable& table) {
 
 }  // namespace
 
-Result<std::string> print_month_workbook(const MonthReport& report) {
+Result<std::string> print_report_workbook(const Report& report) {
   std::vector<formats::WorkSheet> sheets;
   for (const ReportTable& table : report.tables) sheets.push_back(sheet_of(table));
   return formats::print_workbook(report.title + "; " + report.subtitle, sheets);
