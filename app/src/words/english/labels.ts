@@ -1,8 +1,6 @@
 export const labels = {
-  'labels.title': 'Labels',
   'labels.explain':
     'A code for each machine that opens its page: with a phone’s camera, with the camera of this program, or with a scanner that types.',
-  'labels.of_machine': 'Print its label',
   'labels.address': 'Address on the labels',
   'labels.base': 'This server, as phones reach it',
   'labels.base_hint':

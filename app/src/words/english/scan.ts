@@ -1,6 +1,4 @@
 export const scan = {
-  'floor.scan': 'Scan a label',
-  'scan.short': 'Scan',
   'scan.title': 'Scan a label',
   'scan.explain': 'The label on a machine leads to its page.',
   'scan.camera': 'By the camera',

@@ -1,7 +1,6 @@
 // What has to be decided today.
 
 export const today = {
-  'today.title': 'Today',
   'today.failed': 'What has to be decided could not be loaded. {detail}',
   'today.count': {
     one: '{count} thing to decide, the most costly first',

@@ -2,10 +2,8 @@ import type { Wording } from '../catalogue';
 import type { labels as english } from '../english/labels';
 
 export const labels: Wording<typeof english> = {
-  'labels.title': 'Etiketten',
   'labels.explain':
     'Ein Code für jede Maschine, der ihre Seite öffnet: mit der Kamera eines Telefons, mit der Kamera dieses Programms oder mit einem Scanner, der tippt.',
-  'labels.of_machine': 'Etikett drucken',
   'labels.address': 'Adresse auf den Etiketten',
   'labels.base': 'Dieser Server, wie Telefone ihn erreichen',
   'labels.base_hint':

@@ -2,8 +2,6 @@ import type { Wording } from '../catalogue';
 import type { scan as english } from '../english/scan';
 
 export const scan: Wording<typeof english> = {
-  'floor.scan': 'Etikett scannen',
-  'scan.short': 'Scannen',
   'scan.title': 'Etikett scannen',
   'scan.explain': 'Das Etikett an einer Maschine führt zu ihrer Seite.',
   'scan.camera': 'Mit der Kamera',

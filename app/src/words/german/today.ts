@@ -2,7 +2,6 @@ import type { Wording } from '../catalogue';
 import type { today as english } from '../english/today';
 
 export const today: Wording<typeof english> = {
-  'today.title': 'Heute',
   'today.failed': 'Was zu entscheiden ist, konnte nicht geladen werden. {detail}',
   'today.count': {
     one: '{count} Sache zu entscheiden, das Teuerste zuerst',

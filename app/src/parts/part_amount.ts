@@ -1,0 +1,13 @@
+// So much of a part, in its unit: what is counted with the word that fits, what is measured with its sign.
+
+import { plainAmount, say } from '../words/words';
+
+/** "1 piece", "2 sets", "0.4 l" */
+export function partAmount(quantity: number, unit: string): string {
+  if (unit === 'piece') return say('stores.unit_piece', { count: quantity });
+  if (unit === 'set') return say('stores.unit_set', { count: quantity });
+  return plainAmount(quantity, unit);
+}
+
+/** "Return filter (F-104)" */
+export const partName = (part: { number: string; title: string }): string => `${part.title} (${part.number})`;

@@ -1,0 +1,3 @@
+// The stores: parts, kits, stock and orders.
+
+export const stores = {} as const;
