@@ -48,5 +48,4 @@ export const pages = {
   'kit.state_coming': 'kit on its way',
   'kit.state_short': 'kit short',
   'kit.state_not known': 'kit not known',
-  'kit.open': 'Kit and stores',
 } as const;

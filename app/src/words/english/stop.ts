@@ -94,4 +94,6 @@ export const stop = {
   'today.open_proposal': 'Look at it',
   'today.propose': 'Which stops would cost least in the next weeks?',
   'today.close_stop': 'Say how it went',
+  'closing.used': 'Really used',
+  'closing.used_means': 'What was taken and not used comes back to the stores; what was used beyond it is taken now.',
 } as const;

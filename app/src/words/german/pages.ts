@@ -49,5 +49,4 @@ export const pages: Wording<typeof english> = {
   'kit.state_coming': 'Teilesatz unterwegs',
   'kit.state_short': 'im Teilesatz fehlt etwas',
   'kit.state_not known': 'Teilesatz nicht bekannt',
-  'kit.open': 'Teilesatz und Lager',
 };

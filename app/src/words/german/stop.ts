@@ -95,4 +95,7 @@ export const stop: Wording<typeof english> = {
   'today.open_proposal': 'Ansehen',
   'today.propose': 'Welche Stillstände kosten in den nächsten Wochen am wenigsten?',
   'today.close_stop': 'Sagen, wie es lief',
+  'closing.used': 'Wirklich verbraucht',
+  'closing.used_means':
+    'Was entnommen und nicht verbraucht wurde, kommt ins Lager zurück; was darüber hinaus verbraucht wurde, wird jetzt entnommen.',
 };
