@@ -9,6 +9,7 @@ import { record } from './german/record';
 import { round } from './german/round';
 import { unsent } from './german/unsent';
 import { sayings } from './german/sayings';
+import { stores_said } from './german/stores_said';
 import { taskdate } from './german/taskdate';
 import { trends } from './german/trends';
 
@@ -17,6 +18,7 @@ export const de: FirstTexts = {
   ...record,
   ...entries,
   ...sayings,
+  ...stores_said,
   ...readings,
   ...round,
   ...unsent,

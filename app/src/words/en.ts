@@ -8,6 +8,7 @@ import { record } from './english/record';
 import { round } from './english/round';
 import { unsent } from './english/unsent';
 import { sayings } from './english/sayings';
+import { stores_said } from './english/stores_said';
 import { taskdate } from './english/taskdate';
 import { trends } from './english/trends';
 
@@ -16,6 +17,7 @@ export const en = {
   ...record,
   ...entries,
   ...sayings,
+  ...stores_said,
   ...readings,
   ...round,
   ...unsent,

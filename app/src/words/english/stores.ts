@@ -302,4 +302,7 @@ export const stores = {
   'sheet.save_means': 'Changed with a spreadsheet, it can be read in again.',
   'sheet.save_xlsx': 'Sheet for Excel',
   'sheet.save_csv': 'Sheet as CSV',
+  'proposal.cost_ordering': 'Ordering costs',
+  'proposal.cost_holding': 'Having it lie costs, expected',
+  'proposal.cost_missing': 'Lacking it costs, expected',
 } as const;

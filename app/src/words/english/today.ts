@@ -68,7 +68,7 @@ export const today = {
     one: 'Order {count} line with {supplier} now: the day for it has passed',
     other: 'Order {count} lines with {supplier} now: for some of it the day has passed',
   },
-  'today.open_order': 'Look at it and order',
+  'today.open_order': 'Open the order',
   'today.kit': 'The stop of {machine} on {date} goes without {names}',
   'today.kit_means': 'Order it, borrow it, or move the stop or the task.',
   'today.shelf': 'Count {title} ({number}): the book says {amount} less than nothing',

@@ -305,4 +305,7 @@ export const stores: Wording<typeof english> = {
   'sheet.save_means': 'Mit einer Tabellenkalkulation geändert, kann sie wieder eingelesen werden.',
   'sheet.save_xlsx': 'Tabelle für Excel',
   'sheet.save_csv': 'Tabelle als CSV',
+  'proposal.cost_ordering': 'Das Bestellen kostet',
+  'proposal.cost_holding': 'Das Lagern kostet, erwartet',
+  'proposal.cost_missing': 'Das Fehlen kostet, erwartet',
 };

@@ -70,7 +70,7 @@ export const today: Wording<typeof english> = {
     one: '{count} Zeile bei {supplier} jetzt bestellen: Der Tag dafür ist vorbei',
     other: '{count} Zeilen bei {supplier} jetzt bestellen: Für einiges ist der Tag vorbei',
   },
-  'today.open_order': 'Ansehen und bestellen',
+  'today.open_order': 'Zur Bestellung',
   'today.kit': 'Dem Stillstand von {machine} am {date} fehlt: {names}',
   'today.kit_means': 'Bestellen, leihen, oder den Stillstand oder die Aufgabe verlegen.',
   'today.shelf': '{title} ({number}) zählen: laut Buch {amount} weniger als nichts',
