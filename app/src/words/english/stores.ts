@@ -122,7 +122,7 @@ export const stores = {
   'order.no_supplier': 'a supplier that is not known yet',
   'order.by': 'by {date}',
   'order.due_today': 'before noon today',
-  'order.due_too late': 'too late for all of it; order now',
+  'order.due_too late': 'for some of it too late; order now',
   'order.due_soon': 'soon',
   'order.reference_of': 'there {reference}',
   'order.quantity_of': 'How many: {title}',
