@@ -178,6 +178,28 @@ test(
   { place: PHONE },
 );
 
+test('Stores: a sheet with a mistake takes over nothing; mended, all of it', async ({ page, server }) => {
+  const heads = 'Teilenummer;Bezeichnung;Einheit;Preis;Bestand';
+  const choose = (rows) => {
+    const buffer = Buffer.from([heads, ...rows].join('\n'));
+    return page.locator('#sheet-file').setInputFiles({ name: 'parts.csv', mimeType: 'text/csv', buffer });
+  };
+  await page.goto('/parts-sheet');
+  await choosePerson(page);
+  await choose(['N-801;Cloth;piece;0,80;120', 'N-802;Cable tie;piece;0,05;viele']);
+  await page.locator('[data-mistake="3"]').waitFor();
+  assert.match(await page.locator('[data-mistake="3"]').innerText(), /Bestand.*viele/s);
+  assert.equal(await page.getByRole('button', { name: /^Take over/ }).count(), 0);
+  await expectClean(page, 'a sheet with a mistake');
+  await choose(['N-801;Cloth;piece;0,80;120', 'N-802;Cable tie;piece;0,05;2000']);
+  await page.getByRole('button', { name: 'Take over all 2 rows' }).click();
+  await page.getByText('Taken over.').waitFor();
+  const { part, on_hand } = await partOf(server, 'N-802');
+  assert.deepEqual([part.title, part.price, on_hand], ['Cable tie', 0.05, 2000]);
+  const { entries } = await server.get('/api/logbook?kind=sheet%20read');
+  assert.equal(entries[0].told.stores.parts, 2);
+});
+
 test(
   'Stores: no finding, and on a phone large and apart, dark and German',
   async ({ page }) => {

@@ -45,7 +45,7 @@ export const pages = {
   'stores.unit_piece': { one: '{count} piece', other: '{count} pieces' },
   'stores.unit_set': { one: '{count} set', other: '{count} sets' },
   'kit.state_ready': 'kit ready',
-  'kit.state_coming': 'kit on its way',
+  'kit.state_coming': 'kit coming',
   'kit.state_short': 'kit short',
   'kit.state_not known': 'kit not known',
 } as const;

@@ -45,8 +45,8 @@ export const pages: Wording<typeof english> = {
   'stores.title': 'Lager',
   'stores.unit_piece': { one: '{count} Stück', other: '{count} Stück' },
   'stores.unit_set': { one: '{count} Satz', other: '{count} Sätze' },
-  'kit.state_ready': 'Teilesatz vollständig',
-  'kit.state_coming': 'Teilesatz unterwegs',
+  'kit.state_ready': 'Teilesatz bereit',
+  'kit.state_coming': 'Teilesatz kommt',
   'kit.state_short': 'im Teilesatz fehlt etwas',
   'kit.state_not known': 'Teilesatz nicht bekannt',
 };
