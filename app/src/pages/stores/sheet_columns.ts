@@ -29,7 +29,14 @@ export function columnsQuery(columns: readonly SheetColumn[] | null): Record<str
   return columns === null ? {} : { columns: columns.map(({ field }) => field ?? '').join(',') };
 }
 
-const FORM_WORDS = ['semicolons', 'commas', 'tabs', 'decimal comma', 'decimal point'] as const;
+const FORM_WORDS = [
+  'semicolons',
+  'commas',
+  'tabs',
+  'decimal comma',
+  'decimal point',
+  'decimal comma and point',
+] as const;
 
 /** "CSV, UTF-8, semicolons, decimal comma" in the language of the pages; names stay as they are. */
 export const formWords = (form: string): string =>

@@ -19,6 +19,10 @@ test('what lacks lies below the line of nothing', () => {
   expect(drawn.zero).toBe(10);
   expect(drawn.points[0]?.edge).toBe(40);
 });
+test('amounts of reference have one step over what lies above and below nothing', () => {
+  expect(drawnWeeks([week('2026-11-23', -1, -37)], 3, FRAME).amounts).toEqual([-30, -20, -10, 0]);
+  expect(drawnWeeks([week('2026-11-23', 1, 0.5)], 2, FRAME).amounts).toEqual([0, 0.5, 1, 1.5, 2]);
+});
 test('nothing at all is a line at nothing', () => {
   expect(drawnWeeks([week('2026-11-23', 0, 0)], 0, FRAME).line).toBe('M0.0 40.0L100.0 40.0');
 });

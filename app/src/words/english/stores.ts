@@ -226,7 +226,7 @@ export const stores = {
 
   'proposal.title': 'To order',
   'proposal.today': 'Order {amount} today, before noon.',
-  'proposal.too late': 'Order {amount} now: {date} was the last day for all that needs it.',
+  'proposal.too late': 'Order {amount} now; for some of what needs it this is too late.',
   'proposal.soon': 'Order {amount} by {date}.',
   'proposal.along': 'Order {amount} along with others of the supplier; by itself it would do by {date}.',
   'proposal.none': 'Nothing has to be ordered now.',
@@ -310,4 +310,5 @@ export const stores = {
   'sheet.form_tabs': 'tabs',
   'sheet.form_decimal comma': 'decimal comma',
   'sheet.form_decimal point': 'decimal point',
+  'sheet.form_decimal comma and point': 'decimal comma and point',
 } as const;

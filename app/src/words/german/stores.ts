@@ -229,7 +229,7 @@ export const stores: Wording<typeof english> = {
 
   'proposal.title': 'Zu bestellen',
   'proposal.today': '{amount} heute vor Mittag bestellen.',
-  'proposal.too late': '{amount} jetzt bestellen: Der {date} war der letzte Tag für alles, was es braucht.',
+  'proposal.too late': '{amount} jetzt bestellen; für einiges, was es braucht, ist es zu spät.',
   'proposal.soon': '{amount} bis {date} bestellen.',
   'proposal.along': '{amount} mit anderem des Lieferanten bestellen; allein genügte es bis {date}.',
   'proposal.none': 'Jetzt muss nichts bestellt werden.',
@@ -313,4 +313,5 @@ export const stores: Wording<typeof english> = {
   'sheet.form_tabs': 'Tabulatoren',
   'sheet.form_decimal comma': 'Dezimalkomma',
   'sheet.form_decimal point': 'Dezimalpunkt',
+  'sheet.form_decimal comma and point': 'Dezimalkomma und -punkt',
 };
