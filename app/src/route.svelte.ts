@@ -28,6 +28,10 @@ export type Page =
   | { name: 'stop'; stop: string }
   | { name: 'lives' }
   | { name: 'part'; kind: string; task: string }
+  | { name: 'stores' }
+  | { name: 'stored part'; part: string }
+  | { name: 'kits' }
+  | { name: 'parts sheet' }
   | { name: 'task date'; machine: string; task: string }
   | { name: 'reading'; machine: string; task: string }
   | { name: 'not there' };
@@ -48,6 +52,9 @@ const PLAIN: Readonly<Record<string, Page>> = {
   today: { name: 'today' },
   stops: { name: 'stops' },
   lives: { name: 'lives' },
+  stores: { name: 'stores' },
+  kits: { name: 'kits' },
+  'parts-sheet': { name: 'parts sheet' },
 };
 /** As they stand in an address. */
 const RHYTHMS: Readonly<Record<string, Rhythm>> = {
@@ -78,6 +85,7 @@ export function pageOf(path: string): Page {
   if (first === 'stop' && second !== undefined && third === undefined) return { name: 'stop', stop: second };
   if (first === 'lives' && second !== undefined && third !== undefined && fourth === undefined)
     return { name: 'part', kind: second, task: third };
+  if (first === 'stores' && second !== undefined && third === undefined) return { name: 'stored part', part: second };
   return (second === undefined ? PLAIN[first] : undefined) ?? { name: 'not there' };
 }
 
@@ -103,6 +111,19 @@ export const LIVES_ADDRESS = '/lives';
 /** What the lives of a part say: the one that the task replaces on machines of that kind. */
 export const partAddress = (kind: string, task: string) =>
   `${LIVES_ADDRESS}/${encodeURIComponent(kind)}/${encodeURIComponent(task)}`;
+/** @param filters of the parts: find, state, supplier; order: the supplier whose order is looked at */
+export const storesAddress = (filters: Record<string, string> = {}) => withQuery('/stores', filters);
+export const KITS_ADDRESS = '/kits';
+export const SHEET_ADDRESS = '/parts-sheet';
+/** A part in the stores, as its shelf's label leads there. */
+export const storedPartAddress = (part: string) => `/stores/${encodeURIComponent(part)}`;
+/** The same, about to be counted. */
+export const countAddress = (part: string) => withQuery(storedPartAddress(part), { count: 'yes' });
+/** @param query supplier or order; language, paper */
+export const orderListAddress = (format: 'csv' | 'xlsx' | 'pdf', query: Record<string, string>) =>
+  withQuery(`/api/stores/orders/list.${format}`, query);
+export const storesSheetAddress = (format: 'csv' | 'xlsx', language: string) =>
+  withQuery(`/api/stores/sheet.${format}`, { language });
 /** How one reading goes: which of the task's readings is in the query. */
 export const readingAddress = (machine: string, task: string, what: string) =>
   withQuery(`${machineAddress(machine)}/reading/${encodeURIComponent(task)}`, { what });
@@ -126,7 +147,9 @@ export const PROPOSE_ADDRESS = `${HORIZON_ADDRESS}?propose=yes`;
 /** The job card as a file. */
 export const cardAddress = (stop: string, paper: 'a4' | 'letter', language: string) =>
   withQuery(`/api/stops/${encodeURIComponent(stop)}/card.pdf`, { paper, language });
-export const labelsAddress = (machine = '') => withQuery('/labels', { machines: machine });
+/** @param of shelves: labels of the stores' shelves */
+export const labelsAddress = (machine = '', of: '' | 'shelves' = '', part = '') =>
+  withQuery('/labels', { machines: machine, of, parts: part });
 /** @param filters of the open findings: machine, owner */
 export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);
 /** @param filters of the logbook: machine, kind ... */

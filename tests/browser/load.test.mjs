@@ -3,9 +3,9 @@ import { gzipSync } from 'node:zlib';
 import { loaded } from './scenes.mjs';
 import { test } from './suite.mjs';
 
-const SCRIPT_BYTES_MAX = 165 * 1024;
+const SCRIPT_BYTES_MAX = 155 * 1024;
 
-test('Load: the first page needs less than 165 KB of compressed script', async ({ page }) => {
+test('Load: the first page needs less than 155 KB of compressed script', async ({ page }) => {
   const sizes = [];
   page.on('response', (response) => {
     if (response.request().resourceType() === 'script')

@@ -6,6 +6,7 @@ import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mj
 import { takeJoining } from './join_pictures.mjs';
 import { findingOfShop, takePages } from './picture_pages.mjs';
 import { takeRounds } from './picture_rounds.mjs';
+import { takeStores } from './picture_stores.mjs';
 import { stopOfShop, takeMonday, takeStops } from './picture_stops.mjs';
 import { isReal, Server } from './server.mjs';
 
@@ -87,6 +88,7 @@ async function takeAll(server, browser, placeName, look, { task, finding, stop }
   await takePages(page, finding, (name, fullPage) => shoot(page, `${name}-${end}`, fullPage));
   await takeRounds(page, server, (name) => shoot(page, `${name}-${end}`));
   await takeStops(page, stop, (name, isWhole) => shoot(page, `${name}-${end}`, isWhole));
+  if (isReal) await takeStores(page, server, (name) => shoot(page, `${name}-${end}`));
   for (const wrong of page.wrongs) console.log(`WRONG ${wrong}`);
   await page.context().close();
 }

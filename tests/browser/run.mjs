@@ -13,6 +13,7 @@ const FILES = [
   'planning',
   'horizon',
   'stops',
+  'stores',
   'round_offline',
   'connection',
   'logbook',

@@ -8,6 +8,7 @@ import type {
   FindingEdit,
   FindingReopen,
   FindingSettle,
+  MovementEdit,
   PhotoName,
   Rhythm,
   Saying,
@@ -31,10 +32,11 @@ interface Operations {
   reopenFinding: { path: { finding: string }; body: FindingReopen };
   closeStop: { path: { stop: string }; body: StopClose };
   markDone: { path: { machine: string; task: string }; body: DoneEdit };
+  moveStock: { path: Record<string, never>; body: MovementEdit };
   keepPhoto: { path: { photo: string }; body: PhotoEdit };
 }
 
-/** Who it is shown to while it waits: on which machine, and what, in the person's words. */
+/** Who it is shown to while it waits: on which machine ('' where none is meant), and what, in the person's words. */
 export interface About {
   machine: string;
   what: string;

@@ -1,12 +1,13 @@
 // What an entry of the logbook says, in the language of the pages: put together from its pieces, as the server does in
 // English (src/service). An entry that lacks a piece keeps the server's sentence.
 
-import type { Entry, EntryKind, EntryTold, GivenAnswer, StopTold } from '../wire/contract';
+import type { Entry, EntryKind, EntryTold, GivenAnswer, StopTold, StoresTold, ToldLine } from '../wire/contract';
 import { saidIn } from '../words/sayings';
 import { longDay } from '../words/times';
 import { amount, plainAmount, say } from '../words/words';
 import { answerWords } from './answer_words';
 import { judgementOf } from './judge';
+import { partAmount, partName } from './part_amount';
 import { counterTitle } from './titles';
 
 /** null: a piece is missing. */
@@ -103,6 +104,38 @@ function intervalTold(_: Entry, { title, interval, why }: EntryTold): string | n
   });
 }
 
+function lineWords({ part, title, quantity, unit }: ToldLine): string {
+  const name = partName({ number: part, title });
+  return quantity === undefined ? name : `${partAmount(quantity, unit ?? '')} ${name}`;
+}
+
+/** "2 pieces Return filter (F-104), 1 set Seals (S-7) and 3 more" */
+function partsWords({ parts: count, lines }: StoresTold): string {
+  const parts = lines.map(lineWords).join(', ');
+  return count > lines.length ? say('told.parts_more', { parts, count: count - lines.length }) : parts;
+}
+
+function stockMoved(_: Entry, { stores }: EntryTold): string | null {
+  if (stores?.kind === undefined) return null;
+  return say('entry_says.stock moved', { kind: say(`told.moved_${stores.kind}`), parts: partsWords(stores) });
+}
+
+function orderTold({ kind }: Entry, { stores }: EntryTold): string | null {
+  if (stores?.supplier === undefined) return null;
+  const { supplier, confirmed_on: on } = stores;
+  if (kind === 'order placed') return say('entry_says.order placed', { supplier, parts: partsWords(stores) });
+  const changes = on === undefined ? say('told.rest_ended') : say('told.confirmed', { date: longDay(on) });
+  return say('entry_says.order changed', { supplier, changes });
+}
+
+function partTold({ kind }: Entry, { stores }: EntryTold): string | null {
+  if (stores === undefined || stores.lines.length === 0) return null;
+  return say(`entry_says.${kind as 'part kept'}`, { parts: partsWords(stores) });
+}
+
+const countTold = ({ kind }: Entry, { stores }: EntryTold): string | null =>
+  stores === undefined ? null : say(`entry_says.${kind as 'sheet read'}`, { count: stores.parts });
+
 const TELLERS: Readonly<Record<EntryKind, Teller>> = {
   'task done': doneTold,
   'task added': taskTold,
@@ -151,6 +184,14 @@ const TELLERS: Readonly<Record<EntryKind, Teller>> = {
   'stop changed': stopTold,
   'stop withdrawn': stopTold,
   'stop closed': stopTold,
+  'part kept': partTold,
+  'part ended': partTold,
+  'stores begun': countTold,
+  'sheet read': countTold,
+  'kit kept': (entry, told) => (told.stores?.lines.length === 0 ? say('told.kit_none') : partTold(entry, told)),
+  'stock moved': stockMoved,
+  'order placed': orderTold,
+  'order changed': orderTold,
 };
 
 export function entryWords(entry: Entry): string {

@@ -9,6 +9,7 @@ import {
   logbookAddress,
   ROUNDS_ADDRESS,
   SCAN_ADDRESS,
+  storesAddress,
   TODAY_ADDRESS,
 } from '../route.svelte';
 import type { Page } from '../route.svelte';
@@ -27,6 +28,7 @@ export const MAIN_PAGES: ReadonlyArray<MainPage> = [
   { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon', 'use changes', 'task date', 'stops', 'stop'] },
   { title: 'rounds.title', address: ROUNDS_ADDRESS, names: ['rounds', 'round'] },
   { title: 'findings.title', address: findingsAddress(), names: ['findings', 'finding', 'new finding'] },
+  { title: 'stores.title', address: storesAddress(), names: ['stores', 'stored part', 'kits', 'parts sheet'] },
   { title: 'logbook.title', address: logbookAddress(), names: ['logbook', 'month'] },
   { title: 'lives.title', address: LIVES_ADDRESS, names: ['lives', 'part'] },
   { title: 'labels.title', address: labelsAddress(), names: ['labels'] },

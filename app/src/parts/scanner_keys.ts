@@ -16,8 +16,8 @@ function putBack({ list, value }: Choice): void {
   list.dispatchEvent(new Event('change', { bubbles: true }));
 }
 
-/** @param go what to do with the key of the machine that was scanned */
-export function listenForScanner(go: (machine: string) => void): () => void {
+/** @param go what to do with the address to which the label that was scanned leads */
+export function listenForScanner(go: (address: string) => void): () => void {
   const scan = new TypedScan();
   let choice: Choice | null = null;
 
@@ -25,13 +25,13 @@ export function listenForScanner(go: (machine: string) => void): () => void {
     if (isTextField(event.target)) return;
     const isBegin = !scan.isWithin(event.timeStamp);
     if (isBegin) choice = event.target instanceof HTMLSelectElement ? choiceOf(event.target) : null;
-    const machine = scan.take(event);
-    if (machine === null) return;
+    const address = scan.take(event);
+    if (address === null) return;
     event.preventDefault();
     event.stopPropagation();
     if (choice !== null) putBack(choice);
     choice = null;
-    go(machine);
+    go(address);
   }
 
   document.addEventListener('keydown', pressed, { capture: true });

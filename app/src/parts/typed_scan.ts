@@ -1,9 +1,9 @@
 // A scanner that types: it sends the code's characters as keys, far faster than fingers, and Enter at the end. Such a
-// burst with an address of a machine's page in it is taken from anywhere outside of text fields. Scanners are mostly set
+// burst with an address as labels have it is taken from anywhere outside of text fields. Scanners are mostly set
 // to the American keyboard; on a German one ":" and "/" then arrive as other characters, so the burst is read a second
 // time by the keys' places.
 
-import { keyInAddress } from './machine_code';
+import { pageInAddress } from './label_code';
 
 /** Between two keys of a scanner; generous, since a wireless one on a busy device falters, and since nobody types an
  * address where no text is written. */
@@ -50,7 +50,7 @@ export class TypedScan {
     return last !== undefined && timeStamp - last.timeStamp <= BETWEEN_MS_MAX;
   }
 
-  /** Takes a key; gives the key of the machine when this one ends a burst that means one. */
+  /** Takes a key; gives the address of the page when this one ends a burst that means one. */
   take(typed: TypedKey): string | null {
     if (!this.isWithin(typed.timeStamp)) this.keys = [];
     if (typed.key === 'Enter') return this.end();
@@ -61,7 +61,7 @@ export class TypedScan {
   private end(): string | null {
     const keys = this.keys;
     this.keys = [];
-    return keyInAddress(keys.map((one) => one.key).join('')) ?? keyInAddress(keys.map(byPlace).join(''));
+    return pageInAddress(keys.map((one) => one.key).join('')) ?? pageInAddress(keys.map(byPlace).join(''));
   }
 }
 

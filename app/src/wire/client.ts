@@ -27,11 +27,20 @@ import type {
   Join,
   JoinCode,
   JoinCodeEdit,
+  KitEdit,
+  KitReadiness,
+  Kits,
   LifeParts,
   LifeStudy,
   Logbook,
   Machine,
   Month,
+  MovementEdit,
+  Order,
+  OrderChange,
+  OrderEdit,
+  Orders,
+  PartStores,
   Photo,
   PointsEdit,
   Problem,
@@ -44,6 +53,7 @@ import type {
   ReadingWorking,
   Rounds,
   SettleEdit,
+  SheetLook,
   Shop,
   Signature,
   Stop,
@@ -54,6 +64,8 @@ import type {
   Stops,
   StopTry,
   StopWithdraw,
+  StoredPartEdit,
+  Stores,
   Task,
   TaskEdit,
   Today,
@@ -80,16 +92,16 @@ export class Unreachable extends Error {
 }
 
 const ANSWER_MS_MAX = 15_000;
-/** A photo on bad Wi-Fi: 900 KB at 150 kbit/s. */
-const PHOTO_MS_MAX = 60_000;
+/** A photo on bad Wi-Fi: 900 KB at 150 kbit/s; a sheet at a desk. */
+const FILE_MS_MAX = 60_000;
 
 type Operation = keyof typeof operations;
 interface Call {
   path?: Record<string, string>;
   query?: Record<string, string>;
   body?: unknown;
-  /** A photo instead of a body. */
-  jpeg?: ArrayBuffer;
+  /** A file instead of a body. */
+  file?: { type: string; bytes: ArrayBuffer };
 }
 
 /** The address of an operation: `{machine}` and the like filled in and escaped. */
@@ -103,8 +115,8 @@ export function addressOf(operation: Operation, call: Call = {}): string {
 }
 
 /** The body with its type and the time that it may take. */
-function bodyOf({ body, jpeg }: Call): { type?: string; body?: BodyInit; msMax: number } {
-  if (jpeg) return { type: 'image/jpeg', body: jpeg, msMax: PHOTO_MS_MAX };
+function bodyOf({ body, file }: Call): { type?: string; body?: BodyInit; msMax: number } {
+  if (file) return { type: file.type, body: file.bytes, msMax: FILE_MS_MAX };
   if (body) return { type: 'application/json', body: JSON.stringify(body), msMax: ANSWER_MS_MAX };
   return { msMax: ANSWER_MS_MAX };
 }
@@ -136,6 +148,16 @@ async function jsonOf(response: Response): Promise<unknown> {
   }
 }
 
+/** The same of an answer that is a text of its own rather than JSON. */
+async function askText(operation: Operation, call: Call): Promise<string> {
+  const response = await answerTo(operation, call);
+  if (response.ok) return response.text();
+  const value = await jsonOf(response);
+  throw isProblem(value) ? new Refused(value) : new Unreachable(`answer ${response.status}`);
+}
+
+const sheetOf = (bytes: ArrayBuffer) => ({ type: 'application/octet-stream', bytes });
+
 async function ask<Answer>(operation: Operation, call: Call = {}): Promise<Answer> {
   const response = await answerTo(operation, call);
   const value = await jsonOf(response);
@@ -165,9 +187,9 @@ export const client = {
   movePoints: (machine: string, body: PointsEdit) => ask<Entry>('movePoints', { path: { machine }, body }),
   changeWalk: (machine: string, body: WalkOrderEdit) => ask<Entry>('changeWalk', { path: { machine }, body }),
   /** What the server says against these labels; '' when it would print them, or cannot be asked. */
-  refusalOfLabels: async (query: Record<string, string>): Promise<string> => {
+  refusalOfLabels: async (which: 'labels' | 'shelfLabels', query: Record<string, string>): Promise<string> => {
     try {
-      const response = await answerTo('labels', { query });
+      const response = await answerTo(which, { query });
       const value = response.ok ? null : await jsonOf(response);
       return isProblem(value) ? problemWords(value) : '';
     } catch {
@@ -193,7 +215,8 @@ export const client = {
   undoProposal: (proposal: string, body: Signature) => ask<Accepted>('undoProposal', { path: { proposal }, body }),
   rounds: () => ask<Rounds>('rounds'),
   roundsOf: (machine: string) => ask<Rounds>('rounds', { query: { machine } }),
-  keepPhoto: (photo: string, jpeg: ArrayBuffer) => ask<Photo>('keepPhoto', { path: { photo }, jpeg }),
+  keepPhoto: (photo: string, jpeg: ArrayBuffer) =>
+    ask<Photo>('keepPhoto', { path: { photo }, file: { type: 'image/jpeg', bytes: jpeg } }),
   /** An entry of the outbox (outbox/entered.ts names their operations). */
   send: (operation: Operation, path: Record<string, string>, body: unknown) => ask<unknown>(operation, { path, body }),
 
@@ -219,6 +242,30 @@ export const client = {
   moveInterval: (kind: string, task: string, body: IntervalEdit) =>
     ask<IntervalMoves>('moveInterval', { path: { kind, task }, body }),
   today: () => ask<Today>('today'),
+
+  stores: () => ask<Stores>('stores'),
+  storedPart: (part: string) => ask<PartStores>('storedPart', { path: { part } }),
+  keepPart: (part: string, body: StoredPartEdit) => ask<PartStores>('keepPart', { path: { part }, body }),
+  endPart: (part: string, body: Signature) => ask<Entry>('endPart', { path: { part }, body }),
+  beginStores: (body: Signature) => ask<Entry>('beginStores', { body }),
+  kits: () => ask<Kits>('kits'),
+  keepKit: (body: KitEdit) => ask<Kits>('keepKit', { body }),
+  /** At a desk, where the answer is waited for; at the shelf by the outbox. */
+  moveStock: (body: MovementEdit) => ask<Entry>('moveStock', { body }),
+  kitReadiness: () => ask<KitReadiness>('kitReadiness'),
+  orders: () => ask<Orders>('orders'),
+  placeOrder: (body: OrderEdit) => ask<Order>('placeOrder', { body }),
+  changeOrder: (order: string, body: OrderChange) => ask<Order>('changeOrder', { path: { order }, body }),
+  /** @param query supplier or order, language */
+  orderListMail: (query: Record<string, string>) => askText('orderListMail', { query }),
+  /** @param query columns, where a person said what they are */
+  lookAtSheet: (bytes: ArrayBuffer, query: Record<string, string>) =>
+    ask<SheetLook>('lookAtSheet', { query, file: sheetOf(bytes) }),
+  sheetMistakes: (bytes: ArrayBuffer, query: Record<string, string>) =>
+    askText('sheetMistakes', { query, file: sheetOf(bytes) }),
+  /** @param query id, by; columns as in the look */
+  readSheet: (bytes: ArrayBuffer, query: Record<string, string>) =>
+    ask<Entry>('readSheet', { query, file: sheetOf(bytes) }),
 };
 
 /** Does the server answer at all? */

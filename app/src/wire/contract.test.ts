@@ -44,6 +44,12 @@ test('the app speaks with the operations of the contract only', () => {
     'monthPdf',
     'monthXlsx',
     'authority',
+    'orderListCsv',
+    'orderListXlsx',
+    'orderListPdf',
+    'shelfLabels',
+    'storesCsv',
+    'storesXlsx',
   ];
   for (const name of Object.keys(operations).filter((one) => !others.includes(one)))
     expect(client.includes(`${name}: (`) || outbox.includes(`  ${name}: { path:`), name).toBe(true);

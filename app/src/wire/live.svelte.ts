@@ -41,6 +41,7 @@ class Live {
   private readonly tasksListeners: Array<(machine: string) => void> = [];
   /** Told which machine's tasks changed; null: something was missed, any may have. */
   private readonly changeListeners = new Set<(machine: string | null) => void>();
+  private readonly storesListeners = new Set<() => void>();
 
   private wanted: string | null = null;
   private tasksLoadedAtMs = 0;
@@ -93,8 +94,19 @@ class Live {
     return () => this.changeListeners.delete(listener);
   }
 
+  /** The same, and whenever the stores changed: what is there and ordered rests on both. */
+  onStores(listener: () => void): () => void {
+    this.storesListeners.add(listener);
+    return () => this.storesListeners.delete(listener);
+  }
+
   private tellChange(machine: string | null): void {
     for (const listener of this.changeListeners) listener(machine);
+    this.tellStores();
+  }
+
+  private tellStores(): void {
+    for (const listener of this.storesListeners) listener();
   }
 
   /** What people call a machine; its key where there is none (any more). */
@@ -187,6 +199,7 @@ class Live {
     this.heardAtMs = Date.now();
     if (event === 'machine') this.take(data as FloorMachine);
     else this.changes += 1;
+    if (event === 'stores') this.tellStores();
     if (event !== 'tasks') return;
     const { machine } = data as { machine: string };
     this.tellChange(machine);

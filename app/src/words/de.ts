@@ -1,47 +1,29 @@
 // German, as it is spoken in the shop. Keys and values to fill in are those of en.ts.
 
-import type { Catalogue } from './catalogue';
+import type { FirstTexts } from './catalogue';
 import { entries } from './german/entries';
-import { finding } from './german/finding';
-import { labels } from './german/labels';
 import { dates } from './german/dates';
-import { lives } from './german/lives';
-import { logbook } from './german/logbook';
-import { month } from './german/month';
-import { plan } from './german/plan';
+import { pages } from './german/pages';
 import { readings } from './german/readings';
 import { record } from './german/record';
 import { round } from './german/round';
 import { unsent } from './german/unsent';
 import { sayings } from './german/sayings';
-import { scan } from './german/scan';
-import { planning } from './german/planning';
-import { rehearsal } from './german/rehearsal';
-import { stop } from './german/stop';
+import { stores_said } from './german/stores_said';
 import { taskdate } from './german/taskdate';
-import { today } from './german/today';
 import { trends } from './german/trends';
 
-export const de: Catalogue = {
+export const de: FirstTexts = {
+  ...pages,
   ...record,
   ...entries,
   ...sayings,
-  ...lives,
-  ...logbook,
-  ...month,
-  ...finding,
-  ...labels,
-  ...plan,
+  ...stores_said,
   ...readings,
   ...round,
   ...unsent,
-  ...scan,
   ...dates,
   ...taskdate,
-  ...stop,
-  ...planning,
-  ...rehearsal,
-  ...today,
   ...trends,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

@@ -1,46 +1,28 @@
 // English. One entry is a text, or one text a plural form (Intl.PluralRules over `count`). {name} is filled in.
 
 import { entries } from './english/entries';
-import { finding } from './english/finding';
-import { labels } from './english/labels';
 import { dates } from './english/dates';
-import { lives } from './english/lives';
-import { logbook } from './english/logbook';
-import { month } from './english/month';
-import { plan } from './english/plan';
+import { pages } from './english/pages';
 import { readings } from './english/readings';
 import { record } from './english/record';
 import { round } from './english/round';
 import { unsent } from './english/unsent';
 import { sayings } from './english/sayings';
-import { scan } from './english/scan';
-import { planning } from './english/planning';
-import { rehearsal } from './english/rehearsal';
-import { stop } from './english/stop';
+import { stores_said } from './english/stores_said';
 import { taskdate } from './english/taskdate';
-import { today } from './english/today';
 import { trends } from './english/trends';
 
 export const en = {
+  ...pages,
   ...record,
   ...entries,
   ...sayings,
-  ...lives,
-  ...logbook,
-  ...month,
-  ...finding,
-  ...labels,
-  ...plan,
+  ...stores_said,
   ...readings,
   ...round,
   ...unsent,
-  ...scan,
   ...dates,
   ...taskdate,
-  ...stop,
-  ...planning,
-  ...rehearsal,
-  ...today,
   ...trends,
   'app.name': 'Hourwright',
   'app.title': '{page} · Hourwright',

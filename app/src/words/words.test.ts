@@ -1,22 +1,43 @@
-import { readFileSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { enumsOf, readContract } from '../../steps/contract.mjs';
 import { catalogues, LANGUAGES } from './catalogue';
 import type { Language, Text } from './catalogue';
 import { calendarWords, everyWords } from '../parts/calendar';
-import { en } from './en';
+import { en as first } from './en';
+import { later } from './english/later';
 import { languageFor, spoken } from './language.svelte';
 import { day, moment } from './times';
 import { amount, say } from './words';
 
 const SOURCE = new URL('../', import.meta.url).pathname;
+const en = { ...first, ...later };
 const keys = new Set(Object.keys(en));
 
 function sources(): string[] {
   return readdirSync(SOURCE, { recursive: true, encoding: 'utf8' })
     .filter((name) => /\.(svelte|ts)$/.test(name) && !/\.test\.ts$|words\/(en|de|english|german)\b/.test(name))
     .map((name) => readFileSync(join(SOURCE, name), 'utf8'));
+}
+
+/** What the first page is made of: the app's beginning and all that it imports and does not fetch later. */
+function firstSources(file = join(SOURCE, 'main.ts'), seen = new Map<string, string>()): string[] {
+  if (seen.has(file) || /words\/(en|de|english|german)\b/.test(file)) return [];
+  const text = readFileSync(file, 'utf8');
+  seen.set(file, text);
+  for (const [, from = ''] of text.matchAll(/^\s*(?:import|export) (?!type)[^;]*?from '(\.[^']+)'/gm)) {
+    const named = resolve(dirname(file), from);
+    firstSources(existsSync(`${named}.ts`) ? `${named}.ts` : named, seen);
+  }
+  return [...seen.values()];
+}
+
+/** The keys that sources may ask for: by their name, or by a family's beginning. */
+function askedIn(texts: readonly string[]): (key: string) => boolean {
+  const all = texts.join('\n');
+  const families = [...all.matchAll(/`([\w.]+[._])\$\{/g)].map((found) => found[1] ?? '');
+  return (key) => all.includes(`'${key}'`) || families.some((one) => key.startsWith(one));
 }
 
 const placeholders = (text: unknown) =>
@@ -68,10 +89,15 @@ describe('the catalogue', () => {
   });
 
   test('holds no key that nobody says', () => {
-    const all = sources().join('\n');
-    const families = [...all.matchAll(/`([\w.]+[._])\$\{/g)].map((found) => found[1] ?? '');
-    const unsaid = [...keys].filter((key) => !all.includes(`'${key}'`) && !families.some((one) => key.startsWith(one)));
-    expect(unsaid).toEqual([]);
+    const isAsked = askedIn(sources());
+    expect([...keys].filter((key) => !isAsked(key))).toEqual([]);
+  });
+
+  test('has what the first page says among the texts that come with it', () => {
+    const texts = firstSources();
+    expect(texts.length).toBeGreaterThan(100);
+    const isAsked = askedIn(texts);
+    expect(Object.keys(later).filter((key) => isAsked(key))).toEqual([]);
   });
 
   test.each([

@@ -27,4 +27,12 @@ export const ENTRY_KINDS: readonly EntryKind[] = [
   'walk changed',
   'use announced',
   'use withdrawn',
+  'stock moved',
+  'order placed',
+  'order changed',
+  'kit kept',
+  'part kept',
+  'part ended',
+  'sheet read',
+  'stores begun',
 ];

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { Shop } from '../../../fake/shop.mjs';
-import type { StopCard } from '../../wire/contract';
+import type { ReadyLine, StopCard } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
 import { isOpened } from '../../parts/as_found';
 import { closeStop, closeTroubles, emptyClosing, fitted } from './closing';
@@ -88,4 +88,38 @@ test('a kept draft keeps what it says of tasks that are still there', () => {
   const back = fitted({ ...kept, tasks: others }, fresh);
   expect(back.tasks[read]?.state).toBe('done');
   expect(back.tasks[replaced]?.state).toBe('');
+});
+
+const kitLine = (part: string, more: Partial<ReadyLine> = {}): ReadyLine => ({
+  ...{ part, name: part, quantity: 2, unit: 'piece', state: 'reserved', reserved: 2, taken: 0, tasks: [] },
+  ...more,
+});
+const stocked: StopCard = {
+  ...card,
+  readiness: {
+    ...{ stop: card.stop.id, machine: card.machine.key, on: card.stop.on, shift: '', state: 'ready' },
+    lines: [kitLine('F-1', { taken: 1, state: 'taken' }), kitLine('F-2')],
+  },
+};
+
+test('what was really used begins with what was taken, else with what was planned, and goes with the closing', () => {
+  const draft = emptyClosing(stocked, ZONE, NOW);
+  expect(draft.used.map(({ part, quantity }) => [part, quantity])).toEqual([
+    ['F-1', '1'],
+    ['F-2', '2'],
+  ]);
+  const [first, second] = draft.used;
+  if (first && second) [first.quantity, second.quantity] = ['0', '3'];
+  expect(closeStop(stocked, draft, 'Ada', ZONE).body.used?.lines).toEqual([{ part: 'F-2', quantity: 3 }]);
+  if (first) first.quantity = 'two';
+  expect(Object.keys(closeTroubles(stocked, draft, ZONE))).toContain('used.0');
+});
+test('of a shop without stores nothing is said of what was used', () => {
+  expect(closeStop(card, drafted(allDone()), 'Ada', ZONE).body).not.toHaveProperty('used');
+});
+test('a kept draft keeps what was written of the parts that the kit still has', () => {
+  const fresh = emptyClosing(stocked, ZONE, NOW);
+  const [first] = fresh.used;
+  const kept = { ...fresh, used: first ? [{ ...first, quantity: '5' }] : [] };
+  expect(fitted(kept, fresh).used.map(({ quantity }) => quantity)).toEqual(['5', '2']);
 });

@@ -9,6 +9,8 @@ import type { AsFound, ReadValue, StopCard, StopDone, Task } from '../../wire/co
 import { newId } from '../../wire/uuid';
 import { fieldIn, instantIn, instantNow } from '../../words/times';
 import { say } from '../../words/words';
+import { kitUsed, movedParts, quantityTrouble, serialsTrouble } from '../stores/moves';
+import type { MoveLine } from '../stores/moves';
 
 const MINUTES_MAX = 10_080;
 
@@ -28,9 +30,11 @@ export interface CloseDraft {
   began: string;
   ended: string;
   note: string;
+  /** What was really used of the stores' parts; empty where they keep none. */
+  used: MoveLine[];
 }
 
-/** By field: "task.minutes", "task.reading.0", "began"; empty when nothing is wrong. */
+/** By field: "task.minutes", "task.reading.0", "began", "used.0"; empty when nothing is wrong. */
 export type CloseTroubles = Record<string, string>;
 
 const emptyTask = (task: Task): TaskDraft => ({
@@ -43,13 +47,14 @@ const emptyTask = (task: Task): TaskDraft => ({
 });
 
 /** Begins with the shift's beginning, or with now where that is still to come, and ends now. */
-export function emptyClosing({ stop, tasks }: StopCard, zone: string, now: Date): CloseDraft {
+export function emptyClosing({ stop, tasks, readiness }: StopCard, zone: string, now: Date): CloseDraft {
   const begins = new Date(stop.begins_at);
   return {
     tasks: Object.fromEntries(tasks.map((task) => [task.key, emptyTask(task)])),
     began: fieldIn(zone, begins < now ? begins : now),
     ended: fieldIn(zone, now),
     note: '',
+    used: kitUsed(readiness?.lines ?? []),
   };
 }
 
@@ -59,7 +64,8 @@ export function fitted(kept: CloseDraft, fresh: CloseDraft): CloseDraft {
     const own = kept.tasks[key];
     return [key, own?.readings.length === task.readings.length ? own : task] as const;
   });
-  return { ...kept, tasks: Object.fromEntries(tasks) };
+  const used = fresh.used.map((line) => kept.used.find(({ part }) => part === line.part) ?? line);
+  return { ...kept, tasks: Object.fromEntries(tasks), used };
 }
 
 const optionalNumber = (text: string, max?: number) =>
@@ -86,9 +92,20 @@ function timeTroubles({ began, ended }: CloseDraft, zone: string): CloseTroubles
   return until < from ? { ended: say('closing.ended_before') } : {};
 }
 
+function usedTroubles({ used }: CloseDraft): CloseTroubles {
+  return Object.fromEntries(
+    used.flatMap((line, index) => [
+      [`used.${index}`, quantityTrouble(line, true)],
+      [`used.${index}.serials`, numberTrouble(line.quantity) === '' ? serialsTrouble(line, 'taken') : ''],
+    ]),
+  );
+}
+
 export function closeTroubles(card: StopCard, draft: CloseDraft, zone: string): CloseTroubles {
   const all = card.tasks.map((task) => taskTroubles(task, draft.tasks[task.key] ?? emptyTask(task)));
-  const found = Object.entries(Object.assign({}, ...all, timeTroubles(draft, zone)) as CloseTroubles);
+  const found = Object.entries(
+    Object.assign({}, ...all, timeTroubles(draft, zone), usedTroubles(draft)) as CloseTroubles,
+  );
   return Object.fromEntries(found.filter(([, trouble]) => trouble !== ''));
 }
 
@@ -124,6 +141,7 @@ export function closeStop(card: StopCard, draft: CloseDraft, by: string, zone: s
       ...{ id: newId(), by, at: instantNow(), version: stop.version, began_at, ended_at },
       ...(draft.note.trim() === '' ? {} : { note: draft.note.trim() }),
       done: done.map((task) => doneOf(task, draft.tasks[task.key] ?? emptyTask(task))),
+      ...(draft.used.length === 0 ? {} : { used: { id: newId(), lines: movedParts(draft.used, 'taken') } }),
     },
     about: { machine: machine.key, what: say('closing.about', { done: done.length, of: tasks.length }) },
   };

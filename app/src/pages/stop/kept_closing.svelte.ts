@@ -10,8 +10,12 @@ const KEPT_MS = 24 * 3_600_000;
 
 function kept(stop: string): CloseDraft | null {
   try {
-    const read = JSON.parse(recall(SLOT)) as { stop: string; at: number; draft: CloseDraft };
-    return read.stop === stop && Date.now() - read.at < KEPT_MS ? read.draft : null;
+    const read = JSON.parse(recall(SLOT)) as {
+      stop: string;
+      at: number;
+      draft: Omit<CloseDraft, 'used'> & Partial<CloseDraft>;
+    };
+    return read.stop === stop && Date.now() - read.at < KEPT_MS ? { ...read.draft, used: read.draft.used ?? [] } : null;
   } catch {
     return null;
   }

@@ -5,6 +5,9 @@ import type { TodayItem } from '../../wire/contract';
 
 export const GROUPS = [
   'finding',
+  'shelf',
+  'kit',
+  'order',
   'overdue',
   'due',
   'soon',
@@ -64,6 +67,9 @@ export const keyOf = (item: TodayItem): string =>
     item.part?.task,
     item.reading?.task,
     item.reading?.what,
+    item.order?.supplier ?? '',
+    item.kit?.stop,
+    item.shelf?.part.number,
   ]
     .filter(Boolean)
     .join('/');

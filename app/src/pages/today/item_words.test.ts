@@ -88,3 +88,28 @@ test('a reading that drifts says when it meets its limit, and a finding of it be
   expect([query.get('machine'), query.get('point'), query.get('check')]).toEqual(['m03', '7', 'air/supply air']);
   expect(query.get('what')).toMatch(/^supply air: falls by/);
 });
+
+const weeks: never[] = [];
+const shelf = {
+  ...{ part: { number: 'F-104', title: 'Mist filter', unit: 'piece', place: 'A2' }, version: 1, weeks },
+  ...{ state: 'count it' as const, on_hand: 0, difference: -2, too_old: 0, reserved: 0, free: 0, on_order: 0 },
+};
+
+test('an order is placed where its supplier’s stands, a shelf is counted, and a stop tells what it goes without', () => {
+  const line = { part: 'F-104', title: 'Mist filter', unit: 'piece', quantity: 3, order_by: '2026-11-25', reasons: [] };
+  const order = { supplier: 'Hollmann', due: 'today' as const, lines: [{ ...line, due: 'today' as const }] };
+  const toOrder = wordsOf({ kind: 'order', order, noon: '2026-11-25T11:00:00Z' }, ground);
+  expect([toOrder.sentence, toOrder.act.address]).toEqual([
+    'Order 1 line with Hollmann before noon (12:00)',
+    '/stores?order=Hollmann',
+  ]);
+  expect(toOrder.more).toContain('3 pieces Mist filter');
+  const toCount = wordsOf({ kind: 'shelf', shelf }, ground);
+  expect(toCount.sentence).toContain('2 pieces less than nothing');
+  expect(toCount.act.address).toBe('/stores/F-104?count=yes');
+  const short = { name: 'Mist filter', quantity: 2, unit: 'piece', state: 'short' as const, reserved: 1, taken: 0 };
+  const kit = { stop: 's1', machine: 'm03', on: '2026-11-28', shift: '', state: 'short' as const };
+  const without = wordsOf({ kind: 'kit', machine: 'm03', kit: { ...kit, lines: [{ ...short, tasks: [] }] } }, ground);
+  expect(without.sentence).toBe('The stop of Box 3 on Sat, 28 November 2026 goes without 1 piece Mist filter');
+  expect(without.act.address).toBe('/stop/s1');
+});

@@ -5,8 +5,10 @@ import { printReading } from '../../parts/judge';
 import { feedTrouble } from '../../parts/feed_words';
 import { forecastWords } from '../../parts/forecast_words';
 import { findingWords as findingOf, pressingWords, trendWords } from '../../parts/reading_words';
+import { partAmount } from '../../parts/part_amount';
 import { kindTitle } from '../../parts/titles';
 import {
+  countAddress,
   findingAddress,
   logbookAddress,
   machineAddress,
@@ -15,11 +17,14 @@ import {
   readingAddress,
   roundAddress,
   stopAddress,
+  storedPartAddress,
+  storesAddress,
   taskAddress,
   taskDateAddress,
 } from '../../route.svelte';
 import type { TodayItem } from '../../wire/contract';
-import { dateIn, day, longDay, moment } from '../../words/times';
+import { saidIn } from '../../words/sayings';
+import { dateIn, day, longDay, moment, plannedDay } from '../../words/times';
 import { say } from '../../words/words';
 import { adviceWords } from '../lives/life_words';
 
@@ -166,6 +171,54 @@ function intervalWords({ part }: TodayItem, ground: WordsGround): ItemWords {
   };
 }
 
+/** Before noon, so that what is needed comes in time. */
+function orderWords({ order, noon }: TodayItem, ground: WordsGround): ItemWords {
+  const { supplier = '', lines = [] } = order ?? {};
+  const reasons = lines.flatMap((line) => line.reasons.slice(0, 1).map(({ saying, text }) => saidIn(saying, text)));
+  const until = noon === undefined ? '' : moment(noon, ground.zone, ground.now);
+  return {
+    sentence: say(order?.due === 'too late' ? 'today.order_late' : 'today.order', {
+      ...{ count: lines.length, until },
+      supplier: supplier === '' ? say('order.no_supplier') : supplier,
+    }),
+    more: [
+      lines.map(({ title, quantity, unit }) => `${partAmount(quantity, unit)} ${title}`).join(', '),
+      reasons[0] ?? '',
+    ]
+      .filter(Boolean)
+      .join('. '),
+    act: { title: say('today.open_order'), address: storesAddress({ order: supplier }) },
+    working: lines[0] ? { title: say('proposal.working'), address: storedPartAddress(lines[0].part) } : null,
+  };
+}
+
+function kitWords({ kit, stop }: TodayItem, machine: string): ItemWords {
+  const lacking = (kit?.lines ?? []).filter(({ state }) => state === 'short');
+  const names = lacking.map(({ name, quantity, taken, reserved, unit }) => {
+    return `${partAmount(Math.max(0, quantity - taken - reserved), unit)} ${name}`;
+  });
+  const on = kit?.on ?? stop?.on ?? '';
+  return {
+    sentence: say('today.kit', {
+      ...{ machine, names: names.join(', ') },
+      date: on === '' ? '' : plannedDay(on),
+    }),
+    more: say('today.kit_means'),
+    act: { title: say('today.open_stop'), address: stopAddress(kit?.stop ?? stop?.id ?? '') },
+    working: { title: say('stores.title'), address: storesAddress() },
+  };
+}
+
+function shelfWords({ shelf }: TodayItem): ItemWords {
+  const { number = '', title = '', unit = '', place } = shelf?.part ?? {};
+  return {
+    sentence: say('today.shelf', { title, number, amount: partAmount(-(shelf?.difference ?? 0), unit) }),
+    more: place ? say('kit.at', { place }) : '',
+    act: { title: say('today.count_it'), address: countAddress(number) },
+    working: { title: say('stores.title'), address: storedPartAddress(number) },
+  };
+}
+
 export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
   const machine = ground.machineName(item.machine ?? '');
   switch (item.kind) {
@@ -185,5 +238,11 @@ export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
       return strayWords(item);
     case 'interval':
       return intervalWords(item, ground);
+    case 'order':
+      return orderWords(item, ground);
+    case 'kit':
+      return kitWords(item, machine);
+    case 'shelf':
+      return shelfWords(item);
   }
 }

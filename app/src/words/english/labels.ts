@@ -1,8 +1,6 @@
 export const labels = {
-  'labels.title': 'Labels',
   'labels.explain':
     'A code for each machine that opens its page: with a phone’s camera, with the camera of this program, or with a scanner that types.',
-  'labels.of_machine': 'Print its label',
   'labels.address': 'Address on the labels',
   'labels.base': 'This server, as phones reach it',
   'labels.base_hint':
@@ -47,4 +45,13 @@ export const labels = {
   'labels.not_yet': 'Not printable yet: show why',
   'labels.print_hint':
     'Print at actual size, not fitted to the page; first on plain paper, and hold it against the sheet. Do not cover safety signs, rating plates or windows.',
+  'labels.of': 'Labels of',
+  'labels.of_machines': 'Machines',
+  'labels.of_shelves': 'Shelves',
+  'labels.explain_shelves': 'A label on each shelf: with a phone or a scanner it leads to the count of the part.',
+  'labels.shelves': 'Labels of shelves',
+  'labels.of_shelf': 'Print its label',
+  'labels.shelves_find': 'Only those whose place, number or title holds',
+  'labels.shelves_chosen': { one: '{count} label of {all}', other: '{count} labels of {all}' },
+  'labels.no_shelf': 'No part is chosen.',
 } as const;

@@ -1,7 +1,6 @@
 // Lives of parts, and moving an interval by them.
 
 export const lives = {
-  'lives.title': 'Lives',
   'lives.lead':
     'How long parts last, by what was found when they were replaced, and which interval costs least. Nothing moves until a person moves it.',
   'lives.kind': 'Kind of machine',
@@ -119,30 +118,8 @@ export const lives = {
   'form.costs_parts': 'Parts of one replacement',
   'form.costs_failed_hours': 'A failure stands the machine for',
   'form.costs_failed_damage': 'Damage and rush of a failure',
-  'demand.nobody': 'nobody but the shop',
-  'demand.safety': 'safety',
-  'demand.law': 'law',
-  'demand.warranty': 'warranty',
 
-  'entry.interval moved': 'interval moved',
-  'entry_says.interval moved':
-    '{title}: interval moved from {from} to {to} ({counter}), after {failures} failures in {lives} lives: {why}',
   'today.interval': 'The interval of “{title}” ({kind}) can move: {advice}',
   'today.open_lives': 'Decide',
   'today.group_interval': 'Intervals that can move',
-
-  'said.life-one-age': 'All failures came at one age that no part outlived: no distribution fits.',
-  'said.life-no-wear': 'Older parts failed no more often than younger ones: no distribution fits.',
-  'said.life-undetermined': 'The lives do not determine a distribution yet; exact ages of failures would help.',
-  'said.life-no-failure': 'No part has failed yet: nothing can be said of the interval but that it has held.',
-  'said.life-one-failure': 'One part has failed: at least two are needed to weigh intervals.',
-  'said.life-odd-shape': 'The shape is outside {least} to {most}: no part’s life is so.',
-  'said.life-few-failures':
-    'Few failures ({failures}): the shape comes out too high on average, about {ratio} times the true one.',
-  'said.life-hardly-failures': 'With one or two failures the shape is next to unknown: look at its range.',
-  'said.life-wide-shape': 'The shape’s range spans more than a factor of ten: by itself the fit is nearly worthless.',
-  'said.life-wear-unknown': 'Whether the part wears out (shape above 1) cannot be told yet.',
-  'said.no-part': 'No machine of that kind has such a part.',
-  'said.interval-demanded': 'The task is demanded by {demand}: say who allowed a longer interval, and why.',
-  'said.interval-calendar': 'The task counts on the calendar: change its interval in the task itself.',
 } as const;

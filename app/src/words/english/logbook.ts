@@ -1,6 +1,4 @@
 export const logbook = {
-  'machine.in_logbook': 'All of this machine in the logbook',
-  'logbook.title': 'Logbook',
   'logbook.explain':
     'Everything done, read and found, the latest first. Nothing is ever altered; what was wrong is corrected by a new entry.',
   'logbook.filters': 'Filters',

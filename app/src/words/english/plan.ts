@@ -1,5 +1,4 @@
 export const plan = {
-  'plan.change': 'Change the plan',
   'plan.change_title': 'The plan of {machine}',
   'plan.change_explain':
     'Where each point is on this very machine, and the order in which a round walks past them. Both are entered with your name.',
@@ -30,8 +29,4 @@ export const plan = {
   'plan.order_back': 'As it was',
   'plan.compute': 'Compute the order again',
   'plan.back': 'Back to {machine}',
-  'plan.checks': 'Checks of rounds',
-  'plan.tasks': 'Tasks',
-  'plan.findings': 'Open findings',
-  'plan.point_findings': { one: '{count} finding', other: '{count} findings' },
 } as const;

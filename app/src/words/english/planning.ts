@@ -1,10 +1,7 @@
 // Planning stops on the Horizon, estimates, and what the optimiser proposes.
 
 export const planning = {
-  'plan_stop.plan': 'Plan a stop',
-  'plan_stop.plan_for': 'Plan a stop for it',
   'plan_stop.plan_task': 'Plan it',
-  'plan_stop.move': 'Move or change',
   'plan_stop.title_new': 'New stop: {machine}',
   'plan_stop.title_move': 'Change the stop: {machine}',
   'plan_stop.moving':

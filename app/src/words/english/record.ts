@@ -47,4 +47,12 @@ export const record = {
   'severity.before next shift': 'before next shift',
   'severity.at the next stop': 'at the next stop',
   'severity.watch': 'watch',
+  'entry.part kept': 'part kept',
+  'entry.part ended': 'part ended',
+  'entry.stores begun': 'stores begun',
+  'entry.sheet read': 'sheet read in',
+  'entry.kit kept': 'kit laid down',
+  'entry.stock moved': 'stock moved',
+  'entry.order placed': 'ordered',
+  'entry.order changed': 'order changed',
 } as const;

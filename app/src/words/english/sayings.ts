@@ -171,4 +171,18 @@ export const sayings = {
   'counter.means.travel': 'Distance: the feed rate summed over time.',
   'counter.means.own': 'What the control’s own time counter rose by.',
   'counter.means.count': 'What the control’s own count rose by.',
+  'said.life-one-age': 'All failures came at one age that no part outlived: no distribution fits.',
+  'said.life-no-wear': 'Older parts failed no more often than younger ones: no distribution fits.',
+  'said.life-undetermined': 'The lives do not determine a distribution yet; exact ages of failures would help.',
+  'said.life-no-failure': 'No part has failed yet: nothing can be said of the interval but that it has held.',
+  'said.life-one-failure': 'One part has failed: at least two are needed to weigh intervals.',
+  'said.life-odd-shape': 'The shape is outside {least} to {most}: no part’s life is so.',
+  'said.life-few-failures':
+    'Few failures ({failures}): the shape comes out too high on average, about {ratio} times the true one.',
+  'said.life-hardly-failures': 'With one or two failures the shape is next to unknown: look at its range.',
+  'said.life-wide-shape': 'The shape’s range spans more than a factor of ten: by itself the fit is nearly worthless.',
+  'said.life-wear-unknown': 'Whether the part wears out (shape above 1) cannot be told yet.',
+  'said.no-part': 'No machine of that kind has such a part.',
+  'said.interval-demanded': 'The task is demanded by {demand}: say who allowed a longer interval, and why.',
+  'said.interval-calendar': 'The task counts on the calendar: change its interval in the task itself.',
 } as const;

@@ -3,12 +3,6 @@
 export const stop = {
   'stop.one': 'Stop',
   'stop.heading': 'Stop: {machine}',
-  'stop.slot': '{day}, shift {shift}',
-  'stop.stands': 'stands {length}',
-  'stop.state_agreed': 'agreed',
-  'stop.state_closed': 'closed',
-  'stop.state_withdrawn': 'withdrawn',
-  'stop.state_proposed': 'proposed',
   'stop.task_planned': 'planned',
   'stop.task_done': 'done',
   'stop.task_left undone': 'left undone',
@@ -34,7 +28,6 @@ export const stop = {
   'stop.person_2': 'second person',
   'stop.alone': 'nobody else at the machine meanwhile',
   'stop.after': 'Comes after: {tasks}',
-  'stop.found': 'As found',
   'stop.places': 'Places',
   'stop.places_of': 'Plan of {machine} with the places of this stop',
   'stop.kit': 'Kit to lay out',
@@ -94,10 +87,6 @@ export const stop = {
   'stops.failed': 'The stops could not be loaded. {detail}',
   'stops.none': 'There is no such stop.',
   'stops.plan': 'Plan stops on the Horizon',
-  'stops.closed': 'Closed stops',
-  'machine.stops': 'Stops',
-  'machine.no_stops': 'No stop is agreed.',
-  'floor.next_stop': 'Next stop {day}',
   'today.proposal': {
     one: '{count} stop is proposed; it saves {saving}',
     other: '{count} stops are proposed; they save {saving}',
@@ -105,4 +94,6 @@ export const stop = {
   'today.open_proposal': 'Look at it',
   'today.propose': 'Which stops would cost least in the next weeks?',
   'today.close_stop': 'Say how it went',
+  'closing.used': 'Really used',
+  'closing.used_means': 'What was taken and not used comes back to the stores; what was used beyond it is taken now.',
 } as const;

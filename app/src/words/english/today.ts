@@ -1,7 +1,6 @@
 // What has to be decided today.
 
 export const today = {
-  'today.title': 'Today',
   'today.failed': 'What has to be decided could not be loaded. {detail}',
   'today.count': {
     one: '{count} thing to decide, the most costly first',
@@ -58,4 +57,20 @@ export const today = {
   },
   'today.stray_means': 'They arrived late or from a device that knew an older state. Nothing of them is lost.',
   'today.open_strays': 'Look at them',
+  'today.group_order': 'To order before noon',
+  'today.group_kit': 'Kits that are short',
+  'today.group_shelf': 'Shelves to count',
+  'today.order': {
+    one: 'Order {count} line with {supplier} before noon ({until})',
+    other: 'Order {count} lines with {supplier} before noon ({until})',
+  },
+  'today.order_late': {
+    one: 'Order {count} line with {supplier} now: the day for it has passed',
+    other: 'Order {count} lines with {supplier} now: for some of it the day has passed',
+  },
+  'today.open_order': 'Open the order',
+  'today.kit': 'The stop of {machine} on {date} goes without {names}',
+  'today.kit_means': 'Order it, borrow it, or move the stop or the task.',
+  'today.shelf': 'Count {title} ({number}): the book says {amount} less than nothing',
+  'today.count_it': 'Count it',
 } as const;

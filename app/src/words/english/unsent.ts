@@ -43,4 +43,5 @@ export const unsent = {
     'Not kept: the storage of this device is full. Nothing was entered. Free some space on it, then press again.',
   'unsent.storage_refused':
     'Not kept: this browser keeps nothing on the device (a private window, for example). Nothing was entered.',
+  'unsent.operation_moveStock': 'Stock moved',
 } as const;

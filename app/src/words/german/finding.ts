@@ -2,13 +2,8 @@ import type { Wording } from '../catalogue';
 import type { finding as english } from '../english/finding';
 
 export const finding: Wording<typeof english> = {
-  'findings.title': 'Befunde',
-  'machine.findings': 'Offene Befunde',
-  'machine.no_findings': 'Es ist nichts aufgeschrieben, was nicht in Ordnung wäre.',
   'finding.one': 'Ein Befund',
   'finding.all': 'Alle Befunde',
-  'finding.new': 'Befund aufschreiben',
-  'finding.new_at_task': 'Etwas ist nicht in Ordnung',
   'finding.unowned_title': { one: 'Noch ohne jemanden: {count} Befund', other: 'Noch ohne jemanden: {count} Befunde' },
   'finding.owned_title': { one: 'Bei jemandem: {count} Befund', other: 'Bei jemandem: {count} Befunde' },
   'finding.settled_title': 'Erledigt, die letzten 200',
@@ -24,11 +19,7 @@ export const finding: Wording<typeof english> = {
   'finding.states': 'Befunde, die so stehen',
   'finding.state_open': 'offen',
   'finding.state_settled': 'erledigt',
-  'finding.nobody': 'noch niemand zuständig',
-  'finding.owned': '{owner} kümmert sich',
   'finding.take': 'Ich übernehme ihn',
-  'finding.due': 'bis {date}',
-  'finding.overdue': 'überfällig seit {date}',
   'finding.due_on': 'Zu erledigen bis',
   'finding.task': 'Aufgabe, die ihn erledigt',
   'finding.task_none': 'keine',

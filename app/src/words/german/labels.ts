@@ -2,10 +2,8 @@ import type { Wording } from '../catalogue';
 import type { labels as english } from '../english/labels';
 
 export const labels: Wording<typeof english> = {
-  'labels.title': 'Etiketten',
   'labels.explain':
     'Ein Code für jede Maschine, der ihre Seite öffnet: mit der Kamera eines Telefons, mit der Kamera dieses Programms oder mit einem Scanner, der tippt.',
-  'labels.of_machine': 'Etikett drucken',
   'labels.address': 'Adresse auf den Etiketten',
   'labels.base': 'Dieser Server, wie Telefone ihn erreichen',
   'labels.base_hint':
@@ -53,4 +51,13 @@ export const labels: Wording<typeof english> = {
   'labels.not_yet': 'So noch nicht druckbar: zeigen, warum',
   'labels.print_hint':
     'In Originalgröße drucken, nicht an die Seite angepasst; zuerst auf einfaches Papier und an den Bogen halten. Keine Sicherheitszeichen, Typenschilder oder Fenster überkleben.',
+  'labels.of': 'Etiketten für',
+  'labels.of_machines': 'Maschinen',
+  'labels.of_shelves': 'Regale',
+  'labels.explain_shelves': 'Ein Etikett an jedem Fach: Mit Telefon oder Scanner führt es zum Zählen des Teils.',
+  'labels.shelves': 'Etiketten für Regale',
+  'labels.of_shelf': 'Etikett drucken',
+  'labels.shelves_find': 'Nur solche mit diesem Platz, dieser Nummer oder Bezeichnung',
+  'labels.shelves_chosen': { one: '{count} Etikett von {all}', other: '{count} Etiketten von {all}' },
+  'labels.no_shelf': 'Kein Teil ist gewählt.',
 };

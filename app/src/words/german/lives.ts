@@ -2,7 +2,6 @@ import type { Wording } from '../catalogue';
 import type { lives as english } from '../english/lives';
 
 export const lives: Wording<typeof english> = {
-  'lives.title': 'Lebensdauern',
   'lives.lead':
     'Wie lange Teile halten, nach dem, was beim Wechsel vorgefunden wurde, und welches Intervall am wenigsten kostet. Es ändert sich nichts, bis es jemand ändert.',
   'lives.kind': 'Maschinenart',
@@ -123,34 +122,8 @@ export const lives: Wording<typeof english> = {
   'form.costs_parts': 'Teile eines Wechsels',
   'form.costs_failed_hours': 'Bei einem Ausfall steht die Maschine',
   'form.costs_failed_damage': 'Schaden und Eile bei einem Ausfall',
-  'demand.nobody': 'niemandem außer der Werkstatt',
-  'demand.safety': 'Sicherheit',
-  'demand.law': 'Gesetz',
-  'demand.warranty': 'Gewährleistung',
 
-  'entry.interval moved': 'Intervall geändert',
-  'entry_says.interval moved':
-    '{title}: Intervall von {from} auf {to} geändert ({counter}), nach {failures} Ausfällen bei {lives} Lebensdauern: {why}',
   'today.interval': 'Das Intervall von „{title}“ ({kind}) kann sich ändern: {advice}',
   'today.open_lives': 'Entscheiden',
   'today.group_interval': 'Intervalle, die sich ändern können',
-
-  'said.life-one-age': 'Alle Ausfälle kamen in einem Alter, das kein Teil überlebt hat: Keine Verteilung passt.',
-  'said.life-no-wear': 'Ältere Teile fielen nicht häufiger aus als jüngere: Keine Verteilung passt.',
-  'said.life-undetermined':
-    'Die Lebensdauern bestimmen noch keine Verteilung; genaue Alter von Ausfällen würden helfen.',
-  'said.life-no-failure': 'Noch ist kein Teil ausgefallen: Vom Intervall lässt sich nur sagen, dass es gehalten hat.',
-  'said.life-one-failure': 'Ein Teil ist ausgefallen: Um Intervalle abzuwägen, braucht es mindestens zwei.',
-  'said.life-odd-shape': 'Die Form liegt außerhalb von {least} bis {most}: So ist die Lebensdauer keines Teils.',
-  'said.life-few-failures':
-    'Wenige Ausfälle ({failures}): Die Form fällt im Mittel zu hoch aus, etwa das {ratio}-Fache der wahren.',
-  'said.life-hardly-failures':
-    'Bei einem oder zwei Ausfällen ist die Form so gut wie unbekannt: Sehen Sie auf ihren Bereich.',
-  'said.life-wide-shape':
-    'Der Bereich der Form umfasst mehr als das Zehnfache: Für sich ist die Anpassung fast wertlos.',
-  'said.life-wear-unknown': 'Ob das Teil verschleißt (Form über 1), lässt sich noch nicht sagen.',
-  'said.no-part': 'Keine Maschine dieser Art hat ein solches Teil.',
-  'said.interval-demanded':
-    'Die Aufgabe wird verlangt von {demand}: Sagen Sie, wer ein längeres Intervall erlaubt hat, und warum.',
-  'said.interval-calendar': 'Die Aufgabe zählt auf den Kalender: Ändern Sie ihr Intervall in der Aufgabe selbst.',
 };

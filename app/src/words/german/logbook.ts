@@ -2,8 +2,6 @@ import type { Wording } from '../catalogue';
 import type { logbook as english } from '../english/logbook';
 
 export const logbook: Wording<typeof english> = {
-  'machine.in_logbook': 'Alles zu dieser Maschine im Logbuch',
-  'logbook.title': 'Logbuch',
   'logbook.explain':
     'Alles Getane, Abgelesene und Gefundene, das Neueste zuerst. Nichts wird je verändert; was falsch war, wird durch einen neuen Eintrag berichtigt.',
   'logbook.filters': 'Auswahl',

@@ -2,7 +2,6 @@ import type { Wording } from '../catalogue';
 import type { plan as english } from '../english/plan';
 
 export const plan: Wording<typeof english> = {
-  'plan.change': 'Plan ändern',
   'plan.change_title': 'Der Plan von {machine}',
   'plan.change_explain':
     'Wo jede Stelle an genau dieser Maschine ist, und in welcher Reihenfolge ein Rundgang an ihnen vorbeiführt. Beides wird mit Ihrem Namen eingetragen.',
@@ -33,8 +32,4 @@ export const plan: Wording<typeof english> = {
   'plan.order_back': 'Wie vorher',
   'plan.compute': 'Reihenfolge neu berechnen',
   'plan.back': 'Zurück zu {machine}',
-  'plan.checks': 'Prüfpunkte der Rundgänge',
-  'plan.tasks': 'Aufgaben',
-  'plan.findings': 'Offene Befunde',
-  'plan.point_findings': { one: '{count} Befund', other: '{count} Befunde' },
 };

@@ -2,10 +2,7 @@ import type { Wording } from '../catalogue';
 import type { planning as english } from '../english/planning';
 
 export const planning: Wording<typeof english> = {
-  'plan_stop.plan': 'Stillstand planen',
-  'plan_stop.plan_for': 'Stillstand dafür planen',
   'plan_stop.plan_task': 'Einplanen',
-  'plan_stop.move': 'Verlegen oder ändern',
   'plan_stop.title_new': 'Neuer Stillstand: {machine}',
   'plan_stop.title_move': 'Stillstand ändern: {machine}',
   'plan_stop.moving':

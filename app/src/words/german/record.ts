@@ -48,4 +48,12 @@ export const record: Wording<typeof english> = {
   'severity.before next shift': 'vor der nächsten Schicht',
   'severity.at the next stop': 'beim nächsten Stillstand',
   'severity.watch': 'beobachten',
+  'entry.part kept': 'Teil festgehalten',
+  'entry.part ended': 'Teil aufgegeben',
+  'entry.stores begun': 'Lager begonnen',
+  'entry.sheet read': 'Tabelle eingelesen',
+  'entry.kit kept': 'Teilesatz festgelegt',
+  'entry.stock moved': 'Lager bewegt',
+  'entry.order placed': 'bestellt',
+  'entry.order changed': 'Bestellung geändert',
 };

@@ -181,4 +181,22 @@ export const sayings: Wording<typeof english> = {
   'counter.means.travel': 'Weg: der Vorschub, über die Zeit summiert.',
   'counter.means.own': 'Um wie viel der eigene Stundenzähler der Steuerung stieg.',
   'counter.means.count': 'Um wie viel die eigene Zählung der Steuerung stieg.',
+  'said.life-one-age': 'Alle Ausfälle kamen in einem Alter, das kein Teil überlebt hat: Keine Verteilung passt.',
+  'said.life-no-wear': 'Ältere Teile fielen nicht häufiger aus als jüngere: Keine Verteilung passt.',
+  'said.life-undetermined':
+    'Die Lebensdauern bestimmen noch keine Verteilung; genaue Alter von Ausfällen würden helfen.',
+  'said.life-no-failure': 'Noch ist kein Teil ausgefallen: Vom Intervall lässt sich nur sagen, dass es gehalten hat.',
+  'said.life-one-failure': 'Ein Teil ist ausgefallen: Um Intervalle abzuwägen, braucht es mindestens zwei.',
+  'said.life-odd-shape': 'Die Form liegt außerhalb von {least} bis {most}: So ist die Lebensdauer keines Teils.',
+  'said.life-few-failures':
+    'Wenige Ausfälle ({failures}): Die Form fällt im Mittel zu hoch aus, etwa das {ratio}-Fache der wahren.',
+  'said.life-hardly-failures':
+    'Bei einem oder zwei Ausfällen ist die Form so gut wie unbekannt: Sehen Sie auf ihren Bereich.',
+  'said.life-wide-shape':
+    'Der Bereich der Form umfasst mehr als das Zehnfache: Für sich ist die Anpassung fast wertlos.',
+  'said.life-wear-unknown': 'Ob das Teil verschleißt (Form über 1), lässt sich noch nicht sagen.',
+  'said.no-part': 'Keine Maschine dieser Art hat ein solches Teil.',
+  'said.interval-demanded':
+    'Die Aufgabe wird verlangt von {demand}: Sagen Sie, wer ein längeres Intervall erlaubt hat, und warum.',
+  'said.interval-calendar': 'Die Aufgabe zählt auf den Kalender: Ändern Sie ihr Intervall in der Aufgabe selbst.',
 };

@@ -4,12 +4,6 @@ import type { stop as english } from '../english/stop';
 export const stop: Wording<typeof english> = {
   'stop.one': 'Stillstand',
   'stop.heading': 'Stillstand: {machine}',
-  'stop.slot': '{day}, Schicht {shift}',
-  'stop.stands': 'steht {length}',
-  'stop.state_agreed': 'vereinbart',
-  'stop.state_closed': 'abgeschlossen',
-  'stop.state_withdrawn': 'zurückgezogen',
-  'stop.state_proposed': 'vorgeschlagen',
   'stop.task_planned': 'geplant',
   'stop.task_done': 'erledigt',
   'stop.task_left undone': 'nicht gemacht',
@@ -35,7 +29,6 @@ export const stop: Wording<typeof english> = {
   'stop.person_2': 'zweite Person',
   'stop.alone': 'so lange niemand sonst an der Maschine',
   'stop.after': 'Kommt nach: {tasks}',
-  'stop.found': 'Vorgefunden',
   'stop.places': 'Stellen',
   'stop.places_of': 'Plan von {machine} mit den Stellen dieses Stillstands',
   'stop.kit': 'Bereitzulegen',
@@ -95,10 +88,6 @@ export const stop: Wording<typeof english> = {
   'stops.failed': 'Die Stillstände konnten nicht geladen werden. {detail}',
   'stops.none': 'Es gibt keinen solchen Stillstand.',
   'stops.plan': 'Stillstände auf dem Horizont planen',
-  'stops.closed': 'Abgeschlossene Stillstände',
-  'machine.stops': 'Vereinbarte Stillstände',
-  'machine.no_stops': 'Kein Stillstand ist vereinbart.',
-  'floor.next_stop': 'Nächster Stillstand {day}',
   'today.proposal': {
     one: '{count} Stillstand ist vorgeschlagen; er spart {saving}',
     other: '{count} Stillstände sind vorgeschlagen; sie sparen {saving}',
@@ -106,4 +95,7 @@ export const stop: Wording<typeof english> = {
   'today.open_proposal': 'Ansehen',
   'today.propose': 'Welche Stillstände kosten in den nächsten Wochen am wenigsten?',
   'today.close_stop': 'Sagen, wie es lief',
+  'closing.used': 'Wirklich verbraucht',
+  'closing.used_means':
+    'Was entnommen und nicht verbraucht wurde, kommt ins Lager zurück; was darüber hinaus verbraucht wurde, wird jetzt entnommen.',
 };

@@ -2,7 +2,6 @@ import type { Wording } from '../catalogue';
 import type { today as english } from '../english/today';
 
 export const today: Wording<typeof english> = {
-  'today.title': 'Heute',
   'today.failed': 'Was zu entscheiden ist, konnte nicht geladen werden. {detail}',
   'today.count': {
     one: '{count} Sache zu entscheiden, das Teuerste zuerst',
@@ -60,4 +59,20 @@ export const today: Wording<typeof english> = {
   },
   'today.stray_means': 'Sie kamen spät oder von einem Gerät mit älterem Stand. Nichts davon ist verloren.',
   'today.open_strays': 'Ansehen',
+  'today.group_order': 'Vor Mittag zu bestellen',
+  'today.group_kit': 'Teilesätze, in denen etwas fehlt',
+  'today.group_shelf': 'Zu zählen',
+  'today.order': {
+    one: '{count} Zeile bei {supplier} vor Mittag bestellen ({until})',
+    other: '{count} Zeilen bei {supplier} vor Mittag bestellen ({until})',
+  },
+  'today.order_late': {
+    one: '{count} Zeile bei {supplier} jetzt bestellen: Der Tag dafür ist vorbei',
+    other: '{count} Zeilen bei {supplier} jetzt bestellen: Für einiges ist der Tag vorbei',
+  },
+  'today.open_order': 'Zur Bestellung',
+  'today.kit': 'Dem Stillstand von {machine} am {date} fehlt: {names}',
+  'today.kit_means': 'Bestellen, leihen, oder den Stillstand oder die Aufgabe verlegen.',
+  'today.shelf': '{title} ({number}) zählen: laut Buch {amount} weniger als nichts',
+  'today.count_it': 'Zählen',
 };

@@ -47,4 +47,5 @@ export const unsent: Wording<typeof english> = {
   'unsent.storage_refused':
     'Nicht behalten: Dieser Browser speichert nichts auf dem Gerät (zum Beispiel im privaten Fenster). Es wurde nichts ' +
     'eingetragen.',
+  'unsent.operation_moveStock': 'Lager bewegt',
 };

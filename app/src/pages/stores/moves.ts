@@ -1,0 +1,125 @@
+// What is moved in the stores, while a person says so: one draft a part, what is wrong with it, and what the outbox or
+// the server takes.
+
+import type { Entered } from '../../outbox/entered';
+import { partAmount } from '../../parts/part_amount';
+import { numberIn, numberTrouble, typed } from '../../parts/reading';
+import type { MovedPart, MovementEdit, MovementKind, ReadyLine } from '../../wire/contract';
+import { newId } from '../../wire/uuid';
+import { instantNow } from '../../words/times';
+import { say } from '../../words/words';
+
+export interface MoveLine {
+  part: string;
+  title: string;
+  unit: string;
+  /** Each one is followed by its serial number. */
+  isSerial: boolean;
+  quantity: string;
+  /** With commas, spaces or lines between. */
+  serials: string;
+  /** Of what was received; '' for what its shelf life says. */
+  bestBefore: string;
+}
+
+export interface MovedThing {
+  part: string;
+  title: string;
+  unit: string;
+  isSerial?: boolean;
+}
+
+/** @param quantity null: nobody has said so yet */
+export const moveLine = (
+  { part, title, unit, isSerial = false }: MovedThing,
+  quantity: number | null = null,
+): MoveLine => ({
+  ...{ part, title, unit, isSerial, serials: '', bestBefore: '' },
+  quantity: quantity === null ? '' : typed(quantity),
+});
+
+export const serialsIn = (text: string): string[] => text.split(/[\s,;]+/).filter((one) => one !== '');
+
+/** Of a count the serial numbers are not asked for: it says how many there are. */
+export const asksSerials = (line: MoveLine, kind: MovementKind): boolean => line.isSerial && kind !== 'counted';
+
+/** What is wrong with the quantity, in words; '' when nothing is. @param mayBeNone whether 0 says something */
+export const quantityTrouble = (line: MoveLine, mayBeNone: boolean): string =>
+  numberTrouble(line.quantity, { aboveZero: !mayBeNone, whole: line.isSerial });
+
+/** What is wrong with the serial numbers; '' when nothing is, or while the quantity is wrong. */
+export function serialsTrouble(line: MoveLine, kind: MovementKind): string {
+  if (!asksSerials(line, kind) || quantityTrouble(line, true) !== '') return '';
+  const [count, wanted] = [serialsIn(line.serials).length, numberIn(line.quantity)];
+  return count === wanted ? '' : say('move.serials_count', { count, wanted });
+}
+
+/** Only for a line without troubles. */
+export function movedPart(line: MoveLine, kind: MovementKind): MovedPart {
+  return {
+    ...{ part: line.part, quantity: numberIn(line.quantity) },
+    ...(asksSerials(line, kind) ? { serials: serialsIn(line.serials) } : {}),
+    ...(kind === 'received' && line.bestBefore !== '' ? { best_before: line.bestBefore } : {}),
+  };
+}
+
+/** Lines of which something was moved. */
+export const movedParts = (lines: readonly MoveLine[], kind: MovementKind): MovedPart[] =>
+  lines.map((line) => movedPart(line, kind)).filter(({ quantity }) => quantity > 0 || kind === 'counted');
+
+/** What it was for; '' where nobody said so. */
+export interface MovedFor {
+  stop?: string;
+  machine?: string;
+  order?: string;
+  why?: string;
+}
+
+/** "Taken: 2 pieces Return filter" */
+export function movedWords(kind: MovementKind, lines: readonly MoveLine[]): string {
+  const [first, ...more] = lines;
+  if (first === undefined || more.length > 0)
+    return say(`move.kept_${kind}`, { what: say('move.lines', { count: lines.length }) });
+  return say(`move.kept_${kind}`, { what: `${partAmount(numberIn(first.quantity), first.unit)} ${first.title}` });
+}
+
+/** Only for lines without troubles. */
+export function moveStock(
+  kind: MovementKind,
+  lines: readonly MoveLine[],
+  by: string,
+  of: MovedFor = {},
+): Entered<'moveStock'> {
+  const said = Object.fromEntries(
+    Object.entries(of)
+      .map(([name, value]) => [name, value.trim()] as const)
+      .filter(([, value]) => value !== ''),
+  );
+  const body: Omit<MovementEdit, 'sent_at'> & { at: string } = {
+    ...{ id: newId(), by, at: instantNow(), kind, lines: movedParts(lines, kind) },
+    ...said,
+  };
+  return {
+    operation: 'moveStock',
+    path: {},
+    body,
+    about: { machine: of.machine ?? '', what: movedWords(kind, lines) },
+  };
+}
+
+type PartLine = ReadyLine & { part: string };
+const hasPart = (line: ReadyLine): line is PartLine => line.part !== undefined;
+const thingOf = (line: PartLine): MovedThing => ({
+  ...{ part: line.substitute ?? line.part, title: line.name, unit: line.unit, isSerial: line.serial ?? false },
+});
+
+/** What is still to be taken of a stop's kit. */
+export const kitToTake = (lines: readonly ReadyLine[]): MoveLine[] =>
+  lines
+    .filter(hasPart)
+    .filter(({ quantity, taken }) => quantity > taken)
+    .map((line) => moveLine(thingOf(line), line.quantity - line.taken));
+
+/** What a stop used, as far as one can know before somebody says so: what was taken for it, else what is planned. */
+export const kitUsed = (lines: readonly ReadyLine[]): MoveLine[] =>
+  lines.filter(hasPart).map((line) => moveLine(thingOf(line), line.taken > 0 ? line.taken : line.quantity));

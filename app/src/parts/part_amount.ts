@@ -1,0 +1,16 @@
+// So much of a part, in its unit: what is counted with the word that fits, what is measured with its sign.
+
+import { plainAmount, say } from '../words/words';
+
+/** "1 piece", "2 sets", "0.4 l" */
+export function partAmount(quantity: number, unit: string): string {
+  if (unit === 'piece') return say('stores.unit_piece', { count: quantity });
+  if (unit === 'set') return say('stores.unit_set', { count: quantity });
+  return plainAmount(quantity, unit);
+}
+
+/** The unit beside a field: "pieces", "l". */
+export const unitWord = (unit: string): string => partAmount(2, unit).replace(/^2\s*/, '');
+
+/** "Return filter (F-104)" */
+export const partName = (part: { number: string; title: string }): string => `${part.title} (${part.number})`;

@@ -1,0 +1,29 @@
+// The texts of pages that are fetched when they are opened; they come with the first of them.
+
+import { finding } from './finding';
+import { labels } from './labels';
+import { lives } from './lives';
+import { logbook } from './logbook';
+import { month } from './month';
+import { plan } from './plan';
+import { planning } from './planning';
+import { rehearsal } from './rehearsal';
+import { scan } from './scan';
+import { stop } from './stop';
+import { stores } from './stores';
+import { today } from './today';
+
+export const later = {
+  ...finding,
+  ...labels,
+  ...lives,
+  ...logbook,
+  ...month,
+  ...plan,
+  ...planning,
+  ...rehearsal,
+  ...scan,
+  ...stop,
+  ...stores,
+  ...today,
+} as const;

@@ -1,0 +1,29 @@
+import type { Wording } from '../catalogue';
+import type { later as english } from '../english/later';
+import { finding } from './finding';
+import { labels } from './labels';
+import { lives } from './lives';
+import { logbook } from './logbook';
+import { month } from './month';
+import { plan } from './plan';
+import { planning } from './planning';
+import { rehearsal } from './rehearsal';
+import { scan } from './scan';
+import { stop } from './stop';
+import { stores } from './stores';
+import { today } from './today';
+
+export const later: Wording<typeof english> = {
+  ...finding,
+  ...labels,
+  ...lives,
+  ...logbook,
+  ...month,
+  ...plan,
+  ...planning,
+  ...rehearsal,
+  ...scan,
+  ...stop,
+  ...stores,
+  ...today,
+};
