@@ -32,4 +32,19 @@ export const stores_said = {
   'said.minimum-raises': '{quantity} instead of {least}: the least that can be ordered.',
   'said.shelf-life-limits': 'Not more than {quantity}, which are used within their shelf life.',
   'said.may-outlive-shelf': 'All {quantity} are used within their shelf life with {chance} % only.',
+  'said.chase-open-order':
+    'What is on order is enough, but may come too late: {chance} % for the needs of the next {days} days. Ask the supplier.',
+  'said.sheet-no-key': 'No column was found that holds the numbers of the parts; say which it is.',
+  'said.sheet-number-missing': 'The part’s number is missing.',
+  'said.sheet-title-missing': 'The part is new and has no title.',
+  'said.sheet-twice': '{part} stands in the rows {rows}; right is one row a part.',
+  'said.sheet-no-number': '“{text}” is no number; right is for example 12.50.',
+  'said.sheet-two-ways':
+    '“{text}” can be {less} or {more}, and no other number of the column tells which; write it without a mark between thousands, or with one more 0 behind.',
+  'said.sheet-negative': '{value} cannot lie on a shelf; right is 0 or more.',
+  'said.sheet-not-whole': '{value} is no whole number ({unit}).',
+  'said.sheet-yes-no': '“{text}” is neither yes nor no.',
+  'said.sheet-no-supplier':
+    'It is the number of a supplier, and the part has none; name the supplier in a column of its own.',
+  'said.sheet-mistakes': 'Rows with mistakes: {rows}. Nothing was taken over.',
 } as const;

@@ -142,19 +142,6 @@ export const sayings: Wording<typeof english> = {
   'said.reading-no-trend': 'ihr Messwert wandert nicht auf die Grenze zu',
   'said.reading-gone': 'ihren Messwert gibt es nicht mehr',
   'said.reading-needed': '„{title}“ liest einen Messwert ab, der eine andere Aufgabe fällig macht. Zuerst jene ändern.',
-  'said.sheet-no-key': 'Keine Spalte mit den Nummern der Teile gefunden; bitte angeben, welche es ist.',
-  'said.sheet-number-missing': 'Die Nummer des Teils fehlt.',
-  'said.sheet-title-missing': 'Das Teil ist neu und hat keine Bezeichnung.',
-  'said.sheet-twice': '{part} steht in den Zeilen {rows}; richtig ist eine Zeile je Teil.',
-  'said.sheet-no-number': '„{text}“ ist keine Zahl; richtig ist zum Beispiel 12,50.',
-  'said.sheet-two-ways':
-    '„{text}“ kann {less} oder {more} sein, und keine andere Zahl der Spalte sagt, was; bitte ohne Tausenderzeichen schreiben oder mit einer 0 mehr am Ende.',
-  'said.sheet-negative': '{value} kann nicht im Fach liegen; richtig ist 0 oder mehr.',
-  'said.sheet-not-whole': '{value} ist keine ganze Zahl ({unit}).',
-  'said.sheet-yes-no': '„{text}“ ist weder Ja noch Nein.',
-  'said.sheet-no-supplier':
-    'Es ist die Nummer eines Lieferanten, und das Teil hat keinen; bitte in eigener Spalte nennen.',
-  'said.sheet-mistakes': 'Zeilen mit Fehlern: {rows}. Nichts wurde übernommen.',
   'said.fills-few': {
     one: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',
     other: '{count}-mal mit Menge nachgefüllt; für einen Verbrauch braucht es 2',

@@ -35,4 +35,19 @@ export const stores_said: Wording<typeof english> = {
   'said.minimum-raises': '{quantity} statt {least}: so viel muss mindestens bestellt werden.',
   'said.shelf-life-limits': 'Nicht mehr als {quantity}, die innerhalb der Haltbarkeit gebraucht werden.',
   'said.may-outlive-shelf': 'Alle {quantity} werden nur mit {chance} % innerhalb der Haltbarkeit gebraucht.',
+  'said.chase-open-order':
+    'Was bestellt ist, reicht, kommt aber vielleicht zu spät: {chance} % für den Bedarf der nächsten {days} Tage. Beim Lieferanten nachfragen.',
+  'said.sheet-no-key': 'Keine Spalte mit den Nummern der Teile gefunden; bitte angeben, welche es ist.',
+  'said.sheet-number-missing': 'Die Nummer des Teils fehlt.',
+  'said.sheet-title-missing': 'Das Teil ist neu und hat keine Bezeichnung.',
+  'said.sheet-twice': '{part} steht in den Zeilen {rows}; richtig ist eine Zeile je Teil.',
+  'said.sheet-no-number': '„{text}“ ist keine Zahl; richtig ist zum Beispiel 12,50.',
+  'said.sheet-two-ways':
+    '„{text}“ kann {less} oder {more} sein, und keine andere Zahl der Spalte sagt, was; bitte ohne Tausenderzeichen schreiben oder mit einer 0 mehr am Ende.',
+  'said.sheet-negative': '{value} kann nicht im Fach liegen; richtig ist 0 oder mehr.',
+  'said.sheet-not-whole': '{value} ist keine ganze Zahl ({unit}).',
+  'said.sheet-yes-no': '„{text}“ ist weder Ja noch Nein.',
+  'said.sheet-no-supplier':
+    'Es ist die Nummer eines Lieferanten, und das Teil hat keinen; bitte in eigener Spalte nennen.',
+  'said.sheet-mistakes': 'Zeilen mit Fehlern: {rows}. Nichts wurde übernommen.',
 };
