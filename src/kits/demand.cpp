@@ -53,18 +53,21 @@ class Row {
   }
 
  private:
-  // An amount between two cells is shared so that its mean stays. Fills kernel_, which begins at the cell returned.
+  // An amount between two cells is shared so that its mean stays; what is beyond the last one is there anyway. Fills
+  // kernel_, which begins at the cell returned.
   std::size_t share_between_cells(std::size_t first, std::span<const double> times, double cells_each) {
-    const auto begin = static_cast<std::size_t>(static_cast<double>(first) * cells_each);
-    kernel_.assign(static_cast<std::size_t>(std::ceil(static_cast<double>(times.size()) * cells_each)) + 2, 0.0);
+    const auto beyond = static_cast<double>(now_.size());
+    const double begin = std::floor(std::min(static_cast<double>(first) * cells_each, beyond));
+    const double width = std::min(std::ceil(static_cast<double>(times.size() - 1) * cells_each) + 1, beyond);
+    kernel_.assign(static_cast<std::size_t>(width) + 2, 0.0);
     for (std::size_t k = 0; k < times.size(); ++k) {
-      const double at = static_cast<double>(first + k) * cells_each - static_cast<double>(begin);
+      const double at = std::min(static_cast<double>(first + k) * cells_each - begin, width);
       const auto cell = static_cast<std::size_t>(at);
       const double over = at - static_cast<double>(cell);
       kernel_[cell] += times[k] * (1 - over);
       kernel_[cell + 1] += times[k] * over;
     }
-    return begin;
+    return static_cast<std::size_t>(begin);
   }
   void put_all(std::size_t begin, std::span<const double> chances, std::size_t stride) {
     const std::size_t width = std::min(now_.size(), filled_ + begin + (chances.size() - 1) * stride);

@@ -77,6 +77,16 @@ TEST(Demand, ThousandsOfPiecesAreSummedOnACoarserGrid) {
   EXPECT_NEAR(demand.quantile(249, 0.95), 777 + poisson_level(10000, 0.95), 2 * demand.step());
 }
 
+TEST(Demand, ALargeAmountThatIsAsGoodAsImpossibleNeedsNoLargeGrid) {
+  Needs needs;
+  needs.expected = {{{{begin_on + 5, 1e-12}}, 12345.6789, 3, 0}};
+  const Demand rare(needs, begin_on, 40);
+  EXPECT_LE(rare.cells(), demand_cells_max);
+  EXPECT_NEAR(rare.within(39, 0), 1, 1e-9);
+  needs.expected[0].due[0] = {begin_on + 500, 1};
+  EXPECT_EQ(Demand(needs, begin_on, 40).within(39, 0), 1) << "not within the days ahead";
+}
+
 TEST(Demand, AgreesWithDrawnYears) {
   numerics::Random random(4);
   Needs needs;
