@@ -42,29 +42,6 @@ describe('an entry', () => {
       'Lamp: changed (version 3)',
       'Lamp: geändert (Fassung 3)',
     ],
-    [
-      {
-        kind: 'stock moved',
-        told: {
-          stores: { kind: 'taken', parts: 2, lines: [{ part: 'F-1', title: 'Filter', quantity: 2, unit: 'piece' }] },
-        },
-      },
-      'taken: 2 pieces Filter (F-1) and 1 more',
-      'entnommen: 2 Stück Filter (F-1) und 1 weiteres',
-    ],
-    [
-      {
-        kind: 'order changed',
-        told: { stores: { supplier: 'Hollmann', confirmed_on: '2026-03-04', parts: 1, lines: [] } },
-      },
-      'order with Hollmann: confirmed for 4 March 2026',
-      'Bestellung bei Hollmann: bestätigt für 4. März 2026',
-    ],
-    [
-      { kind: 'kit kept', told: { stores: { parts: 0, lines: [] } } },
-      'laid out for it: what the task names',
-      'dafür bereitzulegen: was die Aufgabe nennt',
-    ],
     [{ kind: 'undone', told: { title: 'Lamp' } }, 'taken back: Lamp: done', 'zurückgenommen: Lamp: erledigt'],
     [
       { kind: 'round begun', rhythm: 'shift', told: { checks: 1 } },
@@ -166,6 +143,38 @@ describe('an entry about a stop', () => {
       'Stillstand am 7. März 2026, early: abgeschlossen; 2 von 3 Aufgaben erledigt',
     ],
   ])('is said in both languages', (more, english, german) => {
+    expect(entryWords(entry(more))).toBe(english);
+    spoken.name = 'de';
+    expect(entryWords(entry(more))).toBe(german);
+  });
+});
+
+describe('an entry about the stores', () => {
+  test.each<[Partial<Entry>, string, string]>([
+    [
+      {
+        kind: 'stock moved',
+        told: {
+          stores: { kind: 'taken', parts: 2, lines: [{ part: 'F-1', title: 'Filter', quantity: 2, unit: 'piece' }] },
+        },
+      },
+      'taken: 2 pieces Filter (F-1) and 1 more',
+      'entnommen: 2 Stück Filter (F-1) und 1 weiteres',
+    ],
+    [
+      {
+        kind: 'order changed',
+        told: { stores: { supplier: 'Hollmann', confirmed_on: '2026-03-04', parts: 1, lines: [] } },
+      },
+      'order with Hollmann: confirmed for 4 March 2026',
+      'Bestellung bei Hollmann: bestätigt für 4. März 2026',
+    ],
+    [
+      { kind: 'kit kept', told: { stores: { parts: 0, lines: [] } } },
+      'laid out for it: what the task names',
+      'dafür bereitzulegen: was die Aufgabe nennt',
+    ],
+  ])('%j is said in both languages', (more, english, german) => {
     expect(entryWords(entry(more))).toBe(english);
     spoken.name = 'de';
     expect(entryWords(entry(more))).toBe(german);

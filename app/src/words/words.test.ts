@@ -36,7 +36,7 @@ function firstSources(file = join(SOURCE, 'main.ts'), seen = new Map<string, str
 /** The keys that sources may ask for: by their name, or by a family's beginning. */
 function askedIn(texts: readonly string[]): (key: string) => boolean {
   const all = texts.join('\n');
-  const families = [...all.matchAll(/`([\w.]+[._])\$\{/g)].map((found) => found[1] ?? '');
+  const families = [...all.matchAll(/\x60([\w.]+[._])\$\x7b/g)].map((found) => found[1] ?? '');
   return (key) => all.includes(`'${key}'`) || families.some((one) => key.startsWith(one));
 }
 
