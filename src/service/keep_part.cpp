@@ -167,6 +167,10 @@ Result<EntryView> read_sheet(OpenShop& shop, const SheetEdit& edit, Instant now)
   Entry entry = bare_entry(shop, "", sheet_read, edit, now);
   {
     const auto lock = shop.look();
+    if (edit.seen != shop.stores().version()) {
+      return refuse(ErrorCode::conflict, Saying{"stores-changed"},
+                    "somebody changed the stores while the sheet was compared with them; send it once more");
+    }
     HW_TRY(check_all(shop, edit.parts));
     const auto all = with(shop.stores(), edit.parts);
     std::set<std::string_view> numbers;

@@ -114,7 +114,7 @@ class Stores {
   std::vector<catalogue::Kit> kits_;
   std::map<std::string, OrderRecord, std::less<>> orders_;
   std::map<std::string, std::vector<std::string>, std::less<>> orders_of_part_;  // their ids
-  std::map<std::string, std::string, std::less<>> numbers_by_name_;  // in small letters
+  std::map<std::string, std::string, std::less<>> numbers_by_name_;              // in small letters
   std::map<std::string, std::map<std::string, double>, std::less<>> taken_;
   std::map<std::string, Instant, std::less<>> taken_at_;
   std::map<std::string, std::vector<Delivery>, std::less<>> deliveries_;

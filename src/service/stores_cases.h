@@ -27,7 +27,7 @@ Result<void> keep_part(OpenShop& shop, std::string_view number, const StoredPart
 Result<EntryView> end_part(OpenShop& shop, std::string_view number, const Signature& signature, Instant now);
 // A part for each name under which tasks ask for parts and to which none answers. Errors: conflict where there is none.
 Result<EntryView> begin_stores(OpenShop& shop, const Signature& signature, Instant now);
-// All parts and counts of a sheet, or nothing of it.
+// All parts and counts of a sheet, or nothing of it. Errors: conflict where the stores changed since `seen`.
 Result<EntryView> read_sheet(OpenShop& shop, const SheetEdit& edit, Instant now);
 
 // What is laid out for a task or a service. Errors: not_found.

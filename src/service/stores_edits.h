@@ -1,6 +1,7 @@
 #pragma once
 // What people enter about the stores, in the fields of api/openapi.yaml.
 
+#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
@@ -58,6 +59,7 @@ BOOST_DESCRIBE_STRUCT(KitEdit, (Signature), (kind, machine, task, service, lines
 
 // A sheet that was read: parts as they are now, and what was found of each.
 struct SheetEdit : Signature {
+  std::uint64_t seen = 0;  // Stores::version() against which the sheet was compared
   std::vector<catalogue::StoredPart> parts;
   std::vector<MovedPart> counts;
 };

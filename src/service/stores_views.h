@@ -174,8 +174,8 @@ struct OrderView {
   std::optional<Instant> over_at;
 };
 BOOST_DESCRIBE_STRUCT(OrderView, (),
-                      (id, supplier, state, by, at, reference, confirmed_on, expected_50, expected_90, lines, chase, note,
-                       over_at))
+                      (id, supplier, state, by, at, reference, confirmed_on, expected_50, expected_90, lines, chase,
+                       note, over_at))
 
 struct OrdersView {
   LocalDate today;

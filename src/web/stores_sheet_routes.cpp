@@ -47,10 +47,16 @@ Response mistakes(const ApiParts& parts, const Request& request) {
   return saved_as("mistakes.csv", csv_type, print_mistakes(*sheet, *language));
 }
 
+std::uint64_t stores_version(const service::OpenShop& shop) {
+  const auto lock = shop.look();
+  return shop.stores().version();
+}
+
 Result<service::EntryView> read(const ApiParts& parts, const Request& request) {
   service::SheetEdit edit;
   edit.id = request.query_value("id").value_or("");
   edit.by = request.query_value("by").value_or("");
+  edit.seen = stores_version(parts.shop);
   HW_TAKE(sheet, sheet_asked(parts, request));
   HW_TRY(check_without_mistakes(sheet));
   edit.parts = std::move(sheet.parts);

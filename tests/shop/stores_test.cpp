@@ -224,6 +224,29 @@ TEST_F(StoresOfAShop, BeginWithThePartsThatTasksName) {
   EXPECT_EQ(begin_stores(scene.shop(), {id_of(8), "Ada", {}, {}}, scene.now).error().code, ErrorCode::conflict);
 }
 
+TEST_F(StoresOfAShop, ASheetIsTakenOverAsAWholeAgainstTheStoresThatItWasComparedWith) {
+  service::SheetEdit sheet;
+  sheet.id = id_of(5);
+  sheet.by = "Ada";
+  sheet.parts.resize(1);
+  sheet.parts[0].number = "F-2";
+  sheet.parts[0].title = "Other bag";
+  sheet.parts[0].unit = "pc";
+  sheet.counts = {{"F-2", 3}, {"F-9", 1}};
+  sheet.seen = scene.shop().stores().version();
+  EXPECT_FALSE(read_sheet(scene.shop(), sheet, scene.now)) << "F-9 is not kept";
+  EXPECT_EQ(scene.shop().stores().part("F-2"), nullptr);
+  sheet.counts.pop_back();
+  must(stores.move(6, MovementKind::received, 1));
+  EXPECT_EQ(read_sheet(scene.shop(), sheet, scene.now).error().saying->code, "stores-changed");
+  sheet.seen = scene.shop().stores().version();
+  must(read_sheet(scene.shop(), sheet, scene.now));
+  must(read_sheet(scene.shop(), sheet, scene.now));
+  EXPECT_EQ(stores.shelf("F-2").book, 3);
+  scene.end_and_reopen();
+  EXPECT_EQ(stores.shelf("F-2").book, 3);
+}
+
 TEST_F(StoresOfAShop, ThingsOfTheirOwnNumberNeedOneForEach) {
   auto edit = Storing::filter(5);
   edit.serial = true;

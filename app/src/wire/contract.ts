@@ -150,6 +150,7 @@ export type SayingCode =
   | 'no-order'
   | 'order-over'
   | 'part-changed'
+  | 'stores-changed'
   | 'part-there'
   | 'part-ordered'
   | 'part-in-kit'

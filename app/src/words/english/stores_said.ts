@@ -10,6 +10,7 @@ export const stores_said = {
   'said.no-order': 'There is no such order.',
   'said.order-over': 'The order is over: nothing of it is still to come.',
   'said.part-changed': 'Somebody has changed {part} since you looked. Load the page again and enter it once more.',
+  'said.stores-changed': 'Somebody changed the stores meanwhile. Send the sheet once more.',
   'said.part-there': '{part} is still kept: something of it is there.',
   'said.part-ordered': '{part} is still kept: something of it is on order.',
   'said.part-in-kit': '{part} is still kept: it is in a kit.',

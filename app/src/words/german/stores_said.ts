@@ -11,6 +11,7 @@ export const stores_said: Wording<typeof english> = {
   'said.no-order': 'Eine solche Bestellung gibt es nicht.',
   'said.order-over': 'Die Bestellung ist erledigt: Es steht nichts mehr aus.',
   'said.part-changed': 'Jemand hat {part} inzwischen geändert. Bitte die Seite neu laden und die Eingabe wiederholen.',
+  'said.stores-changed': 'Jemand hat das Lager inzwischen geändert. Die Tabelle noch einmal senden.',
   'said.part-there': '{part} wird noch geführt: Es ist etwas davon da.',
   'said.part-ordered': '{part} wird noch geführt: Es ist etwas davon bestellt.',
   'said.part-in-kit': '{part} wird noch geführt: Es gehört zu einem Teilesatz.',
