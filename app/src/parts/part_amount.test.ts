@@ -1,6 +1,6 @@
 import { afterEach, expect, test } from 'vitest';
 import { spoken } from '../words/language.svelte';
-import { partAmount, partName, unitWord } from './part_amount';
+import { partAmount, partName, unitBeside } from './part_amount';
 
 afterEach(() => (spoken.name = 'en'));
 
@@ -11,7 +11,7 @@ test('what is counted has its word, what is measured its sign', () => {
     '0.4\u00a0l',
     '3\u00a0roll',
   ]);
-  expect([unitWord('piece'), unitWord('kg')]).toEqual(['pieces', 'kg']);
+  expect([unitBeside('piece'), unitBeside('kg')]).toEqual(['', 'kg']);
   spoken.name = 'de';
   expect([partAmount(2, 'piece'), partAmount(0.4, 'l')]).toEqual(['2 Stück', '0,4\u00a0l']);
 });

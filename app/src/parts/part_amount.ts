@@ -9,8 +9,8 @@ export function partAmount(quantity: number, unit: string): string {
   return plainAmount(quantity, unit);
 }
 
-/** The unit beside a field: "pieces", "l". */
-export const unitWord = (unit: string): string => partAmount(2, unit).replace(/^2\s*/, '');
+/** The unit beside a field: "l"; none where things are counted. */
+export const unitBeside = (unit: string): string => (unit === 'piece' || unit === 'set' ? '' : unit);
 
 /** "Return filter (F-104)" */
 export const partName = (part: { number: string; title: string }): string => `${part.title} (${part.number})`;

@@ -148,10 +148,10 @@ async function jsonOf(response: Response): Promise<unknown> {
   }
 }
 
-/** The same of an answer that is a text of its own rather than JSON. */
-async function askText(operation: Operation, call: Call): Promise<string> {
+/** The same of an answer that is a file rather than JSON, byte for byte. */
+async function askFile(operation: Operation, call: Call): Promise<Blob> {
   const response = await answerTo(operation, call);
-  if (response.ok) return response.text();
+  if (response.ok) return response.blob();
   const value = await jsonOf(response);
   throw isProblem(value) ? new Refused(value) : new Unreachable(`answer ${response.status}`);
 }
@@ -257,12 +257,12 @@ export const client = {
   placeOrder: (body: OrderEdit) => ask<Order>('placeOrder', { body }),
   changeOrder: (order: string, body: OrderChange) => ask<Order>('changeOrder', { path: { order }, body }),
   /** @param query supplier or order, language */
-  orderListMail: (query: Record<string, string>) => askText('orderListMail', { query }),
+  orderListMail: (query: Record<string, string>) => askFile('orderListMail', { query }).then((mail) => mail.text()),
   /** @param query columns, where a person said what they are */
   lookAtSheet: (bytes: ArrayBuffer, query: Record<string, string>) =>
     ask<SheetLook>('lookAtSheet', { query, file: sheetOf(bytes) }),
   sheetMistakes: (bytes: ArrayBuffer, query: Record<string, string>) =>
-    askText('sheetMistakes', { query, file: sheetOf(bytes) }),
+    askFile('sheetMistakes', { query, file: sheetOf(bytes) }),
   /** @param query id, by; columns as in the look */
   readSheet: (bytes: ArrayBuffer, query: Record<string, string>) =>
     ask<Entry>('readSheet', { query, file: sheetOf(bytes) }),
