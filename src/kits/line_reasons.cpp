@@ -11,6 +11,9 @@ constexpr double amount_worth_saying = 0.05;
 // To a tenth, rounded down: what is not reached does not look as if it were.
 double percent(double chance) { return std::floor(1000 * chance + 1e-9) / 10; }
 
+// As the sentence says it.
+double to_a_tenth(double quantity) { return std::round(10 * quantity) / 10; }
+
 void say_what_stops_need(std::vector<Sentence>& says, const LineFacts& facts) {
   double quantity = 0;
   LocalDate first{};
@@ -32,7 +35,7 @@ void say_what_falls_due(std::vector<Sentence>& says, const LineFacts& facts) {
   }
   if (quantity < amount_worth_saying) return;
   const std::string until = print(facts.today + facts.until_day);
-  says.push_back(sentence({"needed-when-due", {{"until", until}}, {{"quantity", quantity}}},
+  says.push_back(sentence({"needed-when-due", {{"until", until}}, {{"quantity", to_a_tenth(quantity)}}},
                           "{:.1f} expected until {} for what falls due", quantity, until));
 }
 
@@ -43,7 +46,7 @@ void say_what_failures_need(std::vector<Sentence>& says, const LineFacts& facts)
   }
   if (quantity < amount_worth_saying) return;
   const std::string until = print(facts.today + facts.until_day);
-  says.push_back(sentence({"needed-for-failures", {{"until", until}}, {{"quantity", quantity}}},
+  says.push_back(sentence({"needed-for-failures", {{"until", until}}, {{"quantity", to_a_tenth(quantity)}}},
                           "{:.1f} expected until {} for failures", quantity, until));
 }
 
