@@ -4,6 +4,8 @@
 #include <gmock/gmock.h>
 
 #include "src/service/look_ahead.h"
+#include "src/service/stop_follow_up.h"
+#include "src/service/used_parts.h"
 #include "tests/shop/stopping.h"
 #include "tests/shop/storing.h"
 
@@ -168,6 +170,29 @@ TEST_F(StoresOfAShop, WhatWasUsedWithoutBeingTakenIsTakenAtTheClosingOrNothingIs
   closing.used = service::UsedParts{id_of(20), {{"F-1", 2}}};
   must(stops.close(1, closing));
   EXPECT_EQ(stores.shelf().book, 3);
+}
+
+TEST_F(StoresOfAShop, OfThingsWithNumbersThoseThatWereNotUsedComeBack) {
+  auto edit = Storing::filter(5);
+  edit.serial = true;
+  must(stores.keep("B-1", edit));
+  auto received = stores.movement(6, MovementKind::received, 2, "B-1");
+  received.lines[0].serials = {"S1", "S2"};
+  must(stores.move(received));
+  must(stops.agree(1, {"bags"}));
+  received.id = id_of(7);
+  received.kind = MovementKind::taken;
+  received.stop = id_of(1);
+  must(stores.move(received));
+  auto closing = stops.closing(10, 1, {"bags"});
+  closing.used = service::UsedParts{id_of(20), {{"B-1", 1, std::vector<std::string>{"S1"}}}};
+  const service::Stop stop = must(service::stored_stop(scene.shop(), id_of(1)));
+  const auto entry = must(used_entry(scene.shop(), stop, closing, scene.now));
+  ASSERT_TRUE(entry);
+  EXPECT_EQ(entry->body.stores->movements->at(0).lines.at(0).serials, std::vector<std::string>{"S2"});
+  must(stops.close(1, closing));
+  EXPECT_EQ(stores.shelf("B-1").serials.at("S1").kind, MovementKind::taken);
+  EXPECT_EQ(stores.shelf("B-1").serials.at("S2").kind, MovementKind::returned);
 }
 
 TEST_F(StoresOfAShop, AKitLaidDownForAKindGoesBeforeWhatTheTaskNames) {
