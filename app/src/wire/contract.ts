@@ -144,6 +144,8 @@ export type SayingCode =
   | 'reading-needed'
   | 'no-stored-part'
   | 'parts-ring'
+  | 'part-whole'
+  | 'part-unit'
   | 'stock-below-nothing'
   | 'serials-count'
   | 'more-than-ordered'
@@ -2799,6 +2801,10 @@ export interface ReadyLine {
   state: 'taken' | 'reserved' | 'coming' | 'short' | 'not known';
   reserved: number;
   taken: number;
+  /** of which parts, substitutes too; adds up to `reserved` */
+  reserved_of: KitLine[];
+  /** the same of what was taken */
+  taken_of: KitLine[];
   /** the part of which something is reserved for it */
   substitute?: string;
   /** of what comes: there with a chance of 90 % */

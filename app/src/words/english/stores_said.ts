@@ -3,6 +3,8 @@
 export const stores_said = {
   'said.no-stored-part': 'The stores do not keep {part}.',
   'said.parts-ring': '{parts} stand in for each other in a ring. Leave one of them out.',
+  'said.part-whole': '{part} is counted: {quantity} is no whole number.',
+  'said.part-unit': '{part} was moved already, counted in {unit}: its unit stays.',
   'said.stock-below-nothing':
     'Less than nothing of {part} cannot be there. What is missing shows as a difference when somebody counts.',
   'said.serials-count': 'Each {part} has a serial number: name one for each.',

@@ -4,6 +4,8 @@ import type { stores_said as english } from '../english/stores_said';
 export const stores_said: Wording<typeof english> = {
   'said.no-stored-part': 'Das Lager führt {part} nicht.',
   'said.parts-ring': '{parts} ersetzen einander im Kreis. Eines davon weglassen.',
+  'said.part-whole': '{part} wird gezählt: {quantity} ist keine ganze Zahl.',
+  'said.part-unit': '{part} wurde schon bewegt, gezählt in {unit}: Die Einheit bleibt.',
   'said.stock-below-nothing':
     'Weniger als nichts von {part} kann nicht da sein. Was fehlt, zeigt sich als Unterschied, wenn jemand zählt.',
   'said.serials-count': 'Jedes {part} hat eine Seriennummer: für jedes eine nennen.',
