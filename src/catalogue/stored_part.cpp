@@ -235,7 +235,12 @@ Result<void> check_substitutes(std::span<const StoredPart> parts) {
   const auto all = by_number(parts);
   for (const StoredPart& part : parts) {
     for (const std::string& number : part.substitutes.value_or(std::vector<std::string>{})) {
-      if (all.contains(number)) continue;
+      const auto there = all.find(number);
+      if (there != all.end() && there->second->unit == part.unit) continue;
+      if (there != all.end()) {
+        return refuse(ErrorCode::bad_input, "substitutes: part {} is counted in {}, and {} in {}; right is one unit",
+                      part.number, part.unit, number, there->second->unit);
+      }
       return refuse(ErrorCode::bad_input, Saying{"no-stored-part", {{"part", number}}},
                     "substitutes: part {} names \"{}\", which the stores do not keep", part.number, number);
     }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <tuple>
 
+#include "libs/values/zone.h"
+
 namespace hw::kits {
 namespace {
 
@@ -24,14 +26,16 @@ void add_batch(Shelf& shelf, const Batch& batch) {
   }
 }
 
-void take_from_batches(Shelf& shelf, double quantity) {
-  while (quantity > dust && !shelf.batches.empty()) {
-    Batch& first = shelf.batches.front();
-    const double part = std::min(quantity, first.quantity);
-    first.quantity -= part;
+enum class Which { good, any };
+
+void take_from_batches(Shelf& shelf, double& quantity, Which which, LocalDate day) {
+  for (Batch& batch : shelf.batches) {
+    if (which == Which::good && batch.best_before && *batch.best_before < day) continue;
+    const double part = std::min(quantity, batch.quantity);
+    batch.quantity -= part;
     quantity -= part;
-    if (first.quantity <= dust) shelf.batches.erase(shelf.batches.begin());
   }
+  std::erase_if(shelf.batches, [](const Batch& batch) { return batch.quantity <= dust; });
 }
 
 void put_in(Shelf& shelf, double quantity, std::optional<LocalDate> best_before) {
@@ -39,9 +43,12 @@ void put_in(Shelf& shelf, double quantity, std::optional<LocalDate> best_before)
   shelf.book += quantity;
 }
 
-void take_out(Shelf& shelf, double quantity) {
+// Who takes something looks at its date; who throws away or counts takes what is oldest.
+void take_out(Shelf& shelf, double quantity, Which first, LocalDate day) {
   const double there = std::min(quantity, shelf.book);
-  take_from_batches(shelf, there);
+  double left = there;
+  take_from_batches(shelf, left, first, day);
+  take_from_batches(shelf, left, Which::any, day);
   shelf.book = shelf.book - there <= dust ? 0 : shelf.book - there;
   if (quantity - there > dust) shelf.difference -= quantity - there;
 }
@@ -51,7 +58,7 @@ void count(Shelf& shelf, double found) {
   if (found > shelf.book) {
     put_in(shelf, found - shelf.book, {});
   } else {
-    take_out(shelf, shelf.book - found);
+    take_out(shelf, shelf.book - found, Which::any, {});
   }
   shelf.book = found;
 }
@@ -62,8 +69,9 @@ void move(Shelf& shelf, const StockMove& one) {
     case MovementKind::returned:
       return put_in(shelf, one.quantity, one.best_before);
     case MovementKind::taken:
+      return take_out(shelf, one.quantity, Which::good, Zone::utc().date_of(one.at));
     case MovementKind::scrapped:
-      return take_out(shelf, one.quantity);
+      return take_out(shelf, one.quantity, Which::any, {});
     case MovementKind::counted:
       return count(shelf, one.quantity);
   }

@@ -62,8 +62,9 @@ struct Shelf {
   std::map<std::string, SerialStanding> serials;
 };
 
-// `moves` in the order of happens_before. What is taken or scrapped is of the batch that expires first; what is found
-// beyond the book, or comes back, is taken to keep.
+// `moves` in the order of happens_before. What is taken is of the batch that expires first among those still good on
+// its day (UTC), then of the others; what is scrapped, or missing at a count, of the one that expires first; what is
+// found beyond the book, or comes back, is taken to keep.
 Shelf shelf_of(std::span<const StockMove> moves);
 
 // What of it is good on that day.

@@ -43,6 +43,18 @@ TEST(Shelf, WhatExpiresFirstIsTakenFirstAndWhatIsTooOldIsNotGood) {
   EXPECT_EQ(good_on(shelf, day(31)), 2);
 }
 
+TEST(Shelf, WhoTakesSomethingTakesWhatIsStillGood) {
+  const Instant noon = *parse_instant("2026-03-20T12:00:00Z");
+  std::vector<StockMove> moves{{MovementKind::received, 3, minute(0), 1, {}, day(10)},
+                               {MovementKind::received, 5, minute(1), 2},
+                               {MovementKind::taken, 3, noon, 3}};
+  EXPECT_EQ(good_on(shelf_of(moves), day(18)), 2) << "the expired ones still lie there";
+  EXPECT_EQ(shelf_of(moves).book, 5);
+  moves.push_back({MovementKind::scrapped, 3, noon, 4});
+  EXPECT_EQ(good_on(shelf_of(moves), day(18)), 2);
+  EXPECT_EQ(shelf_of(moves).book, 2);
+}
+
 TEST(Shelf, ASerialNumberIsWhereItsLastMovementPutIt) {
   const std::vector<StockMove> moves{{MovementKind::received, 2, minute(0), 1, {"S1", "S2"}},
                                      {MovementKind::taken, 1, minute(1), 2, {"S2"}}};

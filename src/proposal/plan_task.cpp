@@ -78,10 +78,11 @@ void add_limits(plan::Task& made, int days, int closed_days_run) {
 }
 
 std::optional<LocalDate> parts_on(const ShopAhead& shop, const std::string& machine, const std::string& task) {
+  std::optional<LocalDate> latest;
   for (const auto& parts : shop.stopping.parts_awaited) {
-    if (parts.machine == machine && parts.task == task) return parts.on;
+    if (parts.machine == machine && parts.task == task) latest = std::max(latest, std::optional{parts.on});
   }
-  return std::nullopt;
+  return latest;
 }
 
 void wait_for_parts(plan::Task& made, const ShopAhead& shop, const MachineAhead& machine, const TaskAhead& task) {

@@ -33,12 +33,13 @@ Result<KitsView> keep_kit(OpenShop& shop, const KitEdit& edit, Instant now) {
   HW_TRY(check_signature(edit.id, edit.by));
   const auto turn = shop.edit();
   const std::string machine = edit.machine.value_or("");
-  HW_TAKE(before, repeated(shop, edit.id, {kit_kept, machine}));
+  const catalogue::Kit kit{edit.kind, edit.machine, edit.task, edit.service, edit.lines};
+  HW_TAKE(before, said_before(shop, edit.id, {kit_kept, machine},
+                              [&](const StoresText& says) { return says_the_same(says.kit, kit); }));
   if (before) return show_kits(shop);
   Entry entry = bare_entry(shop, machine, kit_kept, edit, now);
   {
     const auto lock = shop.look();
-    const catalogue::Kit kit{edit.kind, edit.machine, edit.task, edit.service, edit.lines};
     HW_TRY(catalogue::check(kit, shop.stores().present_parts()));
     HW_TAKE(title, title_of_place(shop, kit));
     tell_kit(entry, kit, title, shop.stores());

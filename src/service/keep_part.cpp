@@ -1,5 +1,6 @@
 #include <set>
 
+#include "libs/values/small_letters.h"
 #include "src/service/kit_lines.h"
 #include "src/service/make_views.h"
 #include "src/service/stores_cases.h"
@@ -71,7 +72,11 @@ std::string next_number(const Stores& stores, int& last) {
 std::vector<catalogue::StoredPart> parts_of_tasks(const OpenShop& shop) {
   std::vector<catalogue::StoredPart> parts;
   int last = 0;
+  std::set<std::string> named;
   for (const auto& [name, unit] : nameless_parts(shop)) {
+    // A part of another unit has the name: a second one would never answer to it.
+    const bool is_taken = shop.stores().part_called(name) != nullptr || !named.insert(in_small_letters(name)).second;
+    if (is_taken) continue;
     catalogue::StoredPart part;
     part.number = next_number(shop.stores(), last);
     part.title = name;
@@ -99,12 +104,9 @@ Result<void> keep_part(OpenShop& shop, std::string_view number, const StoredPart
   static_cast<catalogue::StoredPartText&>(part) = edit;
   part.number = number;
   const auto turn = shop.edit();
-  HW_TAKE(before, repeated(shop, edit.id, {part_kept, ""}));
-  if (before) {
-    const auto& told = before->body.stores_told;
-    if (told && told->lines.size() == 1 && told->lines.front().part == number) return {};
-    return refuse(ErrorCode::conflict, id_used, "id: {} changed another part; an id is used once", edit.id);
-  }
+  HW_TAKE(before, said_before(shop, edit.id, {part_kept, ""},
+                              [&](const StoresText& says) { return says_the_same(says.parts, std::vector{part}); }));
+  if (before) return {};
   Entry entry = bare_entry(shop, "", part_kept, edit, now);
   {
     const auto lock = shop.look();
@@ -118,7 +120,8 @@ Result<void> keep_part(OpenShop& shop, std::string_view number, const StoredPart
 Result<EntryView> end_part(OpenShop& shop, std::string_view number, const Signature& signature, Instant now) {
   HW_TRY(check_signature(signature.id, signature.by));
   const auto turn = shop.edit();
-  HW_TAKE(before, repeated(shop, signature.id, {part_ended, ""}));
+  HW_TAKE(before, said_before(shop, signature.id, {part_ended, ""},
+                              [&](const StoresText& says) { return says.ended == number; }));
   if (before) return view_of(*before);
   Entry entry = bare_entry(shop, "", part_ended, signature, now);
   {
@@ -145,6 +148,7 @@ Result<EntryView> begin_stores(OpenShop& shop, const Signature& signature, Insta
   {
     const auto lock = shop.look();
     auto parts = parts_of_tasks(shop);
+    HW_TRY(check_all(shop, parts));
     if (parts.empty()) {
       return refuse(ErrorCode::conflict, Saying{"parts-all-named"},
                     "each name under which tasks ask for parts has one already");
@@ -159,7 +163,8 @@ Result<EntryView> read_sheet(OpenShop& shop, const SheetEdit& edit, Instant now)
   HW_TRY(check_signature(edit.id, edit.by));
   HW_TRY(check_moved(edit.counts, Zero::allowed));
   const auto turn = shop.edit();
-  HW_TAKE(before, repeated(shop, edit.id, {sheet_read, ""}));
+  HW_TAKE(before, said_before(shop, edit.id, {sheet_read, ""},
+                              [&](const StoresText& says) { return says.sheet == edit.sha256; }));
   if (before) return view_of(*before);
   if (edit.parts.empty() && edit.counts.empty()) {
     return refuse(ErrorCode::bad_input, Saying{"changes-nothing"}, "the sheet changes nothing");

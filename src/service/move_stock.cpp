@@ -25,18 +25,19 @@ Result<void> check_serials_of(const PartRecord& part, const MovedPart& line, Mov
   if (kind != MovementKind::received) return {};
   for (const std::string& serial : *line.serials) {
     const auto there = part.shelf.serials.find(serial);
-    if (there == part.shelf.serials.end()) continue;
-    return refuse(ErrorCode::conflict, "serials: \"{}\" of part {} came in before; it is returned, not received",
-                  serial, line.part);
+    const bool is_there = there != part.shelf.serials.end() && there->second.kind != MovementKind::taken &&
+                          there->second.kind != MovementKind::scrapped;
+    if (!is_there) continue;
+    return refuse(ErrorCode::conflict, "serials: \"{}\" of part {} is in the stores already", serial, line.part);
   }
   return {};
 }
 
 Result<void> check_line(const Stores& stores, const MovedPart& line, MovementKind kind) {
-  HW_TAKE(part, find_part(stores, line.part));
+  HW_TAKE(part, kind == MovementKind::received ? find_part(stores, line.part) : find_part_ever(stores, line.part));
   if (catalogue::is_counted(part->part.unit) && line.quantity != std::floor(line.quantity)) {
-    return refuse(ErrorCode::bad_input, "quantity: {} of {} is no whole number of {}", line.quantity, line.part,
-                  part->part.unit);
+    return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", line.part}}, {{"quantity", line.quantity}}},
+                  "quantity: {} of {} is no whole number of {}", line.quantity, line.part, part->part.unit);
   }
   if (line.best_before && kind != MovementKind::received) {
     return refuse(ErrorCode::bad_input, "best_before: only what is received has one");
@@ -84,13 +85,25 @@ Result<std::string> machine_of(const OpenShop& shop, const MovementEdit& edit) {
   return *edit.machine;
 }
 
+// The best-before days may be the server's.
+bool is_said_in(const StoresText& says, const MovementEdit& edit) {
+  if (!says.movements || says.movements->size() != 1) return false;
+  MovementText kept = says.movements->front();
+  MovementText said{edit.kind, edit.lines, edit.stop, edit.task, edit.order, edit.why};
+  for (MovementText* one : {&kept, &said}) {
+    for (MovedPart& line : one->lines) line.best_before = {};
+  }
+  return says_the_same(std::optional{kept}, said);
+}
+
 }  // namespace
 
 Result<EntryView> move_stock(OpenShop& shop, const MovementEdit& edit, Instant now) {
   HW_TRY(check(edit));
   const auto turn = shop.edit();
   HW_TAKE(machine, machine_of(shop, edit));
-  HW_TAKE(before, repeated(shop, edit.id, {stock_moved, machine}));
+  HW_TAKE(before, said_before(shop, edit.id, {stock_moved, machine},
+                              [&](const StoresText& says) { return is_said_in(says, edit); }));
   if (before) return view_of(*before);
   Entry entry = bare_entry(shop, machine, stock_moved, edit, now);
   {

@@ -1,17 +1,21 @@
 #include "src/service/part_needs.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "src/catalogue/round.h"
 #include "src/life/weibull.h"
 #include "src/service/entry_making.h"
+#include "src/service/kind_services.h"
+#include "src/service/stop_plan.h"
 
 namespace hw::service {
 namespace {
 
 constexpr double days_of_year = 365;
 constexpr int days_of_week = 7;
+constexpr int months_of_year = 12;
 
 // A due date's spread between its 10 and 90 % days in standard deviations of a normal distribution.
 constexpr double deviations_10_to_90 = 2.563;
@@ -43,6 +47,27 @@ class Collecting {
     set_cycle(need, task.next);
     if (need.due.empty()) return;
     NeedTold told = told_of(machine, task.task);
+    told.due = need.due;
+    for (const NeededLine& line : lines) add_expected(line, need, told, static_cast<int>(lines.size()));
+  }
+
+  // What a kind's service takes beside its tasks: when the middle one of its tasks falls due, or a cycle after the
+  // agreed stop that it is.
+  void add_service(const OpenMachine& machine, const catalogue::KindService& service,
+                   const proposal::MachineAhead& ahead) {
+    const auto lines = kit_of_service(shop_, machine.record.machine.kind, service.key);
+    if (lines.empty()) return;
+    const int cycle = static_cast<int>(std::lround(service.months * days_of_year / months_of_year));
+    kits::ExpectedNeed need{middle_due(service, ahead), 1, static_cast<double>(cycle), 0};
+    for (const Stop& stop : machine.stops) {
+      const auto* planned = service_in(shop_, machine.record, present_tasks(machine, stop.plan));
+      if (planned != nullptr && planned->key == service.key) need.due = due::on_calendar(stop.plan.on + cycle);
+    }
+    if (need.due.empty()) return;
+    NeedTold told;
+    told.machine = machine.record.machine.key;
+    told.service = service.key;
+    told.title = service.title;
     told.due = need.due;
     for (const NeededLine& line : lines) add_expected(line, need, told, static_cast<int>(lines.size()));
   }
@@ -113,6 +138,19 @@ class Collecting {
     needs.kit_lines_max = std::max(needs.kit_lines_max, lines);
   }
 
+  due::DueDistribution middle_due(const catalogue::KindService& service, const proposal::MachineAhead& ahead) const {
+    std::vector<const proposal::TaskAhead*> tasks;
+    for (const proposal::TaskAhead& task : ahead.tasks) {
+      const bool is_of_it = std::find(service.tasks.begin(), service.tasks.end(), task.task.key) != service.tasks.end();
+      if (is_of_it && due::quantile(task.due, 0.5)) tasks.push_back(&task);
+    }
+    if (tasks.empty()) return {};
+    std::sort(tasks.begin(), tasks.end(), [](const auto* one, const auto* other) {
+      return *due::quantile(one->due, 0.5) < *due::quantile(other->due, 0.5);
+    });
+    return not_before(tasks[tasks.size() / 2]->due, ahead_.today + days_to_agree);
+  }
+
   void set_cycle(kits::ExpectedNeed& need, const due::DueDistribution& next) const {
     const auto median = due::quantile(next, 0.5);
     if (!median) return;
@@ -168,6 +206,7 @@ void add_tasks(Collecting& collecting, const OpenShop& shop, const proposal::Sho
       dated.insert(task.task.key);
       collecting.add_task(what, task);
     }
+    for (const catalogue::KindService& service : machine.services) collecting.add_service(**open, service, machine);
     for (const TaskRecord& record : (*open)->record.tasks) {
       const auto rhythm = catalogue::rhythm_of(record.task);
       if (rhythm && !record.retired_at && !dated.contains(record.task.key)) {

@@ -23,6 +23,7 @@ struct NeedTold {
   std::optional<std::string> task = {};
   std::optional<std::string> title = {};
   std::optional<std::string> stop = {};
+  std::optional<std::string> service = {};
   double quantity = 0;
   std::optional<LocalDate> on = {};         // of an agreed stop
   due::DueDistribution due = {};            // of a task

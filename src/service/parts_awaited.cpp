@@ -28,9 +28,10 @@ class Awaiting {
       for (const KitLineStanding& line : kit.lines) {
         const std::string state = state_of(line);
         if (state != "short" && state != "coming") continue;
-        const LocalDate on =
-            line.standing.lacking > awaited_dust ? ordered_today(*line.line.part) : *line.standing.expected_on;
+        const LocalDate on = all_there_on(*line.line.part, line.standing);
         for (const std::string& task : line.line.tasks) add(kit.stop->machine, task, on);
+        if (!line.line.tasks.empty()) continue;
+        for (const PlannedTask& task : kit.stop->plan.tasks) add(kit.stop->machine, task.task, on);  // the service
       }
     }
   }
@@ -61,6 +62,12 @@ class Awaiting {
     return part ? today_ + lead_time_of(shop_, part->part).quantile(sure_enough) : today_;
   }
 
+  // What is promised, and what has to be ordered yet.
+  LocalDate all_there_on(const std::string& number, const kits::LineStanding& standing) const {
+    const LocalDate promised = standing.expected_on.value_or(today_);
+    return standing.lacking > awaited_dust ? std::max(promised, ordered_today(number)) : promised;
+  }
+
   // Takes what it needs of what is left.
   LocalDate there_on(const std::string& number, double quantity) {
     add_stock(kits_.left, shop_, number, today_);
@@ -68,8 +75,7 @@ class Awaiting {
     if (there == kits_.left.end()) return today_;
     const std::vector<kits::StopWant> want{{today_, {{number, quantity}}}};
     const auto standing = kits::reserve(want, kits_.left)[0][0];
-    if (standing.lacking > awaited_dust) return ordered_today(number);
-    return standing.expected_on.value_or(today_);
+    return all_there_on(number, standing);
   }
 
   const OpenShop& shop_;

@@ -10,15 +10,10 @@ Result<void> check_ordered(const Stores& stores, const OrderEdit& edit) {
   for (const OrderLineText& line : edit.lines) {
     HW_TAKE(part, find_part(stores, line.part));
     if (!catalogue::is_counted(part->part.unit) || line.quantity == std::floor(line.quantity)) continue;
-    return refuse(ErrorCode::bad_input, "quantity: {} of {} is no whole number of {}", line.quantity, line.part,
-                  part->part.unit);
+    return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", line.part}}, {{"quantity", line.quantity}}},
+                  "quantity: {} of {} is no whole number of {}", line.quantity, line.part, part->part.unit);
   }
   return {};
-}
-
-Result<OrderView> shown_order(const OpenShop& shop, std::string_view id, Instant now) {
-  const auto lock = shop.look();
-  return order_view(shop, *shop.stores().order(id), now);
 }
 
 Result<OrderRecord> kept_order(const OpenShop& shop, std::string_view id) {
@@ -29,38 +24,44 @@ Result<OrderRecord> kept_order(const OpenShop& shop, std::string_view id) {
 
 }  // namespace
 
+Result<OrderView> show_order(const OpenShop& shop, std::string_view id, Instant now) {
+  const auto lock = shop.look();
+  if (const OrderRecord* order = shop.stores().order(id)) return order_view(shop, *order, now);
+  return refuse(ErrorCode::not_found, Saying{"no-order"}, "there is no order {}", id.substr(0, 40));
+}
+
 Result<OrderView> place_order(OpenShop& shop, const OrderEdit& edit, Instant now) {
   HW_TRY(check(edit));
   const auto turn = shop.edit();
-  HW_TAKE(before, repeated(shop, edit.id, {order_placed, ""}));
-  if (before) return shown_order(shop, edit.id, now);
+  const OrderText text{edit.supplier, edit.reference, edit.confirmed_on, edit.lines, edit.note};
+  HW_TAKE(before, said_before(shop, edit.id, {order_placed, ""},
+                              [&](const StoresText& says) { return says_the_same(says.order, text); }));
+  if (before) return show_order(shop, edit.id, now);
   Entry entry = bare_entry(shop, "", order_placed, edit, now);
   {
     const auto lock = shop.look();
     HW_TRY(check_ordered(shop.stores(), edit));
-    tell_order(entry, {edit.supplier, edit.reference, edit.confirmed_on, edit.lines, edit.note}, shop.stores());
+    tell_order(entry, text, shop.stores());
   }
   HW_TRY(keep_in_stores(shop, entry));
-  return shown_order(shop, edit.id, now);
+  return show_order(shop, edit.id, now);
 }
 
 Result<OrderView> change_order(OpenShop& shop, std::string_view id, const OrderChange& edit, Instant now) {
   HW_TRY(check(edit));
   const auto turn = shop.edit();
   HW_TAKE(order, kept_order(shop, id));
-  HW_TAKE(before, repeated(shop, edit.id, {order_changed, ""}));
-  if (before) {
-    const auto& stores = before->body.stores;
-    if (stores && stores->news && stores->news->order == id) return shown_order(shop, id, now);
-    return refuse(ErrorCode::conflict, id_used, "id: {} changed another order; an id is used once", edit.id);
-  }
+  const OrderNews news{std::string{id}, edit.confirmed_on, edit.ended, edit.why};
+  HW_TAKE(before, said_before(shop, edit.id, {order_changed, ""},
+                              [&](const StoresText& says) { return says_the_same(says.news, news); }));
+  if (before) return show_order(shop, id, now);
   if (!order.is_open()) {
     return refuse(ErrorCode::conflict, Saying{"order-over"}, "the order is over: nothing of it is still to come");
   }
   Entry entry = bare_entry(shop, "", order_changed, edit, now);
-  tell_order_news(entry, order, {std::string{id}, edit.confirmed_on, edit.ended, edit.why});
+  tell_order_news(entry, order, news);
   HW_TRY(keep_in_stores(shop, entry));
-  return shown_order(shop, id, now);
+  return show_order(shop, id, now);
 }
 
 }  // namespace hw::service

@@ -25,7 +25,7 @@ PartNeedView need_view(const NeedTold& need) {
                     .task = need.task,
                     .title = need.title,
                     .stop = need.stop,
-                    .service = {},
+                    .service = need.service,
                     .quantity = need.quantity,
                     .on = need.on,
                     .quantiles = {},

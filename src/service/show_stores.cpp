@@ -48,6 +48,14 @@ std::vector<StockWeekView> weeks_of(const PartOutlook& outlook, const std::vecto
   return weeks;
 }
 
+double too_old_on(const kits::Shelf& shelf, LocalDate day) {
+  double sum = 0;
+  for (const kits::Batch& batch : shelf.batches) {
+    if (batch.best_before && *batch.best_before < day) sum += batch.quantity;
+  }
+  return sum;
+}
+
 bool is_to_order(const kits::OrderLine& line) { return line.when != kits::When::later; }
 
 std::string state_of(const PartRecord& part, const PartOutlook& outlook, LocalDate today) {
@@ -80,7 +88,7 @@ StockView stock_view(const OpenShop& shop, const StoresStudy& study, const PartR
   view.state = state_of(part, outlook, study.today);
   view.on_hand = kits::good_on(part.shelf, study.today);
   view.difference = part.shelf.difference;
-  view.too_old = part.shelf.book - view.on_hand;
+  view.too_old = too_old_on(part.shelf, study.today);
   view.reserved = outlook.reserved;
   view.free = std::max(0.0, view.on_hand - view.reserved);
   for (const kits::Incoming& one : incoming) view.on_order += one.quantity;

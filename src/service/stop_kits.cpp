@@ -14,35 +14,52 @@ std::vector<std::string> substitutes_of(const Stores& stores, const std::string&
   return part ? part->part.substitutes.value_or(std::vector<std::string>{}) : std::vector<std::string>{};
 }
 
-void fill(KitLineStanding& line, double& there) {
-  const double part = std::min(there, line.line.quantity - line.taken);
-  line.taken += part;
-  there -= part;
+void fill(KitLineStanding& line, const std::string& number, std::map<std::string, double>& taken) {
+  const auto there = taken.find(number);
+  if (there == taken.end()) return;
+  const double quantity = std::min(there->second, line.line.quantity - line.taken);
+  if (quantity <= line_dust) return;
+  line.taken += quantity;
+  line.taken_of[number] += quantity;
+  there->second -= quantity;
+}
+
+// What was taken beyond a line of its own part is that line's too: at the closing somebody says what was used.
+void add_beyond(StopKit& kit, std::map<std::string, double>& taken) {
+  for (KitLineStanding& line : kit.lines) {
+    if (!line.line.part) continue;
+    const auto there = taken.find(*line.line.part);
+    if (there == taken.end() || there->second <= line_dust) continue;
+    line.taken_of[there->first] += there->second;
+    there->second = 0;
+  }
 }
 
 // What was taken fills the lines of its own part, then those for which it may stand in.
 void fill_taken(StopKit& kit, const Stores& stores) {
   auto taken = stores.taken_for(kit.stop->id);
   for (KitLineStanding& line : kit.lines) {
-    if (line.line.part && taken.contains(*line.line.part)) fill(line, taken[*line.line.part]);
+    if (line.line.part) fill(line, *line.line.part, taken);
   }
   for (KitLineStanding& line : kit.lines) {
     if (!line.line.part) continue;
     for (const std::string& number : substitutes_of(stores, *line.line.part)) {
-      if (taken.contains(number)) fill(line, taken[number]);
+      fill(line, number, taken);
     }
   }
+  add_beyond(kit, taken);
 }
 
 StopKit bare_kit(const OpenShop& shop, const OpenMachine& machine, const Stop& stop) {
   StopKit kit{&machine, &stop, {}};
-  for (NeededLine& line : kit_of(shop, machine, stop)) kit.lines.push_back({std::move(line), 0, {}});
+  for (NeededLine& line : kit_of(shop, machine, stop)) kit.lines.push_back({std::move(line), 0, {}, {}});
   fill_taken(kit, shop.stores());
   return kit;
 }
 
-kits::StopWant want_of(const StopKit& kit) {
-  kits::StopWant want{kit.stop->plan.on, {}};
+// A stop that is past and not closed takes what is good today.
+kits::StopWant want_of(const StopKit& kit, LocalDate today) {
+  kits::StopWant want{std::max(kit.stop->plan.on, today), {}};
   for (const KitLineStanding& line : kit.lines) {
     want.lines.push_back({line.line.part.value_or(""), line.line.quantity - line.taken});
   }
@@ -55,6 +72,15 @@ int rank_of(const std::string& state) {
   return state == "not known" ? 1 : 0;
 }
 
+// Of its own part, and of the one that stands in for it.
+std::vector<catalogue::KitLine> reserved_of(const KitLineStanding& one) {
+  std::vector<catalogue::KitLine> parts;
+  const double own = one.standing.reserved - one.standing.of_substitute;
+  if (own > line_dust) parts.push_back({*one.line.part, own});
+  if (one.standing.of_substitute > line_dust) parts.push_back({*one.standing.substitute, one.standing.of_substitute});
+  return parts;
+}
+
 ReadyLineView line_view(const Stores& stores, const KitLineStanding& one) {
   ReadyLineView view{.part = one.line.part,
                      .name = one.line.name,
@@ -64,11 +90,14 @@ ReadyLineView line_view(const Stores& stores, const KitLineStanding& one) {
                      .state = state_of(one),
                      .reserved = one.standing.reserved,
                      .taken = one.taken,
+                     .reserved_of = reserved_of(one),
+                     .taken_of = {},
                      .substitute = one.standing.substitute,
                      .expected = one.standing.expected_on,
                      .chance = {},
                      .serial = {},
                      .tasks = one.line.tasks};
+  for (const auto& [number, quantity] : one.taken_of) view.taken_of.push_back({number, quantity});
   if (one.line.part) {
     view.chance = one.standing.chance;
     const PartRecord* part = stores.part(one.standing.substitute.value_or(*one.line.part));
@@ -98,7 +127,7 @@ StopKits stop_kits(const OpenShop& shop, LocalDate today) {
             [](const StopKit& one, const StopKit& other) { return begins_before(*one.stop, *other.stop); });
   std::vector<kits::StopWant> wants;
   for (const StopKit& kit : all) {
-    wants.push_back(want_of(kit));
+    wants.push_back(want_of(kit, today));
     for (const KitLineStanding& line : kit.lines) {
       if (line.line.part) add_stock(made.left, shop, *line.line.part, today);
     }

@@ -1,6 +1,8 @@
 #pragma once
 // The kits of the agreed stops against what is there and on its way: which line is taken, reserved, coming or short.
 
+#include <map>
+
 #include "src/kits/reservations.h"
 #include "src/service/kit_lines.h"
 #include "src/service/stores_views.h"
@@ -10,7 +12,8 @@ namespace hw::service {
 // One line of a stop's kit.
 struct KitLineStanding {
   NeededLine line;
-  double taken = 0;  // for this stop, of the part or of a substitute
+  double taken = 0;                             // for this stop, of the part or of substitutes ...
+  std::map<std::string, double> taken_of = {};  // ... namely of these
   kits::LineStanding standing;
 };
 

@@ -17,6 +17,8 @@ Result<StoresView> show_stores(const OpenShop& shop, StoresStudies& studies, Ins
 Result<PartStoresView> show_stored_part(const OpenShop& shop, StoresStudies& studies, std::string_view number,
                                         Instant now);
 Result<OrdersView> show_orders(const OpenShop& shop, StoresStudies& studies, Instant now);
+// Errors: not_found.
+Result<OrderView> show_order(const OpenShop& shop, std::string_view id, Instant now);
 KitReadinessView show_readiness(const OpenShop& shop, Instant now);
 KitsView show_kits(const OpenShop& shop);
 

@@ -59,6 +59,7 @@ BOOST_DESCRIBE_STRUCT(KitEdit, (Signature), (kind, machine, task, service, lines
 
 // A sheet that was read: parts as they are now, and what was found of each.
 struct SheetEdit : Signature {
+  std::string sha256;      // of the sheet's bytes
   std::uint64_t seen = 0;  // Stores::version() against which the sheet was compared
   std::vector<catalogue::StoredPart> parts;
   std::vector<MovedPart> counts;

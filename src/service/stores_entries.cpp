@@ -67,7 +67,7 @@ void tell_sheet(Entry& entry, const SheetEdit& edit) {
   for (const auto& part : edit.parts) lines.push_back({part.number, part.title, {}, {}});
   tell_lines(told, std::move(lines));
   entry.says = fmt::format("a sheet was read: {} parts, {} counted", edit.parts.size(), edit.counts.size());
-  StoresText text{.parts = edit.parts};
+  StoresText text{.parts = edit.parts, .sheet = edit.sha256};
   if (!edit.counts.empty()) {
     text.movements = std::vector{MovementText{.kind = kits::MovementKind::counted, .lines = edit.counts}};
   }
@@ -118,10 +118,23 @@ void tell_order_news(Entry& entry, const OrderRecord& order, const OrderNews& ne
   tell(entry, {.news = news}, std::move(told));
 }
 
+Result<std::optional<Entry>> said_before(const OpenShop& shop, std::string_view id, const EditPlace& place,
+                                         const std::function<bool(const StoresText&)>& is_same) {
+  HW_TAKE(before, repeated(shop, id, place));
+  if (!before || (before->body.stores && is_same(*before->body.stores))) return std::move(before);
+  return refuse(ErrorCode::conflict, id_used, "id: {} was sent before and said something else; an id is used once", id);
+}
+
 Result<const PartRecord*> find_part(const Stores& stores, std::string_view number) {
   if (const PartRecord* part = stores.part(number)) return part;
   return refuse(ErrorCode::bad_input, Saying{"no-stored-part", {{"part", std::string{number.substr(0, 60)}}}},
                 "part: the stores do not keep \"{}\"", number.substr(0, 60));
+}
+
+Result<const PartRecord*> find_part_ever(const Stores& stores, std::string_view number) {
+  const auto there = stores.parts().find(number);
+  if (there != stores.parts().end() && !there->second.part.number.empty()) return &there->second;
+  return find_part(stores, number);
 }
 
 Result<void> keep_in_stores(OpenShop& shop, Entry& entry) {

@@ -1,8 +1,10 @@
 #pragma once
 // Entries about the stores: what they say, and how they are kept.
 
+#include <functional>
 #include <span>
 
+#include "libs/formats/json.h"
 #include "src/service/entry_making.h"
 #include "src/service/stores_edits.h"
 
@@ -17,8 +19,19 @@ void tell_movements(Entry& entry, std::vector<MovementText> movements, const Sto
 void tell_order(Entry& entry, const OrderText& order, const Stores& stores);
 void tell_order_news(Entry& entry, const OrderRecord& order, const OrderNews& news);
 
+// The entry that an id already made, where it says the same. Refuses (conflict) an id that was used for something else.
+Result<std::optional<Entry>> said_before(const OpenShop& shop, std::string_view id, const EditPlace& place,
+                                         const std::function<bool(const StoresText&)>& is_same);
+// Whether two say the same, field by field.
+template <class Text>
+bool says_the_same(const std::optional<Text>& kept, const Text& said) {
+  return kept && formats::print_json(*kept) == formats::print_json(said);
+}
+
 // Refuses (bad_input) a part that the stores do not keep or, where it is ended, keep no more.
 Result<const PartRecord*> find_part(const Stores& stores, std::string_view number);
+// The same, also of a part that has ended: what happened to it is kept all the same.
+Result<const PartRecord*> find_part_ever(const Stores& stores, std::string_view number);
 
 // Keeps the entry, then has the stores take it over. The caller holds the edit's turn and no other lock.
 Result<void> keep_in_stores(OpenShop& shop, Entry& entry);

@@ -42,7 +42,7 @@ class Study {
     for (const std::string& supplier : made_.suppliers) made_.ahead.suppliers.push_back({supplier, rules_.order_cost});
   }
 
-  void add_outlooks(const StopKits& kits) {
+  void add_demands() {
     for (const catalogue::StoredPart& part : parts_) {
       PartOutlook& outlook = made_.outlooks[part.number];
       const auto needs = made_.needs.find(part.number);
@@ -50,6 +50,9 @@ class Study {
       outlook.needs = &needs->second;
       outlook.demand = std::make_shared<const kits::Demand>(needs->second.needs, made_.today, weeks_looked_ahead * 7);
     }
+  }
+
+  void add_outlooks(const StopKits& kits) {
     for (const StopKit& kit : kits.kits) {
       for (const KitLineStanding& line : kit.lines) add_reserved(line);
     }
@@ -74,7 +77,7 @@ class Study {
   kits::PartAhead part_ahead(const catalogue::StoredPart& part) {
     kits::PartAhead ahead;
     ahead.key = part.number;
-    ahead.on_hand = kits::good_on(shop_.stores().part(part.number)->shelf, made_.today);
+    ahead.on_hand = usable_of(shop_.stores().part(part.number)->shelf, made_.outlooks[part.number].demand.get());
     ahead.open = open_orders(part);
     const auto needs = made_.needs.find(part.number);
     const int lines = needs == made_.needs.end() ? 1 : needs->second.kit_lines_max;
@@ -92,6 +95,19 @@ class Study {
     ahead.missing_cost_per_day = rules_.missing_per_day;
     ahead.wanted = part.wanted.value_or(kits::each_of_kit(rules_.wanted, lines));
     return ahead;
+  }
+
+  // What expires counts only as far as it is expected to be used until then.
+  double usable_of(const kits::Shelf& shelf, const kits::Demand* demand) const {
+    double usable = 0;
+    for (const kits::Batch& batch : shelf.batches) {
+      const int days = batch.best_before ? *batch.best_before - made_.today : weeks_looked_ahead * 7;
+      if (days < 0) continue;
+      const double until = usable + batch.quantity;
+      const bool is_limited = demand != nullptr && days < demand->days();
+      usable = is_limited ? std::max(usable, std::min(until, demand->mean(days))) : until;
+    }
+    return usable;
   }
 
   std::vector<kits::OpenOrder> open_orders(const catalogue::StoredPart& part) const {
@@ -133,6 +149,7 @@ Result<std::shared_ptr<const StoresStudy>> StoresStudies::at(Instant now) {
   const StopKits kits = stop_kits(shop_, made->today);
   made->needs = needs_by_part(shop_, ahead, failing, kits.kits);
   Study study(shop_, *made);
+  study.add_demands();
   study.add_parts();
   HW_TAKE(proposal, kits::propose(made->ahead));
   made->proposal = std::move(proposal);

@@ -63,8 +63,9 @@ struct StoresText {
   std::optional<std::vector<MovementText>> movements = {};
   std::optional<OrderText> order = {};
   std::optional<OrderNews> news = {};
+  std::optional<std::string> sheet = {};  // of a sheet that was read: the SHA-256 of its bytes
 };
-BOOST_DESCRIBE_STRUCT(StoresText, (), (parts, ended, kit, movements, order, news))
+BOOST_DESCRIBE_STRUCT(StoresText, (), (parts, ended, kit, movements, order, news, sheet))
 
 struct ToldLine {
   std::string part;

@@ -227,6 +227,8 @@ struct ReadyLineView {
   std::string state;  // taken, reserved, coming, short, not known
   double reserved = 0;
   double taken = 0;
+  std::vector<catalogue::KitLine> reserved_of;
+  std::vector<catalogue::KitLine> taken_of;
   std::optional<std::string> substitute;
   std::optional<LocalDate> expected;
   std::optional<double> chance;
@@ -234,8 +236,8 @@ struct ReadyLineView {
   std::vector<std::string> tasks;
 };
 BOOST_DESCRIBE_STRUCT(ReadyLineView, (),
-                      (part, name, place, quantity, unit, state, reserved, taken, substitute, expected, chance, serial,
-                       tasks))
+                      (part, name, place, quantity, unit, state, reserved, taken, reserved_of, taken_of, substitute,
+                       expected, chance, serial, tasks))
 
 struct StopReadinessView {
   std::string stop;

@@ -8,40 +8,69 @@ namespace {
 
 constexpr double used_dust = 1e-9;
 
+using Serials = std::set<std::string>;
+
 // Those that went out for the stop and have not come back.
-std::set<std::string> serials_out(const PartRecord& part, const std::string& stop) {
-  std::set<std::string> out;
+Serials serials_out(const PartRecord& part, const std::string& stop) {
+  Serials out;
   for (const auto& [serial, standing] : part.shelf.serials) {
     if (standing.kind == kits::MovementKind::taken && part.told[standing.move].stop == stop) out.insert(serial);
   }
   return out;
 }
 
-// What comes back of a part that is followed by serial numbers: those out that were not used.
-std::optional<std::vector<std::string>> serials_back(const PartRecord& part, const std::string& stop,
-                                                     const MovedPart& used) {
-  if (!part.part.serial.value_or(false)) return std::nullopt;
-  std::set<std::string> back = serials_out(part, stop);
-  for (const std::string& serial : used.serials.value_or(std::vector<std::string>{})) back.erase(serial);
-  return std::vector<std::string>(back.begin(), back.end());
+std::vector<std::string> without(const Serials& serials, const Serials& others) {
+  std::vector<std::string> rest;
+  for (const std::string& serial : serials) {
+    if (!others.contains(serial)) rest.push_back(serial);
+  }
+  return rest;
 }
 
-// The used lines by part; what was taken and is not among them was not used.
-Result<std::map<std::string, MovedPart>> used_lines(const Stores& stores, const StopClose& edit,
-                                                    const std::map<std::string, double>& taken) {
-  std::map<std::string, MovedPart> used;
-  for (const auto& [number, quantity] : taken) used[number] = {number, 0};
-  for (std::size_t i = 0; i < edit.used->lines.size(); ++i) {
-    const MovedPart& line = edit.used->lines[i];
-    const auto part = find_part(stores, line.part);
-    if (!part) return refuse(part.error().at(fmt::format("used.lines[{}]", i)));
-    if (catalogue::is_counted((*part)->part.unit) && line.quantity != std::floor(line.quantity)) {
-      return refuse(ErrorCode::bad_input, "used.lines[{}].quantity: {} of {} is no whole number of {}", i,
-                    line.quantity, line.part, (*part)->part.unit);
-    }
-    used[line.part] = line;
+// What is moved of one part.
+struct Difference {
+  std::optional<MovedPart> more;
+  std::optional<MovedPart> back;
+};
+
+Difference by_serials(const PartRecord& part, const std::string& stop, const MovedPart& used) {
+  const auto named = used.serials.value_or(std::vector<std::string>{});
+  const Serials in_use(named.begin(), named.end());
+  const Serials out = serials_out(part, stop);
+  const auto moved = [&](std::vector<std::string> serials) {
+    return serials.empty() ? std::nullopt
+                           : std::optional{MovedPart{used.part, static_cast<double>(serials.size()), serials}};
+  };
+  return {moved(without(in_use, out)), moved(without(out, in_use))};
+}
+
+Difference by_quantity(const MovedPart& used, double taken) {
+  const double beyond = used.quantity - taken;
+  Difference difference;
+  if (beyond > used_dust) difference.more = MovedPart{used.part, beyond};
+  if (beyond < -used_dust) difference.back = MovedPart{used.part, -beyond};
+  return difference;
+}
+
+Result<void> check_used(const PartRecord& part, const MovedPart& line) {
+  if (catalogue::is_counted(part.part.unit) && line.quantity != std::floor(line.quantity)) {
+    return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", line.part}}, {{"quantity", line.quantity}}},
+                  "quantity: {} of {} is no whole number of {}", line.quantity, line.part, part.part.unit);
   }
-  return used;
+  const std::size_t named = line.serials ? line.serials->size() : 0;
+  const double right = part.part.serial.value_or(false) ? line.quantity : 0;
+  if (static_cast<double>(named) == right) return {};
+  return refuse(ErrorCode::bad_input, Saying{"serials-count", {{"part", line.part}}},
+                "serials: {} has {:g} serial numbers to be named, not {}", line.part, right, named);
+}
+
+Result<Difference> difference_of(const Stores& stores, const Stop& stop, const MovedPart& line) {
+  HW_TAKE(part, find_part_ever(stores, line.part));
+  HW_TRY(check_used(*part, line));
+  if (part->part.serial.value_or(false)) return by_serials(*part, stop.id, line);
+  const auto taken = stores.taken_for(stop.id);
+  const auto there = taken.find(line.part);
+  return by_quantity(line, there == taken.end() ? 0 : there->second);
 }
 
 }  // namespace
@@ -58,17 +87,13 @@ Result<void> check(const UsedParts& used) {
 Result<std::optional<Entry>> used_entry(const OpenShop& shop, const Stop& stop, const StopClose& edit, Instant now) {
   if (!edit.used) return std::optional<Entry>{};
   const Stores& stores = shop.stores();
-  const auto taken = stores.taken_for(stop.id);
-  HW_TAKE(used, used_lines(stores, edit, taken));
   MovementText more{.kind = kits::MovementKind::taken, .lines = {}, .stop = stop.id};
   MovementText back{.kind = kits::MovementKind::returned, .lines = {}, .stop = stop.id};
-  for (const auto& [number, line] : used) {
-    const auto there = taken.find(number);
-    const double beyond = line.quantity - (there == taken.end() ? 0 : there->second);
-    if (beyond > used_dust) more.lines.push_back({number, beyond, line.serials});
-    if (beyond < -used_dust) {
-      back.lines.push_back({number, -beyond, serials_back(*stores.part(number), stop.id, line)});
-    }
+  for (std::size_t i = 0; i < edit.used->lines.size(); ++i) {
+    auto difference = difference_of(stores, stop, edit.used->lines[i]);
+    if (!difference) return refuse(difference.error().at(fmt::format("used.lines[{}]", i)));
+    if (difference->more) more.lines.push_back(std::move(*difference->more));
+    if (difference->back) back.lines.push_back(std::move(*difference->back));
   }
   std::vector<MovementText> movements;
   for (MovementText* one : {&more, &back}) {

@@ -1,5 +1,6 @@
 #pragma once
-// What a stop really used, against what was taken for it: the rest comes back, what was not taken before is taken.
+// What a stop really used of each part that is named, against what was taken for it: the rest comes back, what was not
+// taken before is taken. What was taken of a part that is not named stays taken.
 
 #include "src/service/stop_edits.h"
 #include "src/service/stores_entries.h"

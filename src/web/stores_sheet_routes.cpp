@@ -1,4 +1,5 @@
 #include "libs/formats/sheet.h"
+#include "libs/values/sha256.h"
 #include "src/service/stores_cases.h"
 #include "src/sheets/label_request.h"
 #include "src/sheets/order_list.h"
@@ -56,6 +57,7 @@ Result<service::EntryView> read(const ApiParts& parts, const Request& request) {
   service::SheetEdit edit;
   edit.id = request.query_value("id").value_or("");
   edit.by = request.query_value("by").value_or("");
+  edit.sha256 = print_hex(sha256(request.body));
   edit.seen = stores_version(parts.shop);
   HW_TAKE(sheet, sheet_asked(parts, request));
   HW_TRY(check_without_mistakes(sheet));
@@ -84,7 +86,10 @@ Response stores_workbook(const ApiParts& parts, const Request& request) {
 Result<std::vector<sheets::OrderList>> orders_asked(const ApiParts& parts, const Request& request) {
   HW_TAKE(orders, show_orders(parts.shop, parts.stores, parts.clock()));
   const OrdersFrom from{parts.shop, orders};
-  if (const auto order = request.query_value("order")) return from.order(*order);
+  if (const auto order = request.query_value("order")) {
+    HW_TAKE(placed, show_order(parts.shop, *order, parts.clock()));
+    return std::vector{from.list_of(placed)};
+  }
   if (const auto supplier = request.query_value("supplier")) return from.proposed_for(*supplier);
   return from.proposed_today();
 }

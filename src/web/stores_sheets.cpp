@@ -103,12 +103,4 @@ Result<std::vector<sheets::OrderList>> OrdersFrom::proposed_for(std::string_view
   return refuse(ErrorCode::not_found, "supplier: nothing is proposed to be ordered of \"{}\"", supplier.substr(0, 60));
 }
 
-Result<std::vector<sheets::OrderList>> OrdersFrom::order(std::string_view id) const {
-  for (const auto* orders : {&orders_.open, &orders_.past}) {
-    const auto found = std::find_if(orders->begin(), orders->end(), [&](const auto& one) { return one.id == id; });
-    if (found != orders->end()) return std::vector{list_of(*found)};
-  }
-  return refuse(ErrorCode::not_found, "order: there is no order \"{}\"", id.substr(0, 60));
-}
-
 }  // namespace hw::web

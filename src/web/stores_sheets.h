@@ -40,13 +40,12 @@ class OrdersFrom {
   std::vector<sheets::OrderList> proposed_today() const;
   // Errors: not_found where nothing is proposed for the supplier.
   Result<std::vector<sheets::OrderList>> proposed_for(std::string_view supplier) const;
-  // Of an order that was placed. Errors: not_found.
-  Result<std::vector<sheets::OrderList>> order(std::string_view id) const;
+  // Of an order that was placed.
+  sheets::OrderList list_of(const service::OrderView& order) const;
 
  private:
   sheets::OrderList empty_list(std::string_view supplier) const;
   sheets::OrderList list_of(const service::OrderProposalView& proposal) const;
-  sheets::OrderList list_of(const service::OrderView& order) const;
 
   const service::OpenShop& shop_;
   const service::OrdersView& orders_;

@@ -272,6 +272,76 @@ TEST_F(StoresOfAShop, ASheetIsTakenOverAsAWholeAgainstTheStoresThatItWasCompared
   EXPECT_EQ(stores.shelf("F-2").book, 3);
 }
 
+TEST_F(StoresOfAShop, AnIdThatSaysSomethingElseIsAConflictAndNothingIsLost) {
+  must(stores.order(1, 4));
+  EXPECT_EQ(stores.order(1, 6).error().saying->code, "id-used");
+  must(stores.move(2, MovementKind::received, 5));
+  EXPECT_EQ(stores.move(2, MovementKind::received, 6).error().saying->code, "id-used");
+  auto edit = Storing::filter(900);
+  edit.title = "Another title";
+  EXPECT_EQ(stores.keep("F-1", edit).error().saying->code, "id-used");
+  EXPECT_EQ(stores.shelf().book, 5);
+}
+
+TEST_F(StoresOfAShop, WhatHappenedToAPartThatHasEndedIsKept) {
+  must(stores.move(1, MovementKind::received, 2));
+  must(stops.agree(2, {"bags"}));
+  auto taken = stores.movement(3, MovementKind::taken, 2);
+  taken.stop = id_of(2);
+  must(stores.move(taken));
+  must(end_part(scene.shop(), "F-1", {id_of(4), "Ada", {}, {}}, scene.now));
+  must(stores.move(5, MovementKind::taken, 1));
+  auto closing = stops.closing(10, 1, {"bags"});
+  closing.used = service::UsedParts{id_of(20), {{"F-1", 1}}};
+  must(stops.close(2, closing));
+  EXPECT_EQ(scene.shop().stores().parts().at("F-1").shelf.book, 1);
+  EXPECT_FALSE(stores.move(6, MovementKind::received, 1)) << "nobody orders it any more";
+}
+
+TEST_F(StoresOfAShop, OfWhatIsNotNamedAtTheClosingNothingComesBack) {
+  must(stores.keep("S-1", Storing::filter(901)));
+  must(stores.move(1, MovementKind::received, 9));
+  must(stores.move(2, MovementKind::received, 9, "S-1"));
+  must(stops.agree(3, {"bags"}));
+  auto taken = stores.movement(4, MovementKind::taken, 3);
+  taken.lines.push_back({"S-1", 1});
+  taken.stop = id_of(3);
+  must(stores.move(taken));
+  const auto line = stores.readiness()[0].lines[0];
+  EXPECT_EQ(line.taken, 2) << "as many as the stop needs";
+  EXPECT_EQ(line.taken_of[0].quantity, 3) << "as many as were taken";
+  auto closing = stops.closing(10, 1, {"bags"});
+  closing.used = service::UsedParts{id_of(20), {{"F-1", 3}}};
+  must(stops.close(3, closing));
+  EXPECT_EQ(stores.shelf().book, 6);
+  EXPECT_EQ(stores.shelf("S-1").book, 8);
+}
+
+TEST_F(StoresOfAShop, ASubstituteIsReservedUnderItsOwnNumberAndInTheSameUnit) {
+  auto other = Storing::filter(901);
+  other.names = {};
+  must(stores.keep("G-1", other));
+  auto edit = Storing::filter(902);
+  edit.version = 1;
+  edit.substitutes = {"G-1"};
+  must(stores.keep("F-1", edit));
+  must(stores.move(1, MovementKind::received, 1));
+  must(stores.move(2, MovementKind::received, 5, "G-1"));
+  must(stops.agree(3, {"bags"}));
+  const auto line = stores.readiness()[0].lines[0];
+  EXPECT_EQ(line.state, "reserved");
+  ASSERT_EQ(line.reserved_of.size(), 2u);
+  EXPECT_EQ(line.reserved_of[0], (catalogue::KitLine{"F-1", 1}));
+  EXPECT_EQ(line.reserved_of[1], (catalogue::KitLine{"G-1", 1}));
+  auto oil = Storing::filter(903);
+  oil.unit = "l";
+  must(stores.keep("O-1", oil));
+  edit.id = id_of(904);
+  edit.version = 2;
+  edit.substitutes = {"O-1"};
+  EXPECT_THAT(stores.keep("F-1", edit).error().message, HasSubstr("right is one unit"));
+}
+
 TEST_F(StoresOfAShop, ThingsOfTheirOwnNumberNeedOneForEach) {
   auto edit = Storing::filter(5);
   edit.serial = true;

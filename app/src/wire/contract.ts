@@ -2803,7 +2803,7 @@ export interface ReadyLine {
   taken: number;
   /** of which parts, substitutes too; adds up to `reserved` */
   reserved_of: KitLine[];
-  /** the same of what was taken */
+  /** the same of what was taken; of its own part also what was taken beyond the line */
   taken_of: KitLine[];
   /** the part of which something is reserved for it */
   substitute?: string;
@@ -2902,7 +2902,7 @@ export interface ToldLine {
   unit?: PartUnit;
 }
 
-/** what a stop really used, all of it; what was taken beyond it comes back, what was not taken before is taken */
+/** what a stop really used of these parts, all of it; what was taken beyond it comes back, what was not taken before is taken; parts that are not named stay as they were taken */
 export interface UsedParts {
   /** of the entry about the stores */
   id: string;
