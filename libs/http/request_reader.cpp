@@ -59,7 +59,7 @@ class RequestReader::Parser : public beast::http::basic_parser<true> {
   void on_finish_impl(ErrorCodeOfBeast&) override {}
 };
 
-RequestReader::RequestReader(RequestLimits limits) : limits_(limits), parser_(std::make_unique<Parser>()) {
+RequestReader::RequestReader(const RequestLimits& limits) : limits_(limits), parser_(std::make_unique<Parser>()) {
   parser_->header_limit(static_cast<std::uint32_t>(limits.head_bytes_max + chunk_line_bytes_max));
 }
 

@@ -28,7 +28,7 @@ class RequestReader {
  public:
   enum class State { head, body, done, refused };
 
-  explicit RequestReader(RequestLimits limits);
+  explicit RequestReader(const RequestLimits& limits);
   ~RequestReader();
 
   // Takes what belongs to this request from the front of `bytes`; once done, the rest belongs to the next one.

@@ -101,7 +101,7 @@ Result<void> check_all(const OpenShop& shop, const std::vector<catalogue::Stored
 Result<void> keep_part(OpenShop& shop, std::string_view number, const StoredPartEdit& edit, Instant now) {
   HW_TRY(check_signature(edit.id, edit.by));
   catalogue::StoredPart part;
-  static_cast<catalogue::StoredPartText&>(part) = edit;
+  static_cast<catalogue::StoredPartText&>(part) = static_cast<const catalogue::StoredPartText&>(edit);
   part.number = number;
   const auto turn = shop.edit();
   HW_TAKE(before, said_before(shop, edit.id, {part_kept, ""},
