@@ -2,6 +2,11 @@
 
 import { plainAmount, say } from '../words/words';
 
+const MEASURED: readonly string[] = ['l', 'ml', 'kg', 'g', 'm', 'mm', 'm2', 'm²'];
+
+/** Half of it is nothing that lies on a shelf: everything that is not measured. */
+export const isCounted = (unit: string): boolean => !MEASURED.includes(unit);
+
 /** "1 piece", "2 sets", "0.4 l" */
 export function partAmount(quantity: number, unit: string): string {
   if (unit === 'piece') return say('stores.unit_piece', { count: quantity });

@@ -29,6 +29,14 @@ test('a count of nothing is a count, and taking nothing is none', () => {
   expect(moveStock('taken', [none, moveLine(filter, 1)], 'Ada').body.lines).toHaveLength(1);
   expect([quantityTrouble(none, true), quantityTrouble(none, false)]).toEqual(['', expect.stringMatching(/above/)]);
 });
+test.each([
+  ['piece', false],
+  ['roll', false],
+  ['l', true],
+  ['m²', true],
+])('half a %s can be moved: %s', (unit, may) => {
+  expect(quantityTrouble({ ...moveLine({ ...filter, unit }), quantity: '0,5' }, false) === '').toBe(may);
+});
 test('of a part with serial numbers there is one for each', () => {
   const line = { ...moveLine({ ...filter, isSerial: true }, 2), serials: 'A1, A2' };
   expect(serialsTrouble(line, 'taken')).toBe('');

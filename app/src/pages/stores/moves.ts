@@ -2,7 +2,7 @@
 // the server takes.
 
 import type { Entered } from '../../outbox/entered';
-import { partAmount } from '../../parts/part_amount';
+import { isCounted, partAmount } from '../../parts/part_amount';
 import { numberIn, numberTrouble, typed } from '../../parts/reading';
 import type { KitLine, MovedPart, MovementEdit, MovementKind, ReadyLine } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
@@ -45,7 +45,7 @@ export const asksSerials = (line: MoveLine, kind: MovementKind): boolean => line
 
 /** What is wrong with the quantity, in words; '' when nothing is. @param mayBeNone whether 0 says something */
 export const quantityTrouble = (line: MoveLine, mayBeNone: boolean): string =>
-  numberTrouble(line.quantity, { aboveZero: !mayBeNone, whole: line.isSerial });
+  numberTrouble(line.quantity, { aboveZero: !mayBeNone, whole: line.isSerial || isCounted(line.unit) });
 
 /** What is wrong with the serial numbers; '' when nothing is, or while the quantity is wrong. */
 export function serialsTrouble(line: MoveLine, kind: MovementKind): string {
