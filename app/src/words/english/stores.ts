@@ -83,6 +83,7 @@ export const stores = {
   'kit.substitute': '{part} is reserved for it',
   'kit.chance': 'there in time with {percent} %',
   'kit.lines': { one: '{count} line', other: '{count} lines' },
+  'kit.failed': 'The kits of the coming stops could not be loaded. {detail}',
   'kit.ahead': 'Kits of the coming stops',
   'kit.open_stop': 'Open the stop',
   'kit.no_stops': 'No agreed stop takes parts.',
@@ -90,6 +91,7 @@ export const stores = {
   'kit.take': 'Take the kit',
   'kit.take_save': 'Taken as it stands here',
   'kit.taken_at': 'Taken {when}.',
+  'kit.sent': 'Taken and sent.',
   'kit.waits': 'Taken on this device. It is sent as soon as the server can be reached.',
 
   'kits.title': 'Kits',
@@ -115,6 +117,7 @@ export const stores = {
   'kits.taking': 'Kits that take it',
   'kits.taking_none': 'No kit takes it.',
 
+  'order.failed': 'The orders could not be loaded. {detail}',
   'order.title': 'To order',
   'order.noon': 'Orders until {until} count as placed today.',
   'order.none_today': 'Nothing has to be ordered on {date}.',

@@ -86,6 +86,7 @@ export const stores: Wording<typeof english> = {
   'kit.substitute': '{part} ist dafür vorgemerkt',
   'kit.chance': 'mit {percent} % rechtzeitig da',
   'kit.lines': { one: '{count} Zeile', other: '{count} Zeilen' },
+  'kit.failed': 'Die Teilesätze der nächsten Stillstände konnten nicht geladen werden. {detail}',
   'kit.ahead': 'Teilesätze der kommenden Stillstände',
   'kit.open_stop': 'Stillstand öffnen',
   'kit.no_stops': 'Kein vereinbarter Stillstand braucht Teile.',
@@ -93,6 +94,7 @@ export const stores: Wording<typeof english> = {
   'kit.take': 'Teilesatz entnehmen',
   'kit.take_save': 'So entnommen',
   'kit.taken_at': 'Entnommen {when}.',
+  'kit.sent': 'Entnommen und gesendet.',
   'kit.waits': 'Auf diesem Gerät entnommen. Wird gesendet, sobald der Server erreichbar ist.',
 
   'kits.title': 'Teilesätze',
@@ -118,6 +120,7 @@ export const stores: Wording<typeof english> = {
   'kits.taking': 'Teilesätze, die es brauchen',
   'kits.taking_none': 'Kein Teilesatz braucht es.',
 
+  'order.failed': 'Die Bestellungen konnten nicht geladen werden. {detail}',
   'order.title': 'Zu bestellen',
   'order.noon': 'Bestellungen bis {until} zählen als heute aufgegeben.',
   'order.none_today': 'Am {date} muss nichts bestellt werden.',
