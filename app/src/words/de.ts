@@ -443,6 +443,8 @@ export const de: FirstTexts = {
   'form.choose_person': 'Bitte wählen, wer Sie sind; das Logbuch nennt Ihren Namen.',
   'form.not_saved':
     'Nicht gespeichert: Der Server ist nicht erreichbar. Ihre Eingaben sind noch da; bitte noch einmal speichern.',
+  'form.no_answer':
+    'Es kam keine Antwort; niemand weiß, ob es eingetragen ist. Bitte noch einmal drücken: Genau dasselbe wird noch einmal geschickt und nur einmal eingetragen; was Sie inzwischen ändern, geht nicht mit.',
   'form.refused': 'Nicht gespeichert. Der Server sagt: {detail}',
   'form.conflict': 'Jemand hat diese Aufgabe geändert, während sie bei Ihnen offen war',
   'form.conflict_text': 'Von Ihnen ist noch nichts gespeichert. Darunter steht, was sich unterscheidet.',

@@ -429,6 +429,8 @@ export const en = {
   'form.same_trigger': 'Another trigger already counts on this.',
   'form.choose_person': 'Choose who you are; the logbook names you.',
   'form.not_saved': 'Not saved: the server cannot be reached. Your entries are still here; press Save again.',
+  'form.no_answer':
+    'No answer came, so nobody knows whether it was entered. Press again: exactly the same is sent once more and entered once; what you change meanwhile is not sent with it.',
   'form.refused': 'Not saved. The server says: {detail}',
   'form.conflict': 'Somebody changed this task while you had it open',
   'form.conflict_text': 'Nothing of yours is saved yet. Below is what differs.',

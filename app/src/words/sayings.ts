@@ -19,7 +19,9 @@ function readable(name: string, text: string): string {
 export function saidIn(saying: Saying | undefined, words: string): string {
   if (saying === undefined) return words;
   const texts = Object.entries(saying.texts).map(([name, text]) => [name, readable(name, text)] as const);
-  return say(`said.${saying.code}`, { ...saying.numbers, ...Object.fromEntries(texts) });
+  // Of sentences that count days, they choose the form; all others bring their own count.
+  const count = saying.numbers['days'] ?? 0;
+  return say(`said.${saying.code}`, { count, ...saying.numbers, ...Object.fromEntries(texts) });
 }
 
 export const problemWords = (problem: Problem) => saidIn(problem.saying, problem.detail);

@@ -92,13 +92,17 @@ test('a kept draft keeps what it says of tasks that are still there', () => {
 
 const kitLine = (part: string, more: Partial<ReadyLine> = {}): ReadyLine => ({
   ...{ part, name: part, quantity: 2, unit: 'piece', state: 'reserved', reserved: 2, taken: 0, tasks: [] },
+  ...{ reserved_of: [{ part, quantity: 2 }], taken_of: [] },
   ...more,
 });
 const stocked: StopCard = {
   ...card,
   readiness: {
     ...{ stop: card.stop.id, machine: card.machine.key, on: card.stop.on, shift: '', state: 'ready' },
-    lines: [kitLine('F-1', { taken: 1, state: 'taken' }), kitLine('F-2')],
+    lines: [
+      kitLine('F-1', { quantity: 1, taken: 1, taken_of: [{ part: 'F-1', quantity: 1 }], state: 'taken' }),
+      kitLine('F-2'),
+    ],
   },
 };
 

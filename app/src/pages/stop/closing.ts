@@ -54,9 +54,15 @@ export function emptyClosing({ stop, tasks, readiness }: StopCard, zone: string,
     began: fieldIn(zone, begins < now ? begins : now),
     ended: fieldIn(zone, now),
     note: '',
-    used: kitUsed(readiness?.lines ?? []),
+    used: kitUsed(readiness?.lines ?? [], []),
   };
 }
+
+/** Keys of the tasks that are said to be done. */
+export const doneTasks = ({ tasks }: CloseDraft): string[] =>
+  Object.entries(tasks)
+    .filter(([, { state }]) => state === 'done')
+    .map(([key]) => key);
 
 /** A kept draft as far as it fits the card as it is now: tasks may have come or gone. */
 export function fitted(kept: CloseDraft, fresh: CloseDraft): CloseDraft {

@@ -7,6 +7,8 @@ const SLOT = 'counted';
 const WALK_MS = 12 * 3_600_000;
 
 export interface Counted {
+  /** Of the entry. */
+  id: string;
   number: string;
   title: string;
   /** "3 pieces" */
@@ -29,6 +31,13 @@ class CountedWalk {
 
   add(one: Counted): void {
     this.list = [one, ...this.list];
+    remember(SLOT, JSON.stringify(this.list));
+  }
+
+  /** What the server refused was not counted. @param ids of entries */
+  drop(ids: readonly string[]): void {
+    if (!this.list.some(({ id }) => ids.includes(id))) return;
+    this.list = this.list.filter(({ id }) => !ids.includes(id));
     remember(SLOT, JSON.stringify(this.list));
   }
 

@@ -1,5 +1,6 @@
-// One thing that a person decides at a desk: sent at once, under an id that stays the same until the server has answered,
-// so that a second press after a lost answer enters nothing twice.
+// One thing that a person decides at a desk: sent at once. What got no answer may have arrived all the same, so the next
+// press sends exactly that again, under the same id and without what was changed since: nothing is entered twice, and
+// nothing else under its id.
 
 import { person } from '../../parts/person.svelte';
 import { Refused } from '../../wire/client';
@@ -14,32 +15,41 @@ export interface Signed {
   sent_at: string;
 }
 
-export class DeskDeed {
+type Act<Answer> = (signed: Signed) => Promise<Answer>;
+
+export class DeskDeed<Answer> {
   isSending = $state(false);
   /** Why it was not kept, in words. */
   trouble = $state('');
   /** Somebody pressed, and nobody is named. */
   isNameless = $state(false);
-  /** The server said no to the latest. */
-  isRefused = $state(false);
-  private id = newId();
+  /** The code of what the server said to the latest, where that was no; '' where it was not. */
+  refusal = $state('');
+  /** What was sent without an answer. */
+  private unanswered: { act: Act<Answer>; signed: Signed } | null = null;
+
+  /** Another form begins: what the server said to the one before is over; what got no answer is not. */
+  begin(): void {
+    if (this.unanswered === null) [this.trouble, this.refusal] = ['', ''];
+  }
 
   /** @param who the id of the field that asks for the name
+   * @param act sends; what it sends must be settled beforehand, since it may be called again later
    * @returns the server's answer; null where there was none */
-  async send<Answer>(who: string, act: (signed: Signed) => Promise<Answer>): Promise<Answer | null> {
+  async send(who: string, act: Act<Answer>): Promise<Answer | null> {
     this.isNameless = person.name === '';
     if (this.isNameless) document.getElementById(who)?.focus();
     if (this.isNameless || this.isSending) return null;
-    [this.isSending, this.trouble, this.isRefused] = [true, '', false];
+    [this.isSending, this.trouble, this.refusal] = [true, '', ''];
     const at = instantNow();
+    const sent = this.unanswered ?? { act, signed: { id: newId(), by: person.name, at, sent_at: at } };
+    this.unanswered = null;
     try {
-      const answer = await act({ id: this.id, by: person.name, at, sent_at: at });
-      this.id = newId();
-      return answer;
+      return await sent.act(sent.signed);
     } catch (error) {
-      this.isRefused = error instanceof Refused;
-      if (this.isRefused) this.id = newId();
-      this.trouble = error instanceof Refused ? say('form.refused', { detail: error.message }) : say('form.not_saved');
+      if (!(error instanceof Refused)) this.unanswered = sent;
+      this.refusal = error instanceof Refused ? (error.problem.saying?.code ?? error.problem.code ?? 'refused') : '';
+      this.trouble = error instanceof Refused ? say('form.refused', { detail: error.message }) : say('form.no_answer');
       return null;
     } finally {
       this.isSending = false;

@@ -36,7 +36,7 @@ test('kits stand by kind, services first, and say whether somebody laid them dow
 });
 test('a name that no part answers to is an empty field to fill in', () => {
   const draft = kitDraft(byKind()[0]?.kits[1] as never);
-  expect(draft).toEqual([{ part: '', quantity: '0.5' }]);
+  expect(draft).toEqual([{ part: '', quantity: '0.5', name: 'Way oil', unit: 'l' }]);
   expect(Object.keys(kitTroubles(draft, ['O-1']))).toEqual(['part.0']);
   expect(kitLines([{ part: ' O-1 ', quantity: '0,5' }])).toEqual([{ part: 'O-1', quantity: 0.5 }]);
 });

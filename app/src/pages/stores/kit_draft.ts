@@ -4,10 +4,16 @@ import { numberIn, numberTrouble, typed } from '../../parts/reading';
 import type { KitLine, Kits, TaskKit } from '../../wire/contract';
 import { say } from '../../words/words';
 
-export interface KitDraftLine {
+interface KitTyped {
   /** The part's number. */
   part: string;
   quantity: string;
+}
+
+export interface KitDraftLine extends KitTyped {
+  /** What the task calls it and measures it in, where it has that from there; '' in a new line. */
+  name: string;
+  unit: string;
 }
 
 /** One thing for which something is laid out. */
@@ -52,10 +58,10 @@ export function kitsByKind(kits: Kits, titled: Titled, serviceTitle: (one: Kits[
 }
 
 export const kitDraft = (kit: KitOf): KitDraftLine[] =>
-  kit.lines.map(({ part = '', quantity }) => ({ part, quantity: typed(quantity) }));
+  kit.lines.map(({ part = '', quantity, name, unit }) => ({ part, quantity: typed(quantity), name, unit }));
 
 /** By line: part.0, quantity.0 ...; empty when nothing is wrong. */
-export function kitTroubles(lines: readonly KitDraftLine[], numbers: readonly string[]): Record<string, string> {
+export function kitTroubles(lines: readonly KitTyped[], numbers: readonly string[]): Record<string, string> {
   const wrongs: Record<string, string> = {};
   lines.forEach(({ part, quantity }, index) => {
     const number = part.trim();
@@ -69,5 +75,5 @@ export function kitTroubles(lines: readonly KitDraftLine[], numbers: readonly st
 }
 
 /** Only for lines without troubles. */
-export const kitLines = (lines: readonly KitDraftLine[]): KitLine[] =>
+export const kitLines = (lines: readonly KitTyped[]): KitLine[] =>
   lines.map(({ part, quantity }) => ({ part: part.trim(), quantity: numberIn(quantity) }));

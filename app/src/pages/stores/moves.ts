@@ -2,9 +2,9 @@
 // the server takes.
 
 import type { Entered } from '../../outbox/entered';
-import { partAmount } from '../../parts/part_amount';
+import { isCounted, partAmount } from '../../parts/part_amount';
 import { numberIn, numberTrouble, typed } from '../../parts/reading';
-import type { MovedPart, MovementEdit, MovementKind, ReadyLine } from '../../wire/contract';
+import type { KitLine, MovedPart, MovementEdit, MovementKind, ReadyLine } from '../../wire/contract';
 import { newId } from '../../wire/uuid';
 import { instantNow } from '../../words/times';
 import { say } from '../../words/words';
@@ -45,7 +45,7 @@ export const asksSerials = (line: MoveLine, kind: MovementKind): boolean => line
 
 /** What is wrong with the quantity, in words; '' when nothing is. @param mayBeNone whether 0 says something */
 export const quantityTrouble = (line: MoveLine, mayBeNone: boolean): string =>
-  numberTrouble(line.quantity, { aboveZero: !mayBeNone, whole: line.isSerial });
+  numberTrouble(line.quantity, { aboveZero: !mayBeNone, whole: line.isSerial || isCounted(line.unit) });
 
 /** What is wrong with the serial numbers; '' when nothing is, or while the quantity is wrong. */
 export function serialsTrouble(line: MoveLine, kind: MovementKind): string {
@@ -107,19 +107,43 @@ export function moveStock(
   };
 }
 
-type PartLine = ReadyLine & { part: string };
-const hasPart = (line: ReadyLine): line is PartLine => line.part !== undefined;
-const thingOf = (line: PartLine): MovedThing => ({
-  ...{ part: line.substitute ?? line.part, title: line.name, unit: line.unit, isSerial: line.serial ?? false },
-});
+/** One draft a part, in the order in which they come: of a part in two lines the sum.
+ * @param named for titles: a substitute that is no line's own part is called as what it stands in for */
+function perPart(named: readonly ReadyLine[], of: (line: ReadyLine) => readonly KitLine[]): MoveLine[] {
+  const found = new Map<string, { thing: MovedThing; quantity: number }>();
+  for (const line of named) {
+    for (const { part, quantity } of of(line)) {
+      const own = named.find((one) => one.part === part) ?? line;
+      const thing = { part, title: own.name, unit: own.unit, isSerial: own.serial ?? false };
+      found.set(part, { thing, quantity: (found.get(part)?.quantity ?? 0) + quantity });
+    }
+  }
+  return [...found.values()].map(({ thing, quantity }) => moveLine(thing, quantity));
+}
 
-/** What is still to be taken of a stop's kit. */
-export const kitToTake = (lines: readonly ReadyLine[]): MoveLine[] =>
-  lines
-    .filter(hasPart)
-    .filter(({ quantity, taken }) => quantity > taken)
-    .map((line) => moveLine(thingOf(line), line.quantity - line.taken));
+/** What is still to be taken of a stop's kit: what is reserved for it, substitutes too. */
+export const kitToTake = (lines: readonly ReadyLine[]): MoveLine[] => perPart(lines, (line) => line.reserved_of);
 
-/** What a stop used, as far as one can know before somebody says so: what was taken for it, else what is planned. */
-export const kitUsed = (lines: readonly ReadyLine[]): MoveLine[] =>
-  lines.filter(hasPart).map((line) => moveLine(thingOf(line), line.taken > 0 ? line.taken : line.quantity));
+/** What a stop used, as far as one can know before somebody says so: what was taken for it; and of what was not, what is
+ * planned for work that is done.
+ * @param done keys of the tasks that are done; a line counts once all of its tasks are, so that work left undone books
+ * nothing */
+export const kitUsed = (lines: readonly ReadyLine[], done: readonly string[]): MoveLine[] =>
+  perPart(lines, (line) => {
+    if (line.part === undefined) return line.taken_of;
+    const isDone = line.tasks.every((task) => done.includes(task));
+    const lacks = isDone ? Math.max(0, line.quantity - line.taken) : 0;
+    return [...line.taken_of, { part: line.part, quantity: lacks }];
+  });
+
+/** What was used as it is proposed now, except where somebody has written something else than was proposed before. */
+export const usedAnew = (
+  written: readonly MoveLine[],
+  before: readonly MoveLine[],
+  now: readonly MoveLine[],
+): MoveLine[] =>
+  now.map((line) => {
+    const own = written.find(({ part }) => part === line.part);
+    const isTyped = own?.quantity !== before.find(({ part }) => part === line.part)?.quantity;
+    return own === undefined || !isTyped ? { ...line, serials: own?.serials ?? '' } : own;
+  });

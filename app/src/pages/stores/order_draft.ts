@@ -1,6 +1,7 @@
 // An order as a person places it: proposed lines with quantities that can be changed; a line without a quantity is left
 // out.
 
+import { isCounted } from '../../parts/part_amount';
 import { numberIn, numberTrouble, typed } from '../../parts/reading';
 import type { OrderEdit, OrderProposal } from '../../wire/contract';
 import { say } from '../../words/words';
@@ -23,11 +24,12 @@ export const draftOf = (order: OrderProposal): OrderDraft => ({
 const isLeftOut = (quantity: string) => quantity.trim() === '' || quantity.trim() === '0';
 
 /** By field: supplier, quantity.0 ...; empty when nothing is wrong. */
-export function orderTroubles(draft: OrderDraft): Record<string, string> {
+export function orderTroubles(order: OrderProposal, draft: OrderDraft): Record<string, string> {
   const wrongs: Record<string, string> = {};
   if (draft.supplier.trim() === '') wrongs['supplier'] = say('form.required');
   draft.quantities.forEach((quantity, index) => {
-    const trouble = isLeftOut(quantity) ? '' : numberTrouble(quantity, { aboveZero: true });
+    const whole = isCounted(order.lines[index]?.unit ?? '');
+    const trouble = isLeftOut(quantity) ? '' : numberTrouble(quantity, { aboveZero: true, whole });
     if (trouble !== '') wrongs[`quantity.${index}`] = trouble;
   });
   if (draft.quantities.every(isLeftOut)) wrongs['quantity.0'] = say('order.nothing');

@@ -1,5 +1,6 @@
-import { expect, test } from 'vitest';
+import { afterEach, expect, test } from 'vitest';
 import type { StoredPart } from '../../wire/contract';
+import { spoken } from '../../words/language.svelte';
 import { partDraft, partOf, partTroubles } from './part_draft';
 
 const PART: StoredPart = {
@@ -30,6 +31,17 @@ test('an emptied field is not sent, and a new part needs a title and a unit only
   expect(Object.keys(edit)).not.toContain('names');
   expect(edit.references).toEqual([{ supplier: 'Other', reference: 'X' }]);
   expect(partOf({ ...partDraft(null), title: ' Rag ' }, null)).toEqual({ title: 'Rag', unit: 'piece' });
+});
+afterEach(() => (spoken.name = 'en'));
+test('a German form shows and reads German units', () => {
+  spoken.name = 'de';
+  const draft = partDraft(PART);
+  expect(draft.unit).toBe('Stück');
+  expect(partOf(draft, PART).unit).toBe('piece');
+  expect(partOf({ ...draft, unit: ' satz' }, PART).unit).toBe('set');
+  expect(partOf({ ...draft, unit: 'kg' }, PART).unit).toBe('kg');
+  spoken.name = 'en';
+  expect(partOf(draft, PART).unit).toBe('piece');
 });
 test.each([
   [{ title: ' ' }, ['title']],

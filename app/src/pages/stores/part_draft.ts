@@ -5,6 +5,7 @@ import { numberIn, numberTrouble, typed } from '../../parts/reading';
 import type { NumberLimits } from '../../parts/reading';
 import type { StoredPart, StoredPartEdit } from '../../wire/contract';
 import { say } from '../../words/words';
+import { unitRead, unitWord } from './unit_words';
 
 export const NUMBERS = [
   'price',
@@ -31,6 +32,7 @@ const WANTED_PERCENT_MIN = 50;
 
 export interface PartDraft extends Record<NumberName, string> {
   title: string;
+  /** In the language of the pages. */
   unit: string;
   place: string;
   supplier: string;
@@ -56,7 +58,7 @@ export function partDraft(part: StoredPart | null): PartDraft {
   return {
     ...numbers,
     wanted: part?.wanted === undefined ? '' : typed(part.wanted * 100),
-    ...{ title: part?.title ?? '', unit: part?.unit ?? 'piece', place: part?.place ?? '' },
+    ...{ title: part?.title ?? '', unit: unitWord(part?.unit ?? 'piece'), place: part?.place ?? '' },
     supplier: part?.supplier ?? '',
     reference: part?.references?.find(({ supplier }) => supplier === part.supplier)?.reference ?? '',
     names: (part?.names ?? []).join('\n'),
@@ -107,7 +109,7 @@ export function partOf(draft: PartDraft, part: StoredPart | null): Omit<StoredPa
   const [names, substitutes] = [listed(draft.names, /\n/), listed(draft.substitutes, /[,;\n]/)];
   const references = referencesOf(draft, part) ?? [];
   return {
-    ...{ title: draft.title.trim(), unit: draft.unit.trim() },
+    ...{ title: draft.title.trim(), unit: unitRead(draft.unit) },
     ...Object.fromEntries([...numbers, ...texts]),
     ...(names.length > 0 ? { names } : {}),
     ...(substitutes.length > 0 ? { substitutes } : {}),

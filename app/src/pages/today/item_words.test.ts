@@ -107,7 +107,16 @@ test('an order is placed where its supplier’s stands, a shelf is counted, and 
   const toCount = wordsOf({ kind: 'shelf', shelf }, ground);
   expect(toCount.sentence).toContain('2 pieces less than nothing');
   expect(toCount.act.address).toBe('/stores/F-104?count=yes');
-  const short = { name: 'Mist filter', quantity: 2, unit: 'piece', state: 'short' as const, reserved: 1, taken: 0 };
+  const some = {
+    name: 'Mist filter',
+    quantity: 2,
+    unit: 'piece',
+    reserved: 1,
+    taken: 0,
+    reserved_of: [],
+    taken_of: [],
+  };
+  const short = { ...some, state: 'short' as const };
   const kit = { stop: 's1', machine: 'm03', on: '2026-11-28', shift: '', state: 'short' as const };
   const without = wordsOf({ kind: 'kit', machine: 'm03', kit: { ...kit, lines: [{ ...short, tasks: [] }] } }, ground);
   expect(without.sentence).toBe('The stop of Box 3 on Sat, 28 November 2026 goes without 1 piece Mist filter');

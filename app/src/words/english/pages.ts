@@ -43,6 +43,7 @@ export const pages = {
   'plan.point_findings': { one: '{count} finding', other: '{count} findings' },
   'stores.title': 'Stores',
   'stores.unit_piece': { one: '{count} piece', other: '{count} pieces' },
+  'stores.unit_roll': { one: '{count} roll', other: '{count} rolls' },
   'stores.unit_set': { one: '{count} set', other: '{count} sets' },
   'kit.state_ready': 'kit ready',
   'kit.state_coming': 'kit coming',

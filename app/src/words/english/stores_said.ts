@@ -19,24 +19,33 @@ export const stores_said = {
   'said.part-substitute': '{part} is still kept: another part names it as a substitute.',
   'said.parts-all-named': 'To each name in the tasks a part answers already.',
   'said.price-assumed': 'Nobody said what it costs; reckoned with {price}, the middle of the prices that are known.',
-  'said.lead-assumed': 'Nobody said how long it takes to come; begun with {days} days.',
+  'said.lead-assumed': {
+    one: 'Nobody said how long it takes to come; begun with {days} day.',
+    other: 'Nobody said how long it takes to come; begun with {days} days.',
+  },
   'said.wanted-chance': 'Wanted: no stop lacks a part of its kit, with a chance of {chance} %.',
   'said.needs-assumed': 'Tasks take their parts when they fall due, each cycle anew; needs are independent.',
   'said.needed-for-stops': 'Agreed stops need {quantity} until {until}, the first on {first}.',
   'said.needed-when-due': 'What falls due is expected to need {quantity} until {until}.',
   'said.needed-for-failures': 'Failures are expected to need {quantity} until {until}.',
   'said.delivery-takes':
-    'Delivery takes {days} days, with 95 % no more than {days_95}; quoted {quoted}, deliveries seen: {count}.',
+    'Lead time in days: {days}, with 95 % no more than {days_95}; quoted {quoted}, deliveries seen: {count}.',
   'said.too-late-to-be-sure': 'Even ordered today it is there in time with {chance} % only, not with {wanted} %.',
-  'said.order-open': '{quantity} are on order, the oldest for {days} days; by then {chance} % of deliveries are there.',
+  'said.order-open': {
+    one: '{quantity} are on order, the oldest for {days} day; by then {chance} % of deliveries are there.',
+    other: '{quantity} are on order, the oldest for {days} days; by then {chance} % of deliveries are there.',
+  },
   'said.joins-an-order': 'It has time until {last}, but joins an order that goes anyway.',
   'said.more-costs-less':
     '{quantity} rather than the {least} that would do: fewer orders save more than holding them costs.',
   'said.minimum-raises': '{quantity} instead of {least}: the least that can be ordered.',
   'said.shelf-life-limits': 'Not more than {quantity}, which are used within their shelf life.',
   'said.may-outlive-shelf': 'All {quantity} are used within their shelf life with {chance} % only.',
-  'said.chase-open-order':
-    'What is on order is enough, but may come too late: {chance} % for the needs of the next {days} days. Ask the supplier.',
+  'said.chase-open-order': {
+    one: 'What is on order is enough, but may come too late: {chance} % for the needs of the next {days} day. Ask the supplier.',
+    other:
+      'What is on order is enough, but may come too late: {chance} % for the needs of the next {days} days. Ask the supplier.',
+  },
   'said.sheet-no-key': 'No column was found that holds the numbers of the parts; say which it is.',
   'said.sheet-number-missing': 'The part’s number is missing.',
   'said.sheet-title-missing': 'The part is new and has no title.',

@@ -44,6 +44,7 @@ export const pages: Wording<typeof english> = {
   'plan.point_findings': { one: '{count} Befund', other: '{count} Befunde' },
   'stores.title': 'Lager',
   'stores.unit_piece': { one: '{count} Stück', other: '{count} Stück' },
+  'stores.unit_roll': { one: '{count} Rolle', other: '{count} Rollen' },
   'stores.unit_set': { one: '{count} Satz', other: '{count} Sätze' },
   'kit.state_ready': 'Teilesatz bereit',
   'kit.state_coming': 'Teilesatz kommt',

@@ -20,7 +20,10 @@ export const stores_said: Wording<typeof english> = {
   'said.part-substitute': '{part} wird noch geführt: Ein anderes Teil nennt es als Ersatz.',
   'said.parts-all-named': 'Zu jedem Namen in den Aufgaben gibt es schon ein Teil.',
   'said.price-assumed': 'Niemand hat gesagt, was es kostet; gerechnet mit {price}, der Mitte der bekannten Preise.',
-  'said.lead-assumed': 'Niemand hat gesagt, wie lange es braucht; begonnen mit {days} Tagen.',
+  'said.lead-assumed': {
+    one: 'Niemand hat gesagt, wie lange es braucht; begonnen mit {days} Tag.',
+    other: 'Niemand hat gesagt, wie lange es braucht; begonnen mit {days} Tagen.',
+  },
   'said.wanted-chance': 'Gewünscht: Keinem Stillstand fehlt ein Teil seines Teilesatzes, mit {chance} %.',
   'said.needs-assumed':
     'Aufgaben brauchen ihre Teile, wenn sie fällig werden, in jeder Runde neu; der Bedarf ist unabhängig.',
@@ -28,18 +31,23 @@ export const stores_said: Wording<typeof english> = {
   'said.needed-when-due': 'Was fällig wird, braucht voraussichtlich {quantity} bis {until}.',
   'said.needed-for-failures': 'Ausfälle brauchen voraussichtlich {quantity} bis {until}.',
   'said.delivery-takes':
-    'Die Lieferung dauert {days} Tage, mit 95 % höchstens {days_95}; angegeben {quoted}, gesehene Lieferungen: {count}.',
+    'Lieferzeit in Tagen: {days}, mit 95 % höchstens {days_95}; angegeben {quoted}, gesehene Lieferungen: {count}.',
   'said.too-late-to-be-sure': 'Auch heute bestellt ist es nur mit {chance} % rechtzeitig da, nicht mit {wanted} %.',
-  'said.order-open':
-    '{quantity} sind bestellt, am längsten seit {days} Tagen; bis dahin sind {chance} % der Lieferungen da.',
+  'said.order-open': {
+    one: '{quantity} sind bestellt, am längsten seit {days} Tag; bis dahin sind {chance} % der Lieferungen da.',
+    other: '{quantity} sind bestellt, am längsten seit {days} Tagen; bis dahin sind {chance} % der Lieferungen da.',
+  },
   'said.joins-an-order': 'Es hat Zeit bis {last}, geht aber mit einer Bestellung mit, die ohnehin aufgegeben wird.',
   'said.more-costs-less':
     '{quantity} statt der {least}, die genügten: Weniger Bestellungen sparen mehr, als das Lagern kostet.',
   'said.minimum-raises': '{quantity} statt {least}: so viel muss mindestens bestellt werden.',
   'said.shelf-life-limits': 'Nicht mehr als {quantity}, die innerhalb der Haltbarkeit gebraucht werden.',
   'said.may-outlive-shelf': 'Alle {quantity} werden nur mit {chance} % innerhalb der Haltbarkeit gebraucht.',
-  'said.chase-open-order':
-    'Was bestellt ist, reicht, kommt aber vielleicht zu spät: {chance} % für den Bedarf der nächsten {days} Tage. Beim Lieferanten nachfragen.',
+  'said.chase-open-order': {
+    one: 'Was bestellt ist, reicht, kommt aber vielleicht zu spät: {chance} % für den Bedarf des nächsten Tages ({days}). Beim Lieferanten nachfragen.',
+    other:
+      'Was bestellt ist, reicht, kommt aber vielleicht zu spät: {chance} % für den Bedarf der nächsten {days} Tage. Beim Lieferanten nachfragen.',
+  },
   'said.sheet-no-key': 'Keine Spalte mit den Nummern der Teile gefunden; bitte angeben, welche es ist.',
   'said.sheet-number-missing': 'Die Nummer des Teils fehlt.',
   'said.sheet-title-missing': 'Das Teil ist neu und hat keine Bezeichnung.',
