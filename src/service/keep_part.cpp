@@ -23,7 +23,7 @@ std::vector<catalogue::StoredPart> with(const Stores& stores, const std::vector<
 Result<void> check_unit_stays(const Stores& stores, const catalogue::StoredPart& part) {
   const PartRecord* present = stores.part(part.number);
   if (present == nullptr || present->part.unit == part.unit || present->moves.empty()) return {};
-  return refuse(ErrorCode::bad_input,
+  return refuse(ErrorCode::bad_input, Saying{"part-unit", {{"part", part.number}, {"unit", present->part.unit}}},
                 "unit: {} is counted in {} and was moved already; count it to 0 and make another part", part.number,
                 present->part.unit);
 }
