@@ -10,7 +10,7 @@ test('contract.ts is what api/openapi.yaml says; `npm run wire` makes it so', as
   const path = fileURLToPath(new URL('./contract.ts', import.meta.url));
   const made = await format(contractText(readContract()), { ...(await resolveConfig(path)), filepath: path });
   expect(readFileSync(path, 'utf8')).toBe(made);
-});
+}, 60_000); // the whole contract is formatted: seconds on a busy computer
 
 test('the maker of types stops at what it does not know', () => {
   const odd = { components: { schemas: { Odd: { type: 'tuple' } } }, paths: {} };

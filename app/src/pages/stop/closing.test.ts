@@ -114,7 +114,10 @@ test('what was really used begins with what was taken, else with what was planne
   ]);
   const [first, second] = draft.used;
   if (first && second) [first.quantity, second.quantity] = ['0', '3'];
-  expect(closeStop(stocked, draft, 'Ada', ZONE).body.used?.lines).toEqual([{ part: 'F-2', quantity: 3 }]);
+  expect(closeStop(stocked, draft, 'Ada', ZONE).body.used?.lines).toEqual([
+    { part: 'F-1', quantity: 0 },
+    { part: 'F-2', quantity: 3 },
+  ]);
   if (first) first.quantity = 'two';
   expect(Object.keys(closeTroubles(stocked, draft, ZONE))).toContain('used.0');
 });

@@ -9,7 +9,7 @@ import type { AsFound, ReadValue, StopCard, StopDone, Task } from '../../wire/co
 import { newId } from '../../wire/uuid';
 import { fieldIn, instantIn, instantNow } from '../../words/times';
 import { say } from '../../words/words';
-import { kitUsed, movedParts, quantityTrouble, serialsTrouble } from '../stores/moves';
+import { kitUsed, quantityTrouble, serialsTrouble, usedParts } from '../stores/moves';
 import type { MoveLine } from '../stores/moves';
 
 const MINUTES_MAX = 10_080;
@@ -147,7 +147,7 @@ export function closeStop(card: StopCard, draft: CloseDraft, by: string, zone: s
       ...{ id: newId(), by, at: instantNow(), version: stop.version, began_at, ended_at },
       ...(draft.note.trim() === '' ? {} : { note: draft.note.trim() }),
       done: done.map((task) => doneOf(task, draft.tasks[task.key] ?? emptyTask(task))),
-      ...(draft.used.length === 0 ? {} : { used: { id: newId(), lines: movedParts(draft.used, 'taken') } }),
+      ...(draft.used.length === 0 ? {} : { used: { id: newId(), lines: usedParts(draft.used) } }),
     },
     about: { machine: machine.key, what: say('closing.about', { done: done.length, of: tasks.length }) },
   };

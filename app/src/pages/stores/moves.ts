@@ -67,6 +67,9 @@ export function movedPart(line: MoveLine, kind: MovementKind): MovedPart {
 export const movedParts = (lines: readonly MoveLine[], kind: MovementKind): MovedPart[] =>
   lines.map((line) => movedPart(line, kind)).filter(({ quantity }) => quantity > 0 || kind === 'counted');
 
+/** What a stop used of each, also nothing: then all that was taken of it comes back. */
+export const usedParts = (lines: readonly MoveLine[]): MovedPart[] => lines.map((line) => movedPart(line, 'taken'));
+
 /** What it was for; '' where nobody said so. */
 export interface MovedFor {
   stop?: string;
