@@ -181,15 +181,19 @@ Result<void> check_line(const KitLine& line, std::span<const StoredPart> parts) 
   if (!(line.quantity > 0) || line.quantity > 1e6) {
     return refuse(ErrorCode::bad_input, "quantity: {} of {} must be above 0", line.quantity, line.part);
   }
-  if (!is_counted(part->unit) || line.quantity == std::floor(line.quantity)) return {};
-  return refuse(ErrorCode::bad_input, "quantity: {} of {} is no whole number of {}", line.quantity, line.part,
-                part->unit);
+  return check_whole(*part, line.quantity);
 }
 
 }  // namespace
 
 bool is_counted(std::string_view unit) {
   return std::find(measured_units.begin(), measured_units.end(), unit) == measured_units.end();
+}
+
+Result<void> check_whole(const StoredPart& part, double quantity) {
+  if (!is_counted(part.unit) || quantity == std::floor(quantity)) return {};
+  return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", part.number}}, {{"quantity", quantity}}},
+                "quantity: {} of {} is no whole number of {}", quantity, part.number, part.unit);
 }
 
 double pack_of(const StoredPartText& part) { return part.pack.value_or(is_counted(part.unit) ? 1 : 0.1); }

@@ -57,6 +57,9 @@ double pack_of(const StoredPartText& part);
 // Whether amounts of it are whole numbers: all but litres, kilograms, metres and their like.
 bool is_counted(std::string_view unit);
 
+// Refuses an amount that is no whole number of what is counted.
+Result<void> check_whole(const StoredPart& part, double quantity);
+
 struct KitLine {
   std::string part;     // a number
   double quantity = 0;  // above 0

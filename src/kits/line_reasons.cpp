@@ -8,9 +8,6 @@ namespace {
 
 constexpr double amount_worth_saying = 0.05;
 
-// To a tenth, rounded down: what is not reached does not look as if it were.
-double percent(double chance) { return std::floor(1000 * chance + 1e-9) / 10; }
-
 // As the sentence says it.
 double to_a_tenth(double quantity) { return std::round(10 * quantity) / 10; }
 
@@ -56,7 +53,7 @@ void say_how_long_it_takes(std::vector<Sentence>& says, const LineFacts& facts) 
 
 void say_that_it_is_late(std::vector<Sentence>& says, const LineFacts& facts) {
   if (facts.line.when != When::late) return;
-  const double now = percent(facts.line.chance_now), wanted = percent(facts.cover.part().wanted);
+  const double now = percent_reached(facts.line.chance_now), wanted = percent_reached(facts.cover.part().wanted);
   says.push_back(sentence({"too-late-to-be-sure", {}, {{"chance", now}, {"wanted", wanted}}},
                           "even ordered today it is there in time with {:g} % only, not {:g} %", now, wanted));
 }
@@ -68,7 +65,7 @@ void say_what_is_open(std::vector<Sentence>& says, const LineFacts& facts) {
                                        [](const OpenOrder& a, const OpenOrder& b) { return a.age_days < b.age_days; });
   double quantity = 0;
   for (const OpenOrder& order : open) quantity += order.quantity;
-  const double by_now = percent(facts.cover.lead().within(oldest->age_days));
+  const double by_now = percent_reached(facts.cover.lead().within(oldest->age_days));
   says.push_back(
       sentence({"order-open", {}, {{"quantity", quantity}, {"days", double(oldest->age_days)}, {"chance", by_now}}},
                "{:g} are ordered, the oldest for {} d; by then {:g} % of deliveries are there", quantity,
@@ -100,7 +97,7 @@ void say_what_shelf_life_does(std::vector<Sentence>& says, const LineFacts& fact
   if (!range.shelf_life_max) return;
   const double quantity = facts.line.quantity;
   if (quantity > *range.shelf_life_max) {
-    const double used = percent(facts.used_in_time);
+    const double used = percent_reached(facts.used_in_time);
     says.push_back(sentence({"may-outlive-shelf", {}, {{"quantity", quantity}, {"chance", used}}},
                             "all {:g} are used within their shelf life with {:g} % only", quantity, used));
   } else if (quantity + facts.cover.part().pack > *range.shelf_life_max) {
@@ -110,6 +107,8 @@ void say_what_shelf_life_does(std::vector<Sentence>& says, const LineFacts& fact
 }
 
 }  // namespace
+
+double percent_reached(double chance) { return std::floor(1000 * chance + 1e-9) / 10; }
 
 std::vector<Sentence> reasons_of(const LineFacts& facts) {
   std::vector<Sentence> says;

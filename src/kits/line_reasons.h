@@ -15,6 +15,9 @@ inline constexpr std::array<std::string_view, 11> reason_codes = {
     "too-late-to-be-sure", "order-open",        "joins-an-order",      "more-costs-less",
     "minimum-raises",      "shelf-life-limits", "may-outlive-shelf"};
 
+// A chance in percent to a tenth, rounded down: what is not reached does not look as if it were.
+double percent_reached(double chance);
+
 struct LineFacts {
   const StockCover& cover;
   const LineChoice& choice;

@@ -28,7 +28,7 @@ void look_for_late_orders(StoresProposal& proposal, std::size_t part, const Stoc
   const double chance = proposal.chances[part], wanted = cover.part().wanted;
   if (cover.part().open.empty() || chance >= wanted) return;
   if (cover.demand().within(shown_days - 1, cover.position()) < wanted) return;
-  const double percent = std::floor(1000 * chance + 1e-9) / 10;
+  const double percent = percent_reached(chance);
   proposal.to_chase.push_back(
       {part, chance,
        sentence({"chase-open-order", {}, {{"chance", percent}, {"days", double(shown_days)}}},

@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "src/service/make_views.h"
 #include "src/service/stop_follow_up.h"
 #include "src/service/stores_cases.h"
@@ -35,10 +33,7 @@ Result<void> check_serials_of(const PartRecord& part, const MovedPart& line, Mov
 
 Result<void> check_line(const Stores& stores, const MovedPart& line, MovementKind kind) {
   HW_TAKE(part, kind == MovementKind::received ? find_part(stores, line.part) : find_part_ever(stores, line.part));
-  if (catalogue::is_counted(part->part.unit) && line.quantity != std::floor(line.quantity)) {
-    return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", line.part}}, {{"quantity", line.quantity}}},
-                  "quantity: {} of {} is no whole number of {}", line.quantity, line.part, part->part.unit);
-  }
+  HW_TRY(catalogue::check_whole(part->part, line.quantity));
   if (line.best_before && kind != MovementKind::received) {
     return refuse(ErrorCode::bad_input, "best_before: only what is received has one");
   }
@@ -47,13 +42,11 @@ Result<void> check_line(const Stores& stores, const MovedPart& line, MovementKin
 
 Result<void> check_delivery(const Stores& stores, const MovementEdit& edit) {
   if (!edit.order) return {};
-  const OrderRecord* order = stores.order(*edit.order);
-  if (order == nullptr) {
-    return refuse(ErrorCode::not_found, Saying{"no-order"}, "order: there is no order {}", edit.order->substr(0, 40));
-  }
+  const auto order = find_order(stores, *edit.order);
+  if (!order) return refuse(order.error().at("order"));
   if (edit.more_than_ordered.value_or(false)) return {};
   for (const MovedPart& line : edit.lines) {
-    const double left = order->outstanding(line.part);
+    const double left = (*order)->outstanding(line.part);
     if (line.quantity <= left + 1e-9) continue;
     return refuse(ErrorCode::bad_input,
                   Saying{"more-than-ordered", {{"part", line.part}}, {{"left", left}, {"came", line.quantity}}},

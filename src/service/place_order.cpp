@@ -1,5 +1,3 @@
-#include <cmath>
-
 #include "src/service/stores_cases.h"
 #include "src/service/stores_entries.h"
 
@@ -9,25 +7,24 @@ namespace {
 Result<void> check_ordered(const Stores& stores, const OrderEdit& edit) {
   for (const OrderLineText& line : edit.lines) {
     HW_TAKE(part, find_part(stores, line.part));
-    if (!catalogue::is_counted(part->part.unit) || line.quantity == std::floor(line.quantity)) continue;
-    return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", line.part}}, {{"quantity", line.quantity}}},
-                  "quantity: {} of {} is no whole number of {}", line.quantity, line.part, part->part.unit);
+    HW_TRY(catalogue::check_whole(part->part, line.quantity));
   }
   return {};
 }
 
+// A copy, for as long as no lock is held.
 Result<OrderRecord> kept_order(const OpenShop& shop, std::string_view id) {
   const auto lock = shop.look();
-  if (const OrderRecord* order = shop.stores().order(id)) return *order;
-  return refuse(ErrorCode::not_found, Saying{"no-order"}, "there is no order {}", id.substr(0, 40));
+  HW_TAKE(order, find_order(shop.stores(), id));
+  return *order;
 }
 
 }  // namespace
 
 Result<OrderView> show_order(const OpenShop& shop, std::string_view id, Instant now) {
   const auto lock = shop.look();
-  if (const OrderRecord* order = shop.stores().order(id)) return order_view(shop, *order, now);
-  return refuse(ErrorCode::not_found, Saying{"no-order"}, "there is no order {}", id.substr(0, 40));
+  HW_TAKE(order, find_order(shop.stores(), id));
+  return order_view(shop, *order, now);
 }
 
 Result<OrderView> place_order(OpenShop& shop, const OrderEdit& edit, Instant now) {

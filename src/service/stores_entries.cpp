@@ -137,6 +137,11 @@ Result<const PartRecord*> find_part_ever(const Stores& stores, std::string_view 
   return find_part(stores, number);
 }
 
+Result<const OrderRecord*> find_order(const Stores& stores, std::string_view id) {
+  if (const OrderRecord* order = stores.order(id)) return order;
+  return refuse(ErrorCode::not_found, Saying{"no-order"}, "there is no order {}", id.substr(0, 40));
+}
+
 Result<void> keep_in_stores(OpenShop& shop, Entry& entry) {
   HW_TRY(keep(shop.store(), entry));
   const auto lock = shop.change();

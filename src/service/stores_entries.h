@@ -33,6 +33,9 @@ Result<const PartRecord*> find_part(const Stores& stores, std::string_view numbe
 // The same, also of a part that has ended: what happened to it is kept all the same.
 Result<const PartRecord*> find_part_ever(const Stores& stores, std::string_view number);
 
+// Refuses (not_found) an order that was never placed.
+Result<const OrderRecord*> find_order(const Stores& stores, std::string_view id);
+
 // Keeps the entry, then has the stores take it over. The caller holds the edit's turn and no other lock.
 Result<void> keep_in_stores(OpenShop& shop, Entry& entry);
 

@@ -1,6 +1,5 @@
 #include "src/service/used_parts.h"
 
-#include <cmath>
 #include <set>
 
 namespace hw::service {
@@ -53,10 +52,7 @@ Difference by_quantity(const MovedPart& used, double taken) {
 }
 
 Result<void> check_used(const PartRecord& part, const MovedPart& line) {
-  if (catalogue::is_counted(part.part.unit) && line.quantity != std::floor(line.quantity)) {
-    return refuse(ErrorCode::bad_input, Saying{"part-whole", {{"part", line.part}}, {{"quantity", line.quantity}}},
-                  "quantity: {} of {} is no whole number of {}", line.quantity, line.part, part.part.unit);
-  }
+  HW_TRY(catalogue::check_whole(part.part, line.quantity));
   const std::size_t named = line.serials ? line.serials->size() : 0;
   const double right = part.part.serial.value_or(false) ? line.quantity : 0;
   if (static_cast<double>(named) == right) return {};
