@@ -61,7 +61,8 @@ function schemaText(name, schema) {
 function operationRows(paths) {
   return Object.entries(paths).flatMap(([path, item]) =>
     METHODS.filter((method) => item[method]).map(
-      (method) => `  ${item[method].operationId}: { method: '${method.toUpperCase()}', path: '${path}' },\n`,
+      (method) =>
+        `  ${item[method].operationId}: { method: '${method.toUpperCase()}', path: '${path}', permission: '${item[method]['x-permission']}' },\n`,
     ),
   );
 }
