@@ -54,7 +54,8 @@ function typeOf(schema, indent) {
 
 function schemaText(name, schema) {
   const note = schema.description ? `/** ${schema.description.trim()} */\n` : '';
-  if (schema.type === 'object') return `${note}export interface ${name} ${objectType(schema, '')}\n`;
+  if (schema.type === 'object' && schema.properties)
+    return `${note}export interface ${name} ${objectType(schema, '')}\n`;
   return `${note}export type ${name} = ${typeOf(schema, '')};\n`;
 }
 

@@ -53,6 +53,25 @@ export type SayingCode =
   | 'withdrawn'
   | 'not-joined'
   | 'only-here'
+  | 'not-signed-in'
+  | 'not-allowed'
+  | 'not-your-machine'
+  | 'not-you'
+  | 'wrong-sign-in'
+  | 'code-needed'
+  | 'wrong-code'
+  | 'try-later'
+  | 'open-line'
+  | 'link-over'
+  | 'password-short'
+  | 'password-long'
+  | 'password-common'
+  | 'pin-form'
+  | 'pin-simple'
+  | 'password-needed'
+  | 'last-lead'
+  | 'account-there'
+  | 'no-account'
   | 'disk-full'
   | 'disk-failed'
   | 'label-code'
@@ -428,6 +447,227 @@ export interface Authority {
   fingerprint: string;
 }
 
+export type Role = 'outside' | 'viewer' | 'operator' | 'technician' | 'lead';
+
+export type Permission = 'watch' | 'look' | 'look wide' | 'enter' | 'work' | 'stock' | 'agree' | 'shape' | 'admit';
+
+export type Nothing = Record<string, unknown>;
+
+export interface Me {
+  /** null: nobody has signed in */
+  name: string | null;
+  role: Role | null;
+  permissions: Permission[];
+  /** keys of those that the account is limited to; null: all */
+  machines: string[] | null;
+  /** the last day on which the person may */
+  until: string | null;
+  /** how the session began */
+  way: 'password' | 'pin' | 'link' | 'token' | null;
+  session: string | null;
+  has_password: boolean;
+  has_pin: boolean;
+  has_second_factor: boolean;
+  /** false: nobody has an account yet; the first is made on the server's computer */
+  can_sign_in: boolean;
+  /** passwords are not taken here: the line is not encrypted and comes from elsewhere */
+  is_open_line: boolean;
+  /** at a device that has joined: who has a PIN, by name */
+  pin_people: string[];
+}
+
+export interface SignInEdit {
+  name: string;
+  password: string;
+  /** of the second factor: 6 digits */
+  code?: string;
+}
+
+export interface PinSignInEdit {
+  name: string;
+  /** 4 to 6 digits */
+  pin: string;
+}
+
+export interface LinkSecret {
+  /** what stands behind the # in the link */
+  secret: string;
+}
+
+export interface Link {
+  name: string;
+  role: Role;
+  valid_until: string;
+}
+
+export interface LinkEdit {
+  secret: string;
+  /** 12 to 128 characters, any; not a common one */
+  password?: string;
+  /** 4 to 6 digits */
+  pin?: string;
+}
+
+export interface PasswordEdit {
+  now: string;
+  password: string;
+}
+
+export interface PinEdit {
+  now: string;
+  pin: string;
+}
+
+export interface NowEdit {
+  /** the present password */
+  now: string;
+}
+
+export interface CodeEdit {
+  /** 6 digits */
+  code: string;
+}
+
+export interface SecondFactor {
+  /** base32 (RFC 4648), to be typed where no camera is */
+  secret: string;
+  /** the same as otpauth:// address */
+  address: string;
+  qr: Qr;
+}
+
+export interface Session {
+  id: string;
+  way: 'password' | 'pin' | 'link';
+  /** the title of the device that has joined, where it began there */
+  device: string | null;
+  begun_at: string;
+  seen_at: string;
+  /** if nothing comes of it before */
+  ends_at: string;
+  is_this: boolean;
+}
+
+export interface Sessions {
+  sessions: Session[];
+}
+
+export interface AccountEdit {
+  /** as it stands in the logbook: one of the shop's people, or another */
+  name: string;
+  role: Role;
+  /** keys; outside service needs one at least, other roles have all */
+  machines?: string[];
+  /** the last day, included; outside service needs one */
+  until?: string;
+}
+
+export interface NameEdit {
+  name: string;
+}
+
+export interface Account {
+  name: string;
+  role: Role;
+  machines: string[] | null;
+  until: string | null;
+  /** a person, or: this computer */
+  made_by: string;
+  made_at: string;
+  ended_at: string | null;
+  has_password: boolean;
+  has_pin: boolean;
+  has_second_factor: boolean;
+  /** of a one-time link that was not used yet */
+  link_until: string | null;
+  seen_at: string | null;
+  /** that go on */
+  sessions: number;
+}
+
+export interface Accounts {
+  accounts: Account[];
+}
+
+export interface NewLink {
+  name: string;
+  /** where the person goes: path and secret, /enter#..., behind the address under which that person reaches the server */
+  link: string;
+  valid_until: string;
+  qr: Qr;
+}
+
+export interface TokenEdit {
+  /** what it is for: 1 to 60 characters */
+  title: string;
+  role: Role;
+  /** of the role's; without it all of them. admit is never among them */
+  permissions?: Permission[];
+  /** outside service needs one at least */
+  machines?: string[];
+  /** how long it is good */
+  days: number;
+}
+
+export interface Token {
+  id: string;
+  title: string;
+  role: Role;
+  permissions: Permission[];
+  machines: string[] | null;
+  made_by: string;
+  made_at: string;
+  ends_at: string;
+  used_on: string | null;
+  ended_at: string | null;
+  ended_by: string | null;
+}
+
+export interface Tokens {
+  tokens: Token[];
+}
+
+export interface NewToken {
+  token: Token;
+  /** goes into Authorization: Bearer ...; it is not shown again */
+  secret: string;
+}
+
+export interface AccessNote {
+  at: string;
+  /** a person, or: this computer */
+  by: string;
+  what:
+    | 'account made'
+    | 'account changed'
+    | 'account ended'
+    | 'link made'
+    | 'link used'
+    | 'signed in'
+    | 'sign-in refused'
+    | 'sessions ended'
+    | 'password changed'
+    | 'pin changed'
+    | 'second factor set'
+    | 'second factor ended'
+    | 'token made'
+    | 'token ended';
+  /** whose account, which token */
+  about: string;
+}
+
+export interface AccessNotes {
+  notes: AccessNote[];
+}
+
+/** an address as a QR code; a margin of 4 modules on each side is the page's affair */
+export interface Qr {
+  /** modules */
+  side: number;
+  /** the dark modules as the path of an SVG, one unit a module */
+  path: string;
+}
+
 export interface JoinCodeEdit {
   id: string;
   /** who lets a device join */
@@ -440,13 +680,7 @@ export interface JoinCode {
   valid_until: string;
   /** what the device opens: http://shop.example:8470/join?code=K7RW3DXM */
   address: string;
-  /** the address as a QR code; a margin of 4 modules on each side is the page's affair */
-  qr: {
-    /** modules */
-    side: number;
-    /** the dark modules as the path of an SVG, one unit a module */
-    path: string;
-  };
+  qr: Qr;
 }
 
 export interface DeviceEdit {
@@ -2977,95 +3211,119 @@ export interface Machine {
 }
 
 export const operations = {
-  health: { method: 'GET', path: '/healthz' },
-  readiness: { method: 'GET', path: '/readyz' },
-  metrics: { method: 'GET', path: '/metrics' },
-  contract: { method: 'GET', path: '/api/openapi.json' },
-  shop: { method: 'GET', path: '/api/shop' },
-  floor: { method: 'GET', path: '/api/floor' },
-  labels: { method: 'GET', path: '/api/labels.pdf' },
-  authority: { method: 'GET', path: '/authority.crt' },
-  join: { method: 'GET', path: '/api/join' },
-  makeJoinCode: { method: 'POST', path: '/api/join-codes' },
-  devices: { method: 'GET', path: '/api/devices' },
-  joinDevice: { method: 'POST', path: '/api/devices' },
-  endDevice: { method: 'POST', path: '/api/devices/{device}/end' },
-  events: { method: 'GET', path: '/api/events' },
-  machine: { method: 'GET', path: '/api/machines/{machine}' },
-  days: { method: 'GET', path: '/api/machines/{machine}/days' },
-  addTask: { method: 'POST', path: '/api/machines/{machine}/tasks' },
-  changeTask: { method: 'PUT', path: '/api/machines/{machine}/tasks/{task}' },
-  markDone: { method: 'POST', path: '/api/machines/{machine}/tasks/{task}/done' },
-  retireTask: { method: 'POST', path: '/api/machines/{machine}/tasks/{task}/retire' },
-  undo: { method: 'POST', path: '/api/entries/{entry}/undo' },
-  readHours: { method: 'POST', path: '/api/machines/{machine}/hour-readings' },
-  settleReading: { method: 'POST', path: '/api/machines/{machine}/hour-readings/{reading}/settle' },
-  rounds: { method: 'GET', path: '/api/rounds' },
-  beginWalk: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/walks' },
-  answerChecks: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/answers' },
-  findings: { method: 'GET', path: '/api/findings' },
-  makeFinding: { method: 'POST', path: '/api/machines/{machine}/findings' },
-  finding: { method: 'GET', path: '/api/findings/{finding}' },
-  changeFinding: { method: 'POST', path: '/api/findings/{finding}/change' },
-  settleFinding: { method: 'POST', path: '/api/findings/{finding}/settle' },
-  reopenFinding: { method: 'POST', path: '/api/findings/{finding}/reopen' },
-  stops: { method: 'GET', path: '/api/stops' },
-  stop: { method: 'GET', path: '/api/stops/{stop}' },
-  jobCard: { method: 'GET', path: '/api/stops/{stop}/card.pdf' },
-  agreeStop: { method: 'POST', path: '/api/machines/{machine}/stops' },
-  changeStop: { method: 'POST', path: '/api/stops/{stop}/change' },
-  withdrawStop: { method: 'POST', path: '/api/stops/{stop}/withdraw' },
-  closeStop: { method: 'POST', path: '/api/stops/{stop}/close' },
-  photo: { method: 'GET', path: '/api/photos/{photo}' },
-  keepPhoto: { method: 'PUT', path: '/api/photos/{photo}' },
-  logbook: { method: 'GET', path: '/api/logbook' },
-  logbookCsv: { method: 'GET', path: '/api/logbook.csv' },
-  proveLogbook: { method: 'GET', path: '/api/logbook/proof' },
-  correctEntry: { method: 'POST', path: '/api/entries/{entry}/correct' },
-  movePoints: { method: 'POST', path: '/api/machines/{machine}/points' },
-  changeWalk: { method: 'POST', path: '/api/machines/{machine}/walk' },
-  month: { method: 'GET', path: '/api/months/{month}' },
-  monthPdf: { method: 'GET', path: '/api/months/{month}/report.pdf' },
-  monthXlsx: { method: 'GET', path: '/api/months/{month}/report.xlsx' },
-  horizon: { method: 'GET', path: '/api/horizon' },
-  forecast: { method: 'GET', path: '/api/machines/{machine}/tasks/{task}/forecast' },
-  readings: { method: 'GET', path: '/api/machines/{machine}/readings' },
-  reading: { method: 'GET', path: '/api/machines/{machine}/readings/{task}' },
-  backtest: { method: 'GET', path: '/api/machines/{machine}/backtest' },
-  parts: { method: 'GET', path: '/api/lives' },
-  part: { method: 'GET', path: '/api/lives/{kind}/{task}' },
-  moveInterval: { method: 'POST', path: '/api/lives/{kind}/{task}/interval' },
-  useChanges: { method: 'GET', path: '/api/use-changes' },
-  announceUse: { method: 'POST', path: '/api/use-changes' },
-  withdrawUse: { method: 'POST', path: '/api/use-changes/{change}/withdraw' },
-  today: { method: 'GET', path: '/api/today' },
-  estimateStop: { method: 'POST', path: '/api/stops/estimate' },
-  propose: { method: 'POST', path: '/api/proposals' },
-  rehearse: { method: 'POST', path: '/api/rehearsals' },
-  proposal: { method: 'GET', path: '/api/proposals/latest' },
-  cancelProposal: { method: 'POST', path: '/api/proposals/{proposal}/cancel' },
-  acceptProposal: { method: 'POST', path: '/api/proposals/{proposal}/accept' },
-  undoProposal: { method: 'POST', path: '/api/proposals/{proposal}/undo' },
-  stores: { method: 'GET', path: '/api/stores' },
-  storedPart: { method: 'GET', path: '/api/stores/parts/{part}' },
-  keepPart: { method: 'PUT', path: '/api/stores/parts/{part}' },
-  endPart: { method: 'POST', path: '/api/stores/parts/{part}/end' },
-  beginStores: { method: 'POST', path: '/api/stores/tasks-parts' },
-  kits: { method: 'GET', path: '/api/stores/kits' },
-  keepKit: { method: 'PUT', path: '/api/stores/kits' },
-  moveStock: { method: 'POST', path: '/api/stores/movements' },
-  kitReadiness: { method: 'GET', path: '/api/stores/readiness' },
-  orders: { method: 'GET', path: '/api/stores/orders' },
-  placeOrder: { method: 'POST', path: '/api/stores/orders' },
-  changeOrder: { method: 'POST', path: '/api/stores/orders/{order}/change' },
-  orderListCsv: { method: 'GET', path: '/api/stores/orders/list.csv' },
-  orderListXlsx: { method: 'GET', path: '/api/stores/orders/list.xlsx' },
-  orderListPdf: { method: 'GET', path: '/api/stores/orders/list.pdf' },
-  orderListMail: { method: 'GET', path: '/api/stores/orders/list.txt' },
-  shelfLabels: { method: 'GET', path: '/api/stores/labels.pdf' },
-  storesCsv: { method: 'GET', path: '/api/stores/sheet.csv' },
-  storesXlsx: { method: 'GET', path: '/api/stores/sheet.xlsx' },
-  lookAtSheet: { method: 'POST', path: '/api/stores/sheet/look' },
-  sheetMistakes: { method: 'POST', path: '/api/stores/sheet/mistakes.csv' },
-  readSheet: { method: 'POST', path: '/api/stores/sheet' },
+  health: { method: 'GET', path: '/healthz', permission: 'open' },
+  readiness: { method: 'GET', path: '/readyz', permission: 'watch' },
+  metrics: { method: 'GET', path: '/metrics', permission: 'watch' },
+  contract: { method: 'GET', path: '/api/openapi.json', permission: 'open' },
+  shop: { method: 'GET', path: '/api/shop', permission: 'look' },
+  floor: { method: 'GET', path: '/api/floor', permission: 'look' },
+  labels: { method: 'GET', path: '/api/labels.pdf', permission: 'look wide' },
+  authority: { method: 'GET', path: '/authority.crt', permission: 'open' },
+  join: { method: 'GET', path: '/api/join', permission: 'open' },
+  makeJoinCode: { method: 'POST', path: '/api/join-codes', permission: 'admit' },
+  devices: { method: 'GET', path: '/api/devices', permission: 'admit' },
+  joinDevice: { method: 'POST', path: '/api/devices', permission: 'open' },
+  endDevice: { method: 'POST', path: '/api/devices/{device}/end', permission: 'admit' },
+  me: { method: 'GET', path: '/api/me', permission: 'open' },
+  signIn: { method: 'POST', path: '/api/sign-in', permission: 'open' },
+  signInByPin: { method: 'POST', path: '/api/sign-in/pin', permission: 'open' },
+  lookAtLink: { method: 'POST', path: '/api/sign-in/link/look', permission: 'open' },
+  signInByLink: { method: 'POST', path: '/api/sign-in/link', permission: 'open' },
+  signOut: { method: 'POST', path: '/api/sign-out', permission: 'self' },
+  ownSessions: { method: 'GET', path: '/api/me/sessions', permission: 'self' },
+  endSession: { method: 'POST', path: '/api/me/sessions/{session}/end', permission: 'self' },
+  endOtherSessions: { method: 'POST', path: '/api/me/sessions/end-others', permission: 'self' },
+  changePassword: { method: 'POST', path: '/api/me/password', permission: 'self' },
+  changePin: { method: 'POST', path: '/api/me/pin', permission: 'self' },
+  beginSecondFactor: { method: 'POST', path: '/api/me/second-factor/begin', permission: 'self' },
+  setSecondFactor: { method: 'POST', path: '/api/me/second-factor', permission: 'self' },
+  endSecondFactor: { method: 'POST', path: '/api/me/second-factor/end', permission: 'self' },
+  accounts: { method: 'GET', path: '/api/accounts', permission: 'admit' },
+  makeAccount: { method: 'POST', path: '/api/accounts', permission: 'admit' },
+  changeAccount: { method: 'POST', path: '/api/accounts/change', permission: 'admit' },
+  endAccount: { method: 'POST', path: '/api/accounts/end', permission: 'admit' },
+  makeLink: { method: 'POST', path: '/api/accounts/link', permission: 'admit' },
+  endSessionsOf: { method: 'POST', path: '/api/accounts/end-sessions', permission: 'admit' },
+  tokens: { method: 'GET', path: '/api/tokens', permission: 'admit' },
+  makeToken: { method: 'POST', path: '/api/tokens', permission: 'admit' },
+  endToken: { method: 'POST', path: '/api/tokens/{token}/end', permission: 'admit' },
+  accessNotes: { method: 'GET', path: '/api/access-notes', permission: 'admit' },
+  events: { method: 'GET', path: '/api/events', permission: 'look' },
+  machine: { method: 'GET', path: '/api/machines/{machine}', permission: 'look' },
+  days: { method: 'GET', path: '/api/machines/{machine}/days', permission: 'look' },
+  addTask: { method: 'POST', path: '/api/machines/{machine}/tasks', permission: 'shape' },
+  changeTask: { method: 'PUT', path: '/api/machines/{machine}/tasks/{task}', permission: 'shape' },
+  markDone: { method: 'POST', path: '/api/machines/{machine}/tasks/{task}/done', permission: 'enter' },
+  retireTask: { method: 'POST', path: '/api/machines/{machine}/tasks/{task}/retire', permission: 'shape' },
+  undo: { method: 'POST', path: '/api/entries/{entry}/undo', permission: 'enter' },
+  readHours: { method: 'POST', path: '/api/machines/{machine}/hour-readings', permission: 'enter' },
+  settleReading: { method: 'POST', path: '/api/machines/{machine}/hour-readings/{reading}/settle', permission: 'work' },
+  rounds: { method: 'GET', path: '/api/rounds', permission: 'look' },
+  beginWalk: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/walks', permission: 'enter' },
+  answerChecks: { method: 'POST', path: '/api/machines/{machine}/rounds/{rhythm}/answers', permission: 'enter' },
+  findings: { method: 'GET', path: '/api/findings', permission: 'look' },
+  makeFinding: { method: 'POST', path: '/api/machines/{machine}/findings', permission: 'enter' },
+  finding: { method: 'GET', path: '/api/findings/{finding}', permission: 'look' },
+  changeFinding: { method: 'POST', path: '/api/findings/{finding}/change', permission: 'work' },
+  settleFinding: { method: 'POST', path: '/api/findings/{finding}/settle', permission: 'work' },
+  reopenFinding: { method: 'POST', path: '/api/findings/{finding}/reopen', permission: 'work' },
+  stops: { method: 'GET', path: '/api/stops', permission: 'look' },
+  stop: { method: 'GET', path: '/api/stops/{stop}', permission: 'look' },
+  jobCard: { method: 'GET', path: '/api/stops/{stop}/card.pdf', permission: 'look' },
+  agreeStop: { method: 'POST', path: '/api/machines/{machine}/stops', permission: 'agree' },
+  changeStop: { method: 'POST', path: '/api/stops/{stop}/change', permission: 'agree' },
+  withdrawStop: { method: 'POST', path: '/api/stops/{stop}/withdraw', permission: 'agree' },
+  closeStop: { method: 'POST', path: '/api/stops/{stop}/close', permission: 'work' },
+  photo: { method: 'GET', path: '/api/photos/{photo}', permission: 'look' },
+  keepPhoto: { method: 'PUT', path: '/api/photos/{photo}', permission: 'enter' },
+  logbook: { method: 'GET', path: '/api/logbook', permission: 'look wide' },
+  logbookCsv: { method: 'GET', path: '/api/logbook.csv', permission: 'look wide' },
+  proveLogbook: { method: 'GET', path: '/api/logbook/proof', permission: 'look wide' },
+  correctEntry: { method: 'POST', path: '/api/entries/{entry}/correct', permission: 'enter' },
+  movePoints: { method: 'POST', path: '/api/machines/{machine}/points', permission: 'shape' },
+  changeWalk: { method: 'POST', path: '/api/machines/{machine}/walk', permission: 'shape' },
+  month: { method: 'GET', path: '/api/months/{month}', permission: 'look wide' },
+  monthPdf: { method: 'GET', path: '/api/months/{month}/report.pdf', permission: 'look wide' },
+  monthXlsx: { method: 'GET', path: '/api/months/{month}/report.xlsx', permission: 'look wide' },
+  horizon: { method: 'GET', path: '/api/horizon', permission: 'look wide' },
+  forecast: { method: 'GET', path: '/api/machines/{machine}/tasks/{task}/forecast', permission: 'look' },
+  readings: { method: 'GET', path: '/api/machines/{machine}/readings', permission: 'look' },
+  reading: { method: 'GET', path: '/api/machines/{machine}/readings/{task}', permission: 'look' },
+  backtest: { method: 'GET', path: '/api/machines/{machine}/backtest', permission: 'look wide' },
+  parts: { method: 'GET', path: '/api/lives', permission: 'look wide' },
+  part: { method: 'GET', path: '/api/lives/{kind}/{task}', permission: 'look wide' },
+  moveInterval: { method: 'POST', path: '/api/lives/{kind}/{task}/interval', permission: 'shape' },
+  useChanges: { method: 'GET', path: '/api/use-changes', permission: 'look wide' },
+  announceUse: { method: 'POST', path: '/api/use-changes', permission: 'agree' },
+  withdrawUse: { method: 'POST', path: '/api/use-changes/{change}/withdraw', permission: 'agree' },
+  today: { method: 'GET', path: '/api/today', permission: 'look wide' },
+  estimateStop: { method: 'POST', path: '/api/stops/estimate', permission: 'look wide' },
+  propose: { method: 'POST', path: '/api/proposals', permission: 'shape' },
+  rehearse: { method: 'POST', path: '/api/rehearsals', permission: 'look wide' },
+  proposal: { method: 'GET', path: '/api/proposals/latest', permission: 'look wide' },
+  cancelProposal: { method: 'POST', path: '/api/proposals/{proposal}/cancel', permission: 'shape' },
+  acceptProposal: { method: 'POST', path: '/api/proposals/{proposal}/accept', permission: 'shape' },
+  undoProposal: { method: 'POST', path: '/api/proposals/{proposal}/undo', permission: 'shape' },
+  stores: { method: 'GET', path: '/api/stores', permission: 'look wide' },
+  storedPart: { method: 'GET', path: '/api/stores/parts/{part}', permission: 'look wide' },
+  keepPart: { method: 'PUT', path: '/api/stores/parts/{part}', permission: 'shape' },
+  endPart: { method: 'POST', path: '/api/stores/parts/{part}/end', permission: 'shape' },
+  beginStores: { method: 'POST', path: '/api/stores/tasks-parts', permission: 'shape' },
+  kits: { method: 'GET', path: '/api/stores/kits', permission: 'look wide' },
+  keepKit: { method: 'PUT', path: '/api/stores/kits', permission: 'shape' },
+  moveStock: { method: 'POST', path: '/api/stores/movements', permission: 'stock' },
+  kitReadiness: { method: 'GET', path: '/api/stores/readiness', permission: 'look wide' },
+  orders: { method: 'GET', path: '/api/stores/orders', permission: 'look wide' },
+  placeOrder: { method: 'POST', path: '/api/stores/orders', permission: 'shape' },
+  changeOrder: { method: 'POST', path: '/api/stores/orders/{order}/change', permission: 'shape' },
+  orderListCsv: { method: 'GET', path: '/api/stores/orders/list.csv', permission: 'look wide' },
+  orderListXlsx: { method: 'GET', path: '/api/stores/orders/list.xlsx', permission: 'look wide' },
+  orderListPdf: { method: 'GET', path: '/api/stores/orders/list.pdf', permission: 'look wide' },
+  orderListMail: { method: 'GET', path: '/api/stores/orders/list.txt', permission: 'look wide' },
+  shelfLabels: { method: 'GET', path: '/api/stores/labels.pdf', permission: 'look wide' },
+  storesCsv: { method: 'GET', path: '/api/stores/sheet.csv', permission: 'look wide' },
+  storesXlsx: { method: 'GET', path: '/api/stores/sheet.xlsx', permission: 'look wide' },
+  lookAtSheet: { method: 'POST', path: '/api/stores/sheet/look', permission: 'shape' },
+  sheetMistakes: { method: 'POST', path: '/api/stores/sheet/mistakes.csv', permission: 'shape' },
+  readSheet: { method: 'POST', path: '/api/stores/sheet', permission: 'shape' },
 } as const;
