@@ -1,19 +1,25 @@
 // Wires the parts that know nothing of each other: commands, storage, simulated floor, server.
 
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
 
+#include "libs/values/secret.h"
+#include "src/access/session_limits.h"
+#include "src/service/access_book.h"
 #include "src/service/found_shop.h"
 #include "src/service/look_ahead.h"
 #include "src/simulate/agent_server.h"
 #include "src/simulate/demo_shop.h"
 #include "src/simulate/pace.h"
 #include "src/storage/founding_files.h"
+#include "src/storage/grant_files.h"
 #include "src/storage/sqlite_store.h"
 #include "src/terminal/command_line.h"
 #include "src/terminal/ending.h"
 #include "src/terminal/share_folder.h"
+#include "src/web/access_table.h"
 #include "src/web/serve_shop.h"
 
 namespace hw {
@@ -39,7 +45,8 @@ Answer serve(const terminal::ServeCall& call) {
   HW_TRY(storage::find_store(call.data));
   HW_TAKE(store, storage::open_store(call.data));
   const Duration store_every{static_cast<std::int64_t>(call.store_every_s * 1e9)};
-  HW_TRY(web::serve_shop(*store, {options, store_every}, say, terminal::wait_for_ending));
+  const auto ready = [](std::string_view says, const std::string&) { say(says); };
+  HW_TRY(web::serve_shop(*store, {options, store_every}, ready, terminal::wait_for_ending));
   return "";
 }
 
@@ -54,6 +61,23 @@ Answer found(const terminal::FoundCall& call) {
   return fmt::format("{}: {} with {} machines\n", call.data, shop.shop.plant, shop.machines.size());
 }
 
+// How to sign in: nothing in the demo has a password that is known.
+std::string invite_lead(const catalogue::ShopFile& shop, const std::string& folder, const std::string& address) {
+  const auto lead = std::find_if(shop.people.begin(), shop.people.end(), [](const auto& one) { return one.is_lead; });
+  const std::string secret = print_base64url(secret_bytes(32));
+  const Instant begin = now();
+  const service::Grant grant{.kind = "link",
+                             .name = lead->name,
+                             .role = access::Role::lead,
+                             .made_at = begin,
+                             .ends_at = begin + access::console_link_life};
+  const auto left = storage::leave_grant(folder, service::hash_of_secret(secret), grant);
+  if (!left) return left.error().message;
+  return fmt::format("Sign in, once and within 30 minutes, as {}: {}/enter#{}\n"
+                     "Later, or as somebody else: hourwright admin create NAME --role ROLE --data {} --at {}",
+                     lead->name, address, secret, folder, address);
+}
+
 Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
   HW_TAKE(options, options_for({call.listen, {}, call.names}, folder));
   HW_TAKE(files, storage::read_founding_files(options.share / "demo" / "shop.toml", options.share / "library"));
@@ -66,7 +90,10 @@ Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
   HW_TAKE(store, storage::open_store(folder));
   say(fmt::format("Making {} with {} days of history ...", files.shop.plant, simulate::demo_history_days));
   HW_TRY(simulate::found_demo(*store, shop, *floor, ahead, begin));
-  HW_TRY(web::serve_shop(*store, {options}, say, terminal::wait_for_ending));
+  const auto ready = [&](std::string_view says, const std::string& address) {
+    say(fmt::format("{}\nData folder: {}\n{}", says, folder, invite_lead(files.shop, folder, address)));
+  };
+  HW_TRY(web::serve_shop(*store, {options}, ready, terminal::wait_for_ending));
   return "";
 }
 
@@ -88,6 +115,13 @@ Result<proposal::StopInstance> instance(const terminal::InstanceCall& call) {
   return make_instance(ahead, call.weeks * 7, proposal::Moving::fixed);
 }
 
+Result<access::PermissionTable> permissions() {
+  HW_TAKE(share, terminal::share_folder());
+  HW_TAKE(contract, web::read_contract(share));
+  HW_TAKE(table, web::read_access_table(contract));
+  return std::move(table.permissions);
+}
+
 Result<record::Verdict> verify(const terminal::VerifyCall& call) {
   return storage::verify_logbook(call.data, call.noted);
 }
@@ -103,5 +137,8 @@ int main(int argc, char** argv) {
                             .demo = hw::demo,
                             .verify = hw::verify,
                             .look_into = hw::storage::look_into,
-                            .instance = hw::instance});
+                            .instance = hw::instance,
+                            .leave_grant = hw::storage::leave_grant,
+                            .accounts = hw::storage::look_at_accounts,
+                            .permissions = hw::permissions});
 }

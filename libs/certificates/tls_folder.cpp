@@ -4,7 +4,7 @@
 
 #include <sys/stat.h>
 
-#include "libs/certificates/whole_file.h"
+#include "libs/values/whole_file.h"
 
 namespace hw::certificates {
 namespace {
@@ -23,7 +23,7 @@ Result<KeyedCertificate> new_authority(const TlsFolder& folder, const InitOrder&
     return refuse(ErrorCode::wrong_usage, "--name NAME: say by which name or address phones reach this computer");
   }
   KeyedCertificate authority = make_authority({order.names, order.now, authority_days});
-  HW_TRY(write_whole_file(folder.authority_file(), authority.key_pem + authority.certificate_pem, Readers::owner));
+  HW_TRY(write_whole_file(folder.authority_file(), authority.key_pem + authority.certificate_pem, ReadableBy::owner));
   return authority;
 }
 
@@ -35,7 +35,7 @@ Result<KeyedCertificate> authority_for(const TlsFolder& folder, const InitOrder&
 
 Result<void> write_server(const TlsFolder& folder, const KeyedCertificate& pair, std::string_view above) {
   return write_whole_file(folder.server_file(), fmt::format("{}{}{}", pair.key_pem, pair.certificate_pem, above),
-                          Readers::owner);
+                          ReadableBy::owner);
 }
 
 Result<void> make_folder(const TlsFolder& folder) {

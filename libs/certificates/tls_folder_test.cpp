@@ -7,7 +7,7 @@
 #include <unistd.h>
 
 #include "libs/certificates/verified_test.h"
-#include "libs/certificates/whole_file.h"
+#include "libs/values/whole_file.h"
 
 namespace hw::certificates {
 namespace {
@@ -163,13 +163,13 @@ TEST(WholeFile, IsReplacedAtOnceAndNothingElseIsLeft) {
   std::string form = (fs::temp_directory_path() / "hw_certificates_XXXXXX").string();
   ASSERT_NE(::mkdtemp(form.data()), nullptr);
   const fs::path folder = form;
-  ASSERT_TRUE(write_whole_file(folder / "a", "one", Readers::owner));
-  ASSERT_TRUE(write_whole_file(folder / "a", "two", Readers::owner));
+  ASSERT_TRUE(write_whole_file(folder / "a", "one", ReadableBy::owner));
+  ASSERT_TRUE(write_whole_file(folder / "a", "two", ReadableBy::owner));
   EXPECT_EQ(*read_whole_file(folder / "a"), "two");
   EXPECT_EQ(std::distance(fs::directory_iterator(folder), {}), 1);
-  EXPECT_EQ(write_whole_file(folder / "none" / "a", "x", Readers::owner).error().code, ErrorCode::disk_full);
+  EXPECT_EQ(write_whole_file(folder / "none" / "a", "x", ReadableBy::owner).error().code, ErrorCode::disk_full);
   fs::create_directory(folder / "b");
-  EXPECT_FALSE(write_whole_file(folder / "b", "x", Readers::owner));  // a folder in its place
+  EXPECT_FALSE(write_whole_file(folder / "b", "x", ReadableBy::owner));  // a folder in its place
   EXPECT_EQ(std::distance(fs::directory_iterator(folder), {}), 2);
   std::ofstream(folder / "large") << std::string(1024 * 1024 + 1, 'x');
   EXPECT_EQ(read_whole_file(folder / "large").error().code, ErrorCode::too_large);

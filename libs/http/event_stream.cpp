@@ -27,7 +27,7 @@ std::string data_lines(const std::string& text) {
 }
 
 const SharedBytes& resync_bytes() {
-  static const SharedBytes bytes = std::make_shared<const std::string>(print({"resync", "{}", ""}));
+  static const SharedBytes bytes = std::make_shared<const std::string>(print({"resync", "{}", "", ""}));
   return bytes;
 }
 
@@ -49,6 +49,7 @@ struct Subscription::State {
   bool closed = false;
   bool woken = false;  // since the last take(): one call of `wake` is enough
   std::function<void()> wake;
+  std::function<bool(std::string_view)> wants;
   std::weak_ptr<Channel::Members> members;
 
   void add(const SharedBytes& event, const ChannelLimits& limits);
@@ -121,8 +122,9 @@ Channel::Channel(ChannelLimits limits) : members_(std::make_shared<Members>()), 
 
 Channel::~Channel() { close(); }
 
-std::shared_ptr<Subscription> Channel::subscribe() {
+std::shared_ptr<Subscription> Channel::subscribe(std::function<bool(std::string_view)> wants) {
   auto state = std::make_shared<Subscription::State>();
+  state->wants = std::move(wants);
   state->members = members_;
   const std::lock_guard lock(members_->mutex);
   state->closed = members_->closed;
@@ -133,7 +135,9 @@ std::shared_ptr<Subscription> Channel::subscribe() {
 void Channel::publish(const Event& event) {
   const auto bytes = std::make_shared<const std::string>(print(event));
   const std::lock_guard lock(members_->mutex);
-  for (const auto& [key, state] : members_->all) state->add(bytes, limits_);
+  for (const auto& [key, state] : members_->all) {
+    if (event.topic.empty() || !state->wants || state->wants(event.topic)) state->add(bytes, limits_);
+  }
 }
 
 void Channel::end_streams() {

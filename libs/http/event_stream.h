@@ -20,9 +20,10 @@
 namespace hw::http {
 
 struct Event {
-  std::string event;  // its kind; empty: "message". No line breaks.
-  std::string data;   // one or more lines
-  std::string id;     // empty: none. No line breaks.
+  std::string event = {};  // its kind; empty: "message". No line breaks.
+  std::string data = {};   // one or more lines
+  std::string id = {};     // empty: none. No line breaks.
+  std::string topic = {};  // what it is about, for subscribers who want some only; it is not sent
 };
 
 // The event as it goes over the wire, with the empty line at the end.
@@ -64,7 +65,9 @@ class Channel {
   Channel(const Channel&) = delete;
   Channel& operator=(const Channel&) = delete;
 
-  std::shared_ptr<Subscription> subscribe();
+  // With `wants`, only events about a topic of which it says true, and those about none. It is called on the
+  // publisher's thread.
+  std::shared_ptr<Subscription> subscribe(std::function<bool(std::string_view topic)> wants = {});
   void publish(const Event& event);
   // Ends the streams that are open now; new ones can be opened.
   void end_streams();

@@ -59,7 +59,10 @@ int status_of(ErrorCode code) {
     case ErrorCode::wrong_usage:
       return 400;
     case ErrorCode::not_joined:
+    case ErrorCode::not_signed_in:
       return 401;
+    case ErrorCode::not_allowed:
+      return 403;
     case ErrorCode::not_found:
       return 404;
     case ErrorCode::conflict:

@@ -91,6 +91,9 @@ Response Router::answer(Request request) const {
   for (const Entry* entry : entries) {
     if (entry->route.method == wanted || entry->route.method == request.method) {
       request.path_values = values_of(entry->segments, segments);
+      if (guard_) {
+        if (auto refusal = guard_(entry->route, request)) return *std::move(refusal);
+      }
       return entry->handler(std::move(request));
     }
     allowed.insert(entry->route.method);

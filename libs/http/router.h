@@ -3,6 +3,8 @@
 // "/api/machines/{machine}/tasks/{task}". A name stands for one segment that is not empty. Where a word and a name both
 // fit, the word wins.
 
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,6 +27,11 @@ class Router {
   // Answers what no pattern fits, for example the app's files. Without it: 404.
   void otherwise(Handler handler) { otherwise_ = std::move(handler); }
 
+  // Asked before each handler, with the route that was found and the request's path values; a response of its own ends
+  // it there.
+  using Guard = std::function<std::optional<Response>(const Route& route, Request& request)>;
+  void guard(Guard guard) { guard_ = std::move(guard); }
+
   // Answers HEAD by the GET handler (the server leaves the body out), OPTIONS by 204 with Allow, a method that the path
   // does not have by 405 with Allow, an unknown path by otherwise() or 404.
   Response answer(Request request) const;
@@ -42,6 +49,7 @@ class Router {
 
   std::vector<Entry> entries_;
   Handler otherwise_;
+  Guard guard_;
 };
 
 }  // namespace hw::http

@@ -32,6 +32,10 @@ std::string_view word_of(ErrorCode code) {
       return "corrupt";
     case ErrorCode::unsupported:
       return "unsupported";
+    case ErrorCode::not_signed_in:
+      return "not-signed-in";
+    case ErrorCode::not_allowed:
+      return "not-allowed";
     case ErrorCode::not_joined:
       return "not-joined";
     case ErrorCode::too_often:

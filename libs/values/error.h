@@ -25,6 +25,8 @@ enum class ErrorCode {
   corrupt,          // what is stored is not what was stored
   unsupported,      // understood, but not done by this version
   not_joined,       // only devices that have joined may
+  not_signed_in,    // who asks is not known, or not by this
+  not_allowed,      // who asks may not
   too_often,        // tried too often; the message says when again
 };
 

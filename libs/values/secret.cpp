@@ -34,4 +34,20 @@ std::string print_base64url(std::string_view bytes) {
   return out;
 }
 
+std::string parse_base64url(std::string_view text) {
+  std::string bytes;
+  unsigned bits = 0;
+  int count = 0;
+  for (const char c : text) {
+    const auto value = letters.find(c);
+    if (value == std::string_view::npos) continue;
+    bits = bits << 6U | static_cast<unsigned>(value);
+    count += 6;
+    if (count < 8) continue;
+    count -= 8;
+    bytes += static_cast<char>(bits >> static_cast<unsigned>(count) & 0xFFU);
+  }
+  return bytes;
+}
+
 }  // namespace hw

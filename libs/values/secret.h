@@ -12,5 +12,7 @@ std::string secret_bytes(std::size_t count);
 
 // base64url without padding (RFC 4648, section 5): letters, digits, '-' and '_'.
 std::string print_base64url(std::string_view bytes);
+// The bytes again; what does not belong there is passed over.
+std::string parse_base64url(std::string_view text);
 
 }  // namespace hw

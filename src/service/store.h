@@ -10,6 +10,7 @@
 
 #include "libs/sql/value.h"
 #include "src/record/verify.h"
+#include "src/service/access_rows.h"
 #include "src/service/device_records.h"
 #include "src/service/finding.h"
 #include "src/service/logbook.h"
@@ -79,6 +80,7 @@ class Writing {
   virtual Result<void> add_device(const Device& device) = 0;  // conflict where the id is there
   virtual Result<void> end_device(const DeviceEnd& end) = 0;  // conflict where it has ended
   virtual Result<void> see_device(const std::string& device, LocalDate on) = 0;
+  virtual Result<void> put_access(const AccessRows& rows) = 0;
 
   virtual Result<void> commit() = 0;
 };
@@ -149,6 +151,13 @@ class Store {
                                 const std::function<Result<void>(const LogPiece&)>& take) = 0;
 
   virtual Result<std::vector<Device>> devices() = 0;  // in the order in which they joined, ended ones too
+
+  // All but the notes, and but sessions that ended.
+  virtual Result<AccessRows> access_rows() = 0;
+  virtual Result<std::vector<AccessNote>> access_notes(int count_max) = 0;  // the latest first
+  // What the command line left for whoever comes with the secret of that hash; nothing where it left nothing.
+  virtual Result<std::optional<Grant>> grant(const std::string& secret_hash) = 0;
+  virtual Result<void> drop_grant(const std::string& secret_hash) = 0;
 };
 
 }  // namespace hw::service

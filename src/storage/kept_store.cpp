@@ -2,12 +2,14 @@
 
 #include <exception>
 
+#include "src/storage/access_rows.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
 #include "src/storage/device_rows.h"
 #include "src/storage/entry_pages.h"
 #include "src/storage/entry_rows.h"
 #include "src/storage/finding_rows.h"
+#include "src/storage/grant_files.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/photo_rows.h"
 #include "src/storage/stop_rows.h"
@@ -48,6 +50,8 @@ class KeptWriting : public service::Writing {
   Result<void> add_device(const service::Device& device) override { return insert_device(db_, device); }
   Result<void> end_device(const service::DeviceEnd& end) override { return insert_device_end(db_, end); }
   Result<void> see_device(const std::string& device, LocalDate on) override { return put_device_seen(db_, device, on); }
+
+  Result<void> put_access(const service::AccessRows& rows) override { return storage::put_access(db_, rows); }
 
   Result<void> commit() override { return transaction_.commit(); }
 
@@ -264,6 +268,24 @@ Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDa
 Result<std::vector<service::Device>> KeptStore::devices() {
   HW_TAKE(reader, readers_.take());
   return read_devices(*reader);
+}
+
+Result<service::AccessRows> KeptStore::access_rows() {
+  HW_TAKE(reader, readers_.take());
+  return read_access(*reader);
+}
+
+Result<std::vector<service::AccessNote>> KeptStore::access_notes(int count_max) {
+  HW_TAKE(reader, readers_.take());
+  return read_access_notes(*reader, count_max);
+}
+
+Result<std::optional<service::Grant>> KeptStore::grant(const std::string& secret_hash) {
+  return read_grant(folder_, secret_hash);
+}
+
+Result<void> KeptStore::drop_grant(const std::string& secret_hash) {
+  return storage::drop_grant(folder_, secret_hash);
 }
 
 }  // namespace hw::storage

@@ -2,6 +2,7 @@
 // The service's needs as statements. One connection writes, guarded by a mutex; readers have connections of their own,
 // as many as read at once.
 
+#include <filesystem>
 #include <functional>
 #include <mutex>
 
@@ -32,8 +33,12 @@ class Readers {
 
 class KeptStore : public service::Store {
  public:
-  KeptStore(sql::FolderLock lock, std::unique_ptr<sql::Connection> writer, OpenReader open_reader)
-      : lock_(std::move(lock)), writer_(std::move(writer)), readers_(std::move(open_reader)) {}
+  KeptStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer,
+            OpenReader open_reader)
+      : folder_(std::move(folder)),
+        lock_(std::move(lock)),
+        writer_(std::move(writer)),
+        readers_(std::move(open_reader)) {}
 
   Result<std::unique_ptr<service::Writing>> begin() override;
   Result<void> create_shop(const service::ShopRecord& shop,
@@ -76,7 +81,13 @@ class KeptStore : public service::Store {
 
   Result<std::vector<service::Device>> devices() override;
 
+  Result<service::AccessRows> access_rows() override;
+  Result<std::vector<service::AccessNote>> access_notes(int count_max) override;
+  Result<std::optional<service::Grant>> grant(const std::string& secret_hash) override;
+  Result<void> drop_grant(const std::string& secret_hash) override;
+
  private:
+  std::filesystem::path folder_;
   sql::FolderLock lock_;
   std::mutex writing_;
   std::unique_ptr<sql::Connection> writer_;

@@ -164,11 +164,37 @@ create index stop_agreed on stop(plant, machine) where over_ms is null;
 create index stop_past on stop(plant, over_ms) where over_ms is not null;
 )sql";
 
+// Who may come in. Lists are JSON; a token's permissions and machines are nothing where it has all of its role's.
+constexpr const char* access_schema = R"sql(
+create table account(
+  plant text not null references plant, name text not null, role text not null, machines text, until_on integer,
+  made_by text not null, made_ms integer not null, ended_ms integer, password_hash text, pin_hash text, factor_key text,
+  factor_step integer not null, primary key(plant, name)) strict;
+create table sign_in_link(
+  plant text not null references plant, secret_hash text not null, account text not null, made_by text not null,
+  until_ms integer not null, used_ms integer, primary key(plant, secret_hash)) strict;
+create table session(
+  plant text not null references plant, id text not null, secret_hash text not null, account text not null,
+  way text not null, device text, begun_ms integer not null, seen_ms integer not null, ended_ms integer,
+  primary key(plant, id)) strict;
+create index session_open on session(plant, account) where ended_ms is null;
+create table token(
+  plant text not null references plant, id text not null, secret_hash text not null, title text not null,
+  role text not null, permissions text, machines text, made_by text not null, made_ms integer not null,
+  ends_ms integer not null, used_on integer, ended_ms integer, ended_by text, primary key(plant, id)) strict;
+create table access_note(
+  plant text not null references plant, ordinal integer not null, at_ms integer not null, by_name text not null,
+  what text not null, about text not null, primary key(plant, ordinal)) strict;
+create trigger access_note_stays before update on access_note begin select raise(abort, 'notes are only added'); end;
+create trigger access_note_is_kept before delete on access_note begin select raise(abort, 'notes are only added'); end;
+)sql";
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
-  static const std::array<sql::Migration, 1> steps{
-      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}};
+  static const std::array<sql::Migration, 2> steps{
+      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema},
+      sql::Migration{2, access_schema}};
   return steps;
 }
 

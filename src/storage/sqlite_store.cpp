@@ -2,6 +2,7 @@
 
 #include "libs/sql/folder.h"
 #include "libs/sql/sqlite.h"
+#include "src/storage/access_rows.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/kept_store.h"
 #include "src/storage/logbook_rows.h"
@@ -28,6 +29,17 @@ Result<void> make_folder(const std::filesystem::path& folder) {
   return refuse(ErrorCode::disk_full, "{}: the folder cannot be made: {}", folder.string(), error.message());
 }
 
+// For reading, beside a server or without one.
+Result<std::unique_ptr<sql::Connection>> open_to_look(const std::filesystem::path& folder) {
+  HW_TRY(find_store(folder));
+  HW_TAKE(db, sql::open_sqlite(database_in(folder), sql::Access::read, {.application_id = application_id}));
+  HW_TAKE(version, db->schema_version());
+  const int known = static_cast<int>(migrations().size());
+  if (version == known) return std::move(db);
+  return refuse(ErrorCode::unsupported, "{}: its tables are of version {}, this program's are of version {}",
+                folder.string(), version, known);
+}
+
 }  // namespace
 
 Result<void> find_store(const std::filesystem::path& folder) {
@@ -49,24 +61,23 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   if (!writer) return refuse(writer.error());
   if (auto applied = sql::apply_migrations(**writer, migrations()); !applied) return refuse(applied.error());
   const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
-  return std::make_unique<KeptStore>(std::move(*lock), std::move(*writer), open_reader);
+  return std::make_unique<KeptStore>(folder, std::move(*lock), std::move(*writer), open_reader);
 }
 
 Result<service::ShopWithMachines> look_into(const std::filesystem::path& folder) {
-  HW_TRY(find_store(folder));
-  HW_TAKE(db, sql::open_sqlite(database_in(folder), sql::Access::read, {.application_id = application_id}));
-  HW_TAKE(version, db->schema_version());
-  const int known = static_cast<int>(migrations().size());
-  if (version != known) {
-    return refuse(ErrorCode::unsupported, "{}: its tables are of version {}, this program's are of version {}",
-                  folder.string(), version, known);
-  }
+  HW_TAKE(db, open_to_look(folder));
   HW_TAKE(snapshot, sql::Transaction::begin(*db));
   HW_TAKE(shop, read_shop(*db));
   if (!shop) return refuse(ErrorCode::not_found, "{}: no shop has been founded here", folder.string());
   HW_TAKE(machines, read_machines(*db));
   HW_TRY(snapshot.commit());
   return service::ShopWithMachines{*std::move(shop), std::move(machines)};
+}
+
+Result<std::vector<service::Account>> look_at_accounts(const std::filesystem::path& folder) {
+  HW_TAKE(db, open_to_look(folder));
+  HW_TAKE(rows, read_access(*db));
+  return std::move(rows.accounts);
 }
 
 Result<record::Verdict> verify_logbook(const std::filesystem::path& folder, const std::optional<std::string>& noted) {

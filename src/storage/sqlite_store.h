@@ -22,6 +22,9 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
 // was founded.
 Result<service::ShopWithMachines> look_into(const std::filesystem::path& folder);
 
+// The accounts of a folder's shop, beside a server or without one; changes nothing. Refuses as look_into does.
+Result<std::vector<service::Account>> look_at_accounts(const std::filesystem::path& folder);
+
 // Reads the folder's logbook from its first entry to its head and says whether it is as it was written, beside a server
 // or without one; changes nothing. `noted` is a hash that was noted once. Refuses as find_store and open_store do, and
 // (corrupt) where the tables are not as this program makes them.

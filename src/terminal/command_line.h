@@ -10,8 +10,10 @@
 #include <vector>
 
 #include "libs/values/result.h"
+#include "src/access/permission_table.h"
 #include "src/proposal/stop_instance.h"
 #include "src/record/verify.h"
+#include "src/service/access_rows.h"
 #include "src/service/records.h"
 
 namespace CLI {
@@ -66,6 +68,10 @@ struct Entrances {
   std::function<Result<record::Verdict>(const VerifyCall&)> verify;
   std::function<Result<service::ShopWithMachines>(const std::string& data)> look_into;
   std::function<Result<proposal::StopInstance>(const InstanceCall&)> instance = {};
+  std::function<Result<void>(const std::string& data, const std::string& secret_hash, const service::Grant&)>
+      leave_grant = {};
+  std::function<Result<std::vector<service::Account>>(const std::string& data)> accounts = {};
+  std::function<Result<access::PermissionTable>()> permissions = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

@@ -8,7 +8,7 @@
 
 #include <CLI/CLI.hpp>
 
-#include "libs/certificates/whole_file.h"
+#include "libs/values/whole_file.h"
 #include "libs/formats/byte_source.h"
 #include "src/plan/habits.h"
 #include "src/plan/instance_file.h"
@@ -102,7 +102,7 @@ Answer plan_stops(const PlanCall& call) {
   PlanReport report{.rules = rules_of(instance, model)};
   const plan::Proposal proposal = plan::propose_stops(instance, model, options_of(call, clock));
   if (!proposal.without_place.empty()) return refuse(no_plan(instance, model, proposal));
-  HW_TRY(certificates::write_whole_file(target, plan::print_plan(proposal.plan), certificates::Readers::everybody));
+  HW_TRY(write_whole_file(target, plan::print_plan(proposal.plan), ReadableBy::everybody));
   report.cost = proposal.cost.total();
   report.bound = proposal.bound;
   report.gap = proposal.gap();

@@ -1,27 +1,33 @@
 #pragma once
-// Who is let in. Until there is sign-in: this computer, and devices that have joined. Everybody else gets what a device
-// needs to join, and the app's files, in which there is nothing of the shop.
+// Who is let in to what. Everything is closed but what the contract's table opens to everybody, and the app's files, in
+// which there is nothing of the shop.
 
 #include <optional>
-#include <string_view>
 
-#include "libs/http/message.h"
+#include "libs/http/router.h"
+#include "src/service/access_book.h"
 #include "src/service/devices.h"
+#include "src/service/open_shop.h"
+#include "src/web/access_table.h"
 
 namespace hw::web {
 
 // The device that sent the request, while it may.
 std::optional<service::DeviceView> device_of(const http::Request& request, service::Devices& devices, Instant now);
 
-// What it sends to be known by; empty where it sends nothing.
-std::string_view secret_of(const http::Request& request);
+// Who sent it: by Authorization: Bearer (RFC 6750) a program, else by the session's cookie a person. A token that is no
+// good is nobody, whatever cookie comes with it.
+std::optional<service::Caller> caller_of(const http::Request& request, service::AccessBook& book, Instant now);
 
-// What the browser keeps for the device and sends with each request: nobody reads it on a page, it goes to this
-// server's own pages' requests only, over an encrypted line only where it came over one, for 400 days from the last
-// visit.
-std::string device_cookie(std::string_view secret, service::Line line);
+struct AdmissionParts {
+  service::AccessBook& book;
+  service::OpenShop& shop;
+  const AccessTable& table;
+};
 
-// Refuses (401, not-joined) what is neither open to everybody nor from this computer or a device that has joined.
-std::optional<http::Response> check_admission(const http::Request& request, service::Devices& devices, Instant now);
+// Refuses 401 (not-signed-in) where nobody is known, 403 (not-allowed, not-your-machine) what the caller may not; else
+// notes in the request who asks. What may be watched is also answered to this computer.
+std::optional<http::Response> check_admission(const AdmissionParts& parts, const http::Route& route,
+                                              http::Request& request, Instant now);
 
 }  // namespace hw::web

@@ -23,11 +23,21 @@ http::Response answer(const Result<View>& result) {
   return result ? answer(*result) : http::problem(result.error());
 }
 
+// Refuses what somebody would enter in another person's name. Programs (no user) may enter in any.
+inline Result<void> check_by(const http::Request& request, const std::string& by) {
+  if (request.user.empty() || by == request.user) return {};
+  return refuse(ErrorCode::not_allowed, Saying{"not-you", {{"name", request.user}}},
+                "by: {} has signed in, and nobody enters in another's name", request.user);
+}
+
 // The request's body as an Edit, given to `use`, whose Result is the answer.
 template <class Edit, class Use>
 http::Response answer_edit(const http::Request& request, Use use) {
   const auto edit = formats::parse_json<Edit>(request.body);
   if (!edit) return http::problem(edit.error());
+  if constexpr (requires { edit->by; }) {
+    if (const auto checked = check_by(request, edit->by); !checked) return http::problem(checked.error());
+  }
   return answer(use(*edit));
 }
 

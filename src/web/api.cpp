@@ -1,6 +1,7 @@
 #include "src/web/api.h"
 
 #include "src/web/answers.h"
+#include "src/web/machine_limits.h"
 #include "src/web/rounds_api.h"
 #include "src/web/routes.h"
 
@@ -18,22 +19,34 @@ Result<service::CounterDaysView> days(const ApiParts& parts, const Request& requ
   return service::show_days(parts.shop, request.path_value("machine"), *counter, first, last, parts.clock());
 }
 
-service::ShopView shop_view(const ApiParts& parts) {
+// Who is limited to some machines is not told who works here.
+service::ShopView shop_view(const ApiParts& parts, const Request& request) {
   service::ShopView view = show_shop(parts.shop, parts.clock());
   view.loopback_only = parts.reach.addresses().empty();
+  if (request.limited_to) view.people.clear();
   return view;
+}
+
+Response events(const ApiParts& parts, const Request& request) {
+  if (!request.limited_to) return Response::events(parts.events.subscribe());
+  return Response::events(
+      parts.events.subscribe([request](std::string_view machine) { return reaches(request, machine); }));
 }
 
 void add_views(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/openapi.json", [parts](const Request&) { return Response::json(parts.contract_json); });
-  router.add("GET", "/api/shop", [parts](const Request&) { return answer(shop_view(parts)); });
-  router.add("GET", "/api/floor", [parts](const Request&) { return answer(show_floor(parts.shop, parts.clock())); });
+  router.add("GET", "/api/shop", [parts](const Request& request) { return answer(shop_view(parts, request)); });
+  router.add("GET", "/api/floor", [parts](const Request& request) {
+    auto view = show_floor(parts.shop, parts.clock());
+    keep_reachable(request, view.machines, &service::FloorMachineView::key);
+    return answer(view);
+  });
   router.add("GET", "/api/machines/{machine}", guarded([parts](const Request& request) {
                return answer(show_machine(parts.shop, request.path_value("machine"), parts.clock()));
              }));
   router.add("GET", "/api/machines/{machine}/days",
              guarded([parts](const Request& request) { return answer(days(parts, request)); }));
-  router.add("GET", "/api/events", [parts](const Request&) { return Response::events(parts.events.subscribe()); });
+  router.add("GET", "/api/events", [parts](const Request& request) { return events(parts, request); });
 }
 
 void add_task_edits(http::Router& router, const ApiParts& parts) {

@@ -1,4 +1,5 @@
 #include "src/web/answers.h"
+#include "src/web/machine_limits.h"
 #include "src/web/routes.h"
 
 namespace hw::web {
@@ -17,7 +18,9 @@ Result<service::FindingsView> findings(const ApiParts& parts, const Request& req
                   formats::print_words<FindingsShown>());
   }
   query.shown = *shown;
-  return show_findings(parts.shop, query);
+  HW_TAKE(view, show_findings(parts.shop, query));
+  keep_reachable(request, view.findings, &service::FindingView::machine);
+  return std::move(view);
 }
 
 // A route that tells something of a finding by an edit.

@@ -2,7 +2,9 @@
 
 #include "src/web/admission.h"
 #include "src/web/answers.h"
+#include "src/web/cookies.h"
 #include "src/web/join_views.h"
+#include "src/web/me_view.h"
 #include "src/web/origin_check.h"
 
 namespace hw::web {
@@ -10,16 +12,6 @@ namespace {
 
 using http::Request;
 using http::Response;
-
-service::Line line_of(const Request& request) {
-  return request.is_tls ? service::Line::encrypted : service::Line::plain;
-}
-
-// Answers with a code or a secret in them stay in no cache.
-Response not_kept(Response response) {
-  response.headers.set("Cache-Control", "no-store");
-  return response;
-}
 
 Response authority(const JoinParts& parts) {
   const auto served = parts.reach.served();
@@ -35,7 +27,7 @@ Response join(const JoinParts& parts, const Request& request) {
   view.device = {*device};
   Response response = not_kept(answer(view));
   const auto line = device->encrypted ? service::Line::encrypted : service::Line::plain;
-  response.headers.add("Set-Cookie", device_cookie(secret_of(request), line));  // its 400 days begin anew
+  response.headers.add("Set-Cookie", device_cookie(cookie_of(request, device_cookie_name), line));  // its 400 days begin anew
   return response;
 }
 

@@ -42,7 +42,7 @@ void LiveEvents::tell_changes() {
   const bool is_new_minute = std::exchange(told_minute_, minute) != minute;
   const auto looking = shop_.look();
   const bool stores_changed = std::exchange(told_stores_, shop_.stores().version()) != shop_.stores().version();
-  if (stores_changed && is_heard) channel_.publish({.event = "stores", .data = "{}", .id = {}});
+  if (stores_changed && is_heard) channel_.publish({.event = "stores", .data = "{}"});
   for (const auto& machine : shop_.machines()) {
     const std::string& key = machine->record.machine.key;
     Told& told = told_[key];
@@ -52,9 +52,10 @@ void LiveEvents::tell_changes() {
         is_new_minute || stores_changed || tasks_changed || present.counts_version != told.counts_version;
     told = present;
     if (!changed || !is_heard) continue;
-    channel_.publish({.event = "machine", .data = formats::print_json(floor_view(shop_, *machine, now)), .id = {}});
+    const std::string floor = formats::print_json(floor_view(shop_, *machine, now));
+    channel_.publish({.event = "machine", .data = floor, .topic = key});
     const std::map<std::string, std::string> names{{"machine", key}};
-    if (tasks_changed) channel_.publish({.event = "tasks", .data = formats::print_json(names), .id = {}});
+    if (tasks_changed) channel_.publish({.event = "tasks", .data = formats::print_json(names), .topic = key});
   }
 }
 

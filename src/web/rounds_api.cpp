@@ -1,6 +1,7 @@
 #include "src/web/rounds_api.h"
 
 #include "src/web/answers.h"
+#include "src/web/machine_limits.h"
 
 namespace hw::web {
 namespace {
@@ -10,7 +11,9 @@ using http::Request;
 http::Response rounds(const ApiParts& parts, const Request& request) {
   const auto machine = request.query_value("machine");
   const auto key = machine ? std::optional{std::string{*machine}} : std::nullopt;
-  return answer(show_rounds(parts.shop, key, parts.clock()));
+  auto rounds = show_rounds(parts.shop, key, parts.clock());
+  if (rounds) keep_reachable(request, rounds->machines, &service::MachineRoundsView::machine);
+  return answer(rounds);
 }
 
 }  // namespace

@@ -7,21 +7,25 @@
 namespace hw::web {
 namespace {
 
-// This computer's own address of the plain line, and what others do.
-std::string where_it_is(const WebServer& web, const Endpoint& plain) {
+// This computer's own address of the plain line.
+std::string own_address(const WebServer& web, const Endpoint& plain) {
   const bool is_own = !is_for_others(plain) && plain.address.find(':') == std::string::npos;
   const std::string host = plain.address == "::1" ? "[::1]" : is_own ? plain.address : "127.0.0.1";
-  const std::string own = fmt::format("Hourwright is at http://{}:{}/\n", host, web.port());
+  return fmt::format("http://{}:{}", host, web.port());
+}
+
+std::string where_it_is(const WebServer& web, const std::string& own) {
   const std::string first = web.reach().first_address();
-  if (first.empty()) return own + "There is no sign-in yet: only this computer can reach it. Ctrl-C ends it.";
-  return own + fmt::format(
-                   "There is no sign-in yet: this computer and devices that have joined can use it. To let one "
-                   "join, open http://{}:{}/join here. Phones begin at {}/join. Ctrl-C ends it.",
-                   host, web.port(), first);
+  const std::string others =
+      first.empty() ? "Only this computer can reach it."
+                    : fmt::format("Phones begin at {}/join; a lead lets them join at {}/join.", first, own);
+  const std::string nobody =
+      web.can_sign_in() ? "" : " Nobody can sign in yet: hourwright admin create NAME --role lead prints a link.";
+  return fmt::format("Hourwright is at {}/\n{}{} Ctrl-C ends it.", own, others, nobody);
 }
 
 Result<void> serve(service::Store& store, const ServeOptions& options,
-                   const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
+                   const Ready& ready, const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
   service::FeedsOptions feeds_options;
   feeds_options.store_every = options.store_every;
@@ -29,7 +33,8 @@ Result<void> serve(service::Store& store, const ServeOptions& options,
   feeds_options.report = [](std::string_view says) { spdlog::warn("{}", says); };
   HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
-  ready(where_it_is(*web, options.web.plain));
+  const std::string own = own_address(*web, options.web.plain);
+  ready(where_it_is(*web, own), own);
   wait();
   web->stop();
   return feeds->stop();
@@ -38,7 +43,7 @@ Result<void> serve(service::Store& store, const ServeOptions& options,
 }  // namespace
 
 Result<void> serve_shop(service::Store& store, const ServeOptions& options,
-                        const std::function<void(std::string_view)>& ready, const std::function<void()>& wait) {
+                        const Ready& ready, const std::function<void()>& wait) {
   try {
     return serve(store, options, ready, wait);
   } catch (const sql::StorageFailed& failed) {

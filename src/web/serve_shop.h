@@ -13,10 +13,13 @@ struct ServeOptions {
   Duration store_every = Duration::seconds(5);  // how often what was counted is stored
 };
 
-// Serves until `wait` returns; `ready` is told, in lines for people, where the server is. What was counted is stored at
+// Told, in lines for people, where the server is, and its own address: http://127.0.0.1:8470
+using Ready = std::function<void(std::string_view says, const std::string& address)>;
+
+// Serves until `wait` returns; `ready` is told once all answers. What was counted is stored at
 // the end.
 // Refuses what opening the shop, the feeds or the listener refuses, and a database that fails.
 Result<void> serve_shop(service::Store& store, const ServeOptions& options,
-                        const std::function<void(std::string_view)>& ready, const std::function<void()>& wait);
+                        const Ready& ready, const std::function<void()>& wait);
 
 }  // namespace hw::web

@@ -1,4 +1,5 @@
 #include "src/web/answers.h"
+#include "src/web/machine_limits.h"
 #include "src/web/routes.h"
 
 namespace hw::web {
@@ -17,7 +18,9 @@ Result<service::StopsView> stops(const ApiParts& parts, const Request& request) 
                   formats::print_words<StopsShown>());
   }
   query.shown = *shown;
-  return show_stops(parts.shop, query);
+  HW_TAKE(view, show_stops(parts.shop, query));
+  keep_reachable(request, view.stops, &service::StopView::machine);
+  return std::move(view);
 }
 
 // A route that tells something of a stop by an edit.

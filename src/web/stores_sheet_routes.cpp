@@ -57,6 +57,7 @@ Result<service::EntryView> read(const ApiParts& parts, const Request& request) {
   service::SheetEdit edit;
   edit.id = request.query_value("id").value_or("");
   edit.by = request.query_value("by").value_or("");
+  HW_TRY(check_by(request, edit.by));
   edit.sha256 = print_hex(sha256(request.body));
   edit.seen = stores_version(parts.shop);
   HW_TAKE(sheet, sheet_asked(parts, request));

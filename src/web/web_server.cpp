@@ -1,15 +1,14 @@
 #include "src/web/web_server.h"
 
 #include <algorithm>
-#include <fstream>
-#include <sstream>
 
 #include <spdlog/spdlog.h>
 
 #include "libs/values/secret.h"
+#include "src/service/sign_in.h"
+#include "src/web/access_routes.h"
 #include "src/web/admission.h"
 #include "src/web/answers.h"
-#include "src/web/contract.h"
 #include "src/web/join_routes.h"
 #include "src/web/metrics.h"
 #include "src/web/origin_check.h"
@@ -20,17 +19,6 @@ namespace hw::web {
 namespace {
 
 constexpr unsigned workers = 4;
-
-Result<std::string> contract_json(const std::filesystem::path& share) {
-  const auto file = share / "api" / "openapi.yaml";
-  std::ifstream in(file);
-  if (!in) return refuse(ErrorCode::not_found, "{} is missing; it belongs to the program", file.string());
-  std::stringstream text;
-  text << in.rdbuf();
-  auto json = json_of_yaml(text.str());
-  if (!json) return refuse(json.error().at(file.string()));
-  return json;
-}
 
 http::Response readiness_answer(const Readiness& readiness) {
   return http::Response::json(formats::print_json(readiness), readiness.ready ? 200 : 503);
@@ -49,9 +37,8 @@ Lines lines_for_others(const WebOptions& options, const Lines& open) {
 
 Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, const WebOptions& options, Clock clock) {
   std::unique_ptr<WebServer> web{new WebServer(options.names, std::move(clock))};
-  HW_TAKE(contract, contract_json(options.share));
-  HW_TAKE(devices, service::Devices::open(shop.store(), shop.calendar().zone, secret_bytes));
-  web->devices_ = std::move(devices);
+  HW_TAKE(contract, read_contract(options.share));
+  HW_TRY(web->open_access(shop, contract));
   if (auto app = http::StaticFiles::load(options.share / "app" / "dist")) {
     web->app_ = std::move(*app);
   } else {
@@ -61,6 +48,20 @@ Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, con
   HW_TRY(web->open_lines(options));
   web->live_ = std::make_unique<LiveEvents>(shop, web->clock_, web->channel_);
   return web;
+}
+
+Result<void> WebServer::open_access(service::OpenShop& shop, const std::string& contract) {
+  HW_TAKE(table, read_access_table(contract));
+  access_table_ = std::move(table);
+  HW_TAKE(devices, service::Devices::open(shop.store(), shop.calendar().zone, secret_bytes));
+  devices_ = std::move(devices);
+  HW_TAKE(book, service::AccessBook::open(shop.store(), shop.calendar().zone, secret_bytes, access_table_.permissions));
+  book_ = std::move(book);
+  router_.guard([this, &shop](const http::Route& route, http::Request& request) {
+    auto refusal = check_admission({*book_, shop, access_table_}, route, request, clock_());
+    return refusal ? std::move(refusal) : check_body_type(request);
+  });
+  return {};
 }
 
 void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
@@ -81,6 +82,10 @@ void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
   add_api(router_,
           {shop, clock_, channel_, *forecasts_, *proposals_, *studies_, *stores_, std::move(contract), reach_});
   add_join(router_, {*devices_, reach_, clock_, channel_});
+  const AccessParts access{*book_, *devices_, shop, reach_, clock_, channel_};
+  add_sign_in_routes(router_, access);
+  add_own_access_routes(router_, access);
+  add_account_routes(router_, access);
   router_.otherwise([this](const http::Request& request) { return from_app(request); });
 }
 
@@ -126,8 +131,6 @@ Result<void> WebServer::open_tls(const TlsOptions& options) {
 
 http::Response WebServer::answer(http::Request request) const {
   if (auto refusal = check_origin(request, reach_)) return *std::move(refusal);
-  if (auto refusal = check_admission(request, *devices_, clock_())) return *std::move(refusal);
-  if (auto refusal = check_body_type(request)) return *std::move(refusal);
   return router_.answer(std::move(request));
 }
 
@@ -136,6 +139,8 @@ http::Response WebServer::from_app(const http::Request& request) const {
   if (app_ && !is_api) return app_->answer(request);
   return http::problem({ErrorCode::not_found, fmt::format("there is nothing at {}", request.path)});
 }
+
+bool WebServer::can_sign_in() const { return service::has_accounts(*book_, clock_()); }
 
 WebServer::~WebServer() { stop(); }
 

@@ -1,6 +1,6 @@
 #pragma once
 // The server: API, live events, health, the built app, on a plain line and, where that is wished, on an encrypted one.
-// Until there is sign-in it is open to this computer and to devices that have joined.
+// Everything but what the contract opens to everybody is for people who have signed in and programs with a token.
 
 #include <cstdint>
 #include <memory>
@@ -9,8 +9,10 @@
 
 #include "libs/http/server.h"
 #include "libs/http/static_files.h"
+#include "src/service/access_book.h"
 #include "src/service/devices.h"
 #include "src/service/proposals.h"
+#include "src/web/access_table.h"
 #include "src/web/live_events.h"
 #include "src/web/reach.h"
 #include "src/web/tls_keeper.h"
@@ -30,6 +32,8 @@ class WebServer {
   // Of the encrypted line; 0 where there is none.
   std::uint16_t tls_port() const { return tls_server_ ? tls_server_->port() : std::uint16_t{0}; }
   const Reach& reach() const { return reach_; }
+  // Whether anybody can sign in; before that only the command line lets people in.
+  bool can_sign_in() const;
   // All that is answered besides the app's files.
   std::vector<http::Route> routes() const { return router_.routes(); }
   void stop();
@@ -37,6 +41,7 @@ class WebServer {
  private:
   WebServer(std::vector<certificates::HostName> names, Clock clock)
       : clock_(std::move(clock)), reach_(std::move(names)) {}
+  Result<void> open_access(service::OpenShop& shop, const std::string& contract);
   void add_routes(service::OpenShop& shop, std::string contract);
   Result<void> open_lines(const WebOptions& options);
   Result<void> open_tls(const TlsOptions& options);
@@ -46,7 +51,9 @@ class WebServer {
 
   Clock clock_;
   Reach reach_;
+  AccessTable access_table_;
   std::unique_ptr<service::Devices> devices_;
+  std::unique_ptr<service::AccessBook> book_;
   http::Channel channel_;
   std::unique_ptr<service::UseForecasts> forecasts_;
   std::unique_ptr<service::PartStudies> studies_;

@@ -1,4 +1,4 @@
-#include "libs/certificates/whole_file.h"
+#include "libs/values/whole_file.h"
 
 #include <cerrno>
 #include <cstring>
@@ -9,7 +9,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-namespace hw::certificates {
+namespace hw {
 namespace {
 
 namespace fs = std::filesystem;
@@ -44,9 +44,9 @@ bool write_all(int file, std::string_view text) {
   return true;
 }
 
-Result<void> write_new(const fs::path& file, std::string_view text, Readers readers) {
+Result<void> write_new(const fs::path& file, std::string_view text, ReadableBy readers) {
   const Descriptor out{::open(file.c_str(), O_CREAT | O_TRUNC | O_WRONLY | O_CLOEXEC | O_NOFOLLOW, 0600)};
-  const ::mode_t mode = readers == Readers::owner ? 0600 : 0644;
+  const ::mode_t mode = readers == ReadableBy::owner ? 0600 : 0644;
   const bool is_written = out.number() >= 0 && ::fchmod(out.number(), mode) == 0 && write_all(out.number(), text) &&
                           ::fsync(out.number()) == 0;
   if (!is_written) return refuse_by_system(file);
@@ -68,7 +68,7 @@ Result<std::string> read_whole_file(const fs::path& file) {
   return text;
 }
 
-Result<void> write_whole_file(const fs::path& file, std::string_view text, Readers readers) {
+Result<void> write_whole_file(const fs::path& file, std::string_view text, ReadableBy readers) {
   const fs::path fresh = file.parent_path() / fmt::format(".{}.{}", file.filename().string(), ::getpid());
   auto written = write_new(fresh, text, readers);
   if (written && ::rename(fresh.c_str(), file.c_str()) != 0) written = refuse_by_system(file);
@@ -81,4 +81,4 @@ Result<void> write_whole_file(const fs::path& file, std::string_view text, Reade
   return {};
 }
 
-}  // namespace hw::certificates
+}  // namespace hw

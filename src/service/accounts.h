@@ -1,0 +1,38 @@
+#pragma once
+// Who may come in, as a lead decides.
+
+#include "src/service/access_book.h"
+#include "src/service/access_edits.h"
+#include "src/service/access_views.h"
+
+namespace hw::service {
+
+// A link with its secret, which is nowhere else.
+struct NewLink {
+  LinkView link;
+  std::string secret;
+};
+
+// By name; those that ended too.
+AccountsView show_accounts(AccessBook& book, Instant now);
+
+// Refuses bad_input (the name; outside service without machines and last day, others with machines), conflict
+// (account-there). Of an account that ended a new one is made. `machines` are the keys that there are.
+Result<NewLink> make_account(AccessBook& book, const AccountEdit& edit, const MachineKeys& machines,
+                             const std::string& by, Instant now);
+// Refuses as make_account does, not_found (no-account), conflict (last-lead).
+Result<void> change_account(AccessBook& book, const AccountEdit& edit, const MachineKeys& machines,
+                            const std::string& by, Instant now);
+// Its sessions and links end with it. Refuses not_found (no-account), conflict (last-lead).
+Result<void> end_account(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
+// The links before are void. Refuses not_found (no-account).
+Result<NewLink> make_link(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
+Result<void> end_sessions_of(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
+
+// Refuses an account's name that is blank, longer than 60 characters or has control characters.
+Result<void> check_account_name(std::string_view name);
+// Refuses outside service without a machine; machines that are not there.
+Result<void> check_machines(access::Role role, const std::optional<MachineKeys>& limited_to,
+                            const MachineKeys& machines);
+
+}  // namespace hw::service
