@@ -5,9 +5,7 @@
 #include <cstdlib>
 #include <filesystem>
 
-#include "libs/values/secret.h"
 #include "src/access/session_limits.h"
-#include "src/service/access_book.h"
 #include "src/service/found_shop.h"
 #include "src/service/look_ahead.h"
 #include "src/simulate/agent_server.h"
@@ -62,20 +60,19 @@ Answer found(const terminal::FoundCall& call) {
 }
 
 // How to sign in: nothing in the demo has a password that is known.
-std::string invite_lead(const catalogue::ShopFile& shop, const std::string& folder, const std::string& address) {
+std::string invite_lead(const catalogue::Shop& shop, const std::string& folder, const std::string& address) {
   const auto lead = std::find_if(shop.people.begin(), shop.people.end(), [](const auto& one) { return one.is_lead; });
-  const std::string secret = print_base64url(secret_bytes(32));
   const Instant begin = now();
   const service::Grant grant{.kind = "link",
                              .name = lead->name,
                              .role = access::Role::lead,
                              .made_at = begin,
                              .ends_at = begin + access::console_link_life};
-  const auto left = storage::leave_grant(folder, service::hash_of_secret(secret), grant);
-  if (!left) return left.error().message;
+  const auto secret = storage::leave_grant(folder, grant);
+  if (!secret) return secret.error().message;
   return fmt::format("Sign in, once and within 30 minutes, as {}: {}/enter#{}\n"
                      "Later, or as somebody else: hourwright admin create NAME --role ROLE --data {} --at {}",
-                     lead->name, address, secret, folder, address);
+                     lead->name, address, *secret, folder, address);
 }
 
 Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {

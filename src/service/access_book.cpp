@@ -12,7 +12,7 @@ namespace hw::service {
 namespace {
 
 constexpr Duration seen_every = Duration::seconds(300);  // a row is written so often for a session in use, at most
-constexpr std::size_t secret_size = 32;
+constexpr std::size_t session_secret_size = 32;
 
 template <class Row, class Key>
 void put_all(const std::vector<Row>& rows, std::map<std::string, Row, std::less<>>& into, Key key) {
@@ -103,7 +103,7 @@ Result<void> AccessBook::keep(const AccessRows& rows) {
   return {};
 }
 
-std::string AccessBook::new_secret() const { return print_base64url(random(secret_size)); }
+std::string AccessBook::new_secret() const { return print_base64url(random(session_secret_size)); }
 
 // A UUIDv7 (RFC 9562): the time, then random bits.
 std::string AccessBook::new_id(Instant now) const {

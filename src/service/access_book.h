@@ -21,9 +21,9 @@ struct Caller {
   std::string name;  // of the person; the token's title
   access::Role role = access::Role::viewer;
   std::vector<std::string> permissions;
-  std::optional<MachineKeys> machines;
-  std::optional<LocalDate> until;
-  std::optional<Session> session;  // a program has none
+  std::optional<MachineKeys> machines = {};
+  std::optional<LocalDate> until = {};
+  std::optional<Session> session = {};  // a program has none
 
   bool is_program() const { return !session; }
   bool may(std::string_view permission) const;

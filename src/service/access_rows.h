@@ -33,14 +33,14 @@ using MachineKeys = std::vector<std::string>;
 struct Account {
   std::string name;
   access::Role role = access::Role::viewer;
-  std::optional<MachineKeys> machines;  // to which it is limited; nothing: all
-  std::optional<LocalDate> until;       // the last day, the plant's
+  std::optional<MachineKeys> machines = {};  // to which it is limited; nothing: all
+  std::optional<LocalDate> until = {};       // the last day, the plant's
   std::string made_by;
   Instant made_at;
-  std::optional<Instant> ended_at;
-  std::optional<std::string> password_hash;
-  std::optional<std::string> pin_hash;
-  std::optional<std::string> factor_key;  // base64url
+  std::optional<Instant> ended_at = {};
+  std::optional<std::string> password_hash = {};
+  std::optional<std::string> pin_hash = {};
+  std::optional<std::string> factor_key = {};  // base64url
   std::int64_t factor_step = 0;           // of the last code that was used: an older one counts no more
 };
 
@@ -50,7 +50,7 @@ struct Link {
   std::string account;
   std::string made_by;
   Instant until;
-  std::optional<Instant> used_at;  // or made void
+  std::optional<Instant> used_at = {};  // or made void
 };
 
 enum class SignInWay { password, pin, link };
@@ -61,10 +61,10 @@ struct Session {
   std::string secret_hash;
   std::string account;
   SignInWay way = SignInWay::password;
-  std::optional<std::string> device;  // the id of the device that has joined, where it began there
+  std::optional<std::string> device = {};  // the id of the device that has joined, where it began there
   Instant begun_at;
   Instant seen_at;
-  std::optional<Instant> ended_at;
+  std::optional<Instant> ended_at = {};
 };
 
 // What another program comes in with.
@@ -73,14 +73,14 @@ struct Token {
   std::string secret_hash;
   std::string title;
   access::Role role = access::Role::viewer;
-  std::optional<std::vector<std::string>> permissions;  // of the role's; nothing: all of them
-  std::optional<MachineKeys> machines;
+  std::optional<std::vector<std::string>> permissions = {};  // of the role's; nothing: all of them
+  std::optional<MachineKeys> machines = {};
   std::string made_by;
   Instant made_at;
   Instant ends_at;
-  std::optional<LocalDate> used_on;
-  std::optional<Instant> ended_at;
-  std::optional<std::string> ended_by;
+  std::optional<LocalDate> used_on = {};
+  std::optional<Instant> ended_at = {};
+  std::optional<std::string> ended_by = {};
 };
 
 // What happened about access; only ever added.
@@ -129,10 +129,10 @@ struct Grant {
   std::string kind;  // "link" for an account that is made or changed by it, "reset" for one that is there, "token"
   std::string name;  // of the account; the token's title
   access::Role role = access::Role::viewer;
-  std::optional<std::vector<std::string>> permissions;
-  std::optional<MachineKeys> machines;
-  Instant made_at;
-  Instant ends_at;
+  std::optional<std::vector<std::string>> permissions = {};
+  std::optional<MachineKeys> machines = {};
+  Instant made_at = {};
+  Instant ends_at = {};
 };
 BOOST_DESCRIBE_STRUCT(Grant, (), (kind, name, role, permissions, machines, made_at, ends_at))
 

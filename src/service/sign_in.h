@@ -12,7 +12,7 @@ namespace hw::service {
 // Where somebody signs in.
 struct SignInPlace {
   std::string address;                // the peer's
-  std::optional<std::string> device;  // the id of the device that has joined
+  std::optional<std::string> device = {};  // the id of the device that has joined
 };
 
 // A session that has just begun, and the secret that the browser sends from now on.

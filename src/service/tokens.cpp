@@ -9,7 +9,7 @@ namespace hw::service {
 namespace {
 
 constexpr int token_days_max = 3660;
-constexpr int notes_max = 200;
+constexpr int access_notes_max = 200;
 
 TokenView view_of(const AccessBook& book, const Token& token) {
   TokenView view;
@@ -81,7 +81,7 @@ Result<void> end_token(AccessBook& book, std::string_view id, const std::string&
 }
 
 Result<AccessNotesView> show_access_notes(AccessBook& book) {
-  HW_TAKE(notes, book.store.access_notes(notes_max));
+  HW_TAKE(notes, book.store.access_notes(access_notes_max));
   return AccessNotesView{std::move(notes)};
 }
 

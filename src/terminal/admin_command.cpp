@@ -7,7 +7,6 @@
 #include <boost/describe/class.hpp>
 
 #include "libs/formats/json.h"
-#include "libs/values/secret.h"
 #include "src/access/session_limits.h"
 #include "src/service/accounts.h"
 #include "src/terminal/data_folder.h"
@@ -42,8 +41,7 @@ Answer say_link(const AdminCall& call, const service::Grant& grant, const std::s
 Answer leave(const AdminCall& call, const Entrances& entrances, service::Grant grant) {
   grant.made_at = now();
   grant.ends_at = grant.made_at + access::console_link_life;
-  const std::string secret = print_base64url(secret_bytes(32));
-  HW_TRY(entrances.leave_grant(call.data, service::hash_of_secret(secret), grant));
+  HW_TAKE(secret, entrances.leave_grant(call.data, grant));
   return say_link(call, grant, secret);
 }
 

@@ -68,8 +68,7 @@ struct Entrances {
   std::function<Result<record::Verdict>(const VerifyCall&)> verify;
   std::function<Result<service::ShopWithMachines>(const std::string& data)> look_into;
   std::function<Result<proposal::StopInstance>(const InstanceCall&)> instance = {};
-  std::function<Result<void>(const std::string& data, const std::string& secret_hash, const service::Grant&)>
-      leave_grant = {};
+  std::function<Result<std::string>(const std::string& data, const service::Grant&)> leave_grant = {};
   std::function<Result<std::vector<service::Account>>(const std::string& data)> accounts = {};
   std::function<Result<access::PermissionTable>()> permissions = {};
 };

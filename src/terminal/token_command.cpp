@@ -6,8 +6,6 @@
 #include <boost/describe/class.hpp>
 
 #include "libs/formats/json.h"
-#include "libs/values/secret.h"
-#include "src/service/access_book.h"
 #include "src/service/accounts.h"
 #include "src/service/tokens.h"
 #include "src/terminal/data_folder.h"
@@ -54,8 +52,7 @@ Answer create(const TokenCall& call, const Entrances& entrances) {
   HW_TAKE(grant, grant_of(call, entrances));
   grant.made_at = now();
   grant.ends_at = grant.made_at + Duration::hours(std::int64_t{24} * call.days);
-  const std::string secret = print_base64url(secret_bytes(32));
-  HW_TRY(entrances.leave_grant(call.data, service::hash_of_secret(secret), grant));
+  HW_TAKE(secret, entrances.leave_grant(call.data, grant));
   const TokenSaid said{call.title, call.role, secret, grant.ends_at};
   if (call.json) return Said{formats::print_json(said) + "\n"};
   return Said{fmt::format("{}\n", secret)};

@@ -40,7 +40,7 @@ Result<NewLinkView> link_view(const AccessParts& parts, const Request& request, 
   const std::string base = addresses.empty()
                                ? fmt::format("{}://{}", request.is_tls ? "https" : "http", request.headers.find("Host").value_or(""))
                                : addresses.front();
-  HW_TAKE(qr, formats::make_qr(base + path));
+  HW_TAKE(qr, formats::encode_qr(base + path, formats::QrLevel::medium));
   return NewLinkView{made.link.name, base + path, made.link.valid_until, view_of(qr)};
 }
 

@@ -22,7 +22,7 @@ struct SecondFactorView {
 BOOST_DESCRIBE_STRUCT(SecondFactorView, (), (secret, address, qr))
 
 // Letters, digits and what an address leaves as it is (RFC 3986, section 2.3); the rest by its bytes.
-std::string escaped(std::string_view text) {
+std::string percent_escaped(std::string_view text) {
   std::string out;
   for (const char c : text) {
     const bool is_plain = std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '.' || c == '_' || c == '~';
@@ -34,8 +34,8 @@ std::string escaped(std::string_view text) {
 Result<SecondFactorView> second_factor_view(const std::string& name, const std::string& key) {
   SecondFactorView view;
   view.secret = passwords::print_base32(key);
-  view.address = fmt::format("otpauth://totp/Hourwright:{}?secret={}&issuer=Hourwright", escaped(name), view.secret);
-  HW_TAKE(qr, formats::make_qr(view.address));
+  view.address = fmt::format("otpauth://totp/Hourwright:{}?secret={}&issuer=Hourwright", percent_escaped(name), view.secret);
+  HW_TAKE(qr, formats::encode_qr(view.address, formats::QrLevel::medium));
   view.qr = view_of(qr);
   return view;
 }
