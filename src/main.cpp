@@ -43,7 +43,12 @@ Answer serve(const terminal::ServeCall& call) {
   HW_TRY(storage::find_store(call.data));
   HW_TAKE(store, storage::open_store(call.data));
   const Duration store_every{static_cast<std::int64_t>(call.store_every_s * 1e9)};
-  const auto ready = [](std::string_view says, const std::string&) { say(says); };
+  const auto ready = [](const web::Readied& readied) {
+    say(readied.says);
+    if (!readied.can_sign_in) {
+      say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
+    }
+  };
   HW_TRY(web::serve_shop(*store, {options, store_every}, ready, terminal::wait_for_ending));
   return "";
 }
@@ -70,9 +75,10 @@ std::string invite_lead(const catalogue::Shop& shop, const std::string& folder, 
                              .ends_at = begin + access::console_link_life};
   const auto secret = storage::leave_grant(folder, grant);
   if (!secret) return secret.error().message;
-  return fmt::format("Sign in, once and within 30 minutes, as {}: {}/enter#{}\n"
-                     "Later, or as somebody else: hourwright admin create NAME --role ROLE --data {} --at {}",
-                     lead->name, address, *secret, folder, address);
+  return fmt::format(
+      "Sign in, once and within 30 minutes, as {}: {}/enter#{}\n"
+      "Later, or as somebody else: hourwright admin create NAME --role ROLE --data {} --at {}",
+      lead->name, address, *secret, folder, address);
 }
 
 Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
@@ -87,8 +93,8 @@ Answer demo_in(const std::string& folder, const terminal::DemoCall& call) {
   HW_TAKE(store, storage::open_store(folder));
   say(fmt::format("Making {} with {} days of history ...", files.shop.plant, simulate::demo_history_days));
   HW_TRY(simulate::found_demo(*store, shop, *floor, ahead, begin));
-  const auto ready = [&](std::string_view says, const std::string& address) {
-    say(fmt::format("{}\nData folder: {}\n{}", says, folder, invite_lead(files.shop, folder, address)));
+  const auto ready = [&](const web::Readied& readied) {
+    say(fmt::format("{}\nData folder: {}\n{}", readied.says, folder, invite_lead(files.shop, folder, readied.address)));
   };
   HW_TRY(web::serve_shop(*store, {options}, ready, terminal::wait_for_ending));
   return "";

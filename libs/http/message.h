@@ -36,8 +36,8 @@ struct Request {
   bool is_tls = false;         // came over TLS
 
   // What a guard (router.h) found out about who asks.
-  std::string user;                                   // a person's name; empty: nobody, or a program
-  std::optional<std::vector<std::string>> limited_to; // the things that the user may see; nothing: no limit
+  std::string user;                                    // a person's name; empty: nobody, or a program
+  std::optional<std::vector<std::string>> limited_to;  // the things that the user may see; nothing: no limit
 
   // The first value of that name in the query.
   std::optional<std::string_view> query_value(std::string_view name) const;

@@ -19,8 +19,8 @@ using Sha1 = std::array<unsigned char, sha1_size>;
 Sha1 hmac_sha1(std::string_view key, const std::array<unsigned char, 8>& message) {
   Sha1 hash{};
   unsigned length = 0;
-  const auto* const made = HMAC(EVP_sha1(), key.data(), static_cast<int>(key.size()), message.data(), message.size(),
-                                hash.data(), &length);
+  const auto* const made =
+      HMAC(EVP_sha1(), key.data(), static_cast<int>(key.size()), message.data(), message.size(), hash.data(), &length);
   HW_ASSERT(made && length == sha1_size, "OpenSSL has SHA-1");
   return hash;
 }

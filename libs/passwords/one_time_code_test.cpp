@@ -16,12 +16,18 @@ TEST(OneTimeCode, IsThatOfTheStandardForEachCounter) {
 
 TEST(OneTimeCode, IsThatOfTheStandardForEachTime) {
   // RFC 6238, appendix B, SHA-1, 8 digits.
-  const std::pair<std::int64_t, const char*> cases[] = {{59, "94287082"},          {1111111109, "07081804"},
-                                                        {1111111111, "14050471"},  {1234567890, "89005924"},
-                                                        {2000000000, "69279037"},  {20000000000, "65353130"}};
+  const std::pair<std::int64_t, const char*> cases[] = {{59, "94287082"},         {1111111109, "07081804"},
+                                                        {1111111111, "14050471"}, {1234567890, "89005924"},
+                                                        {2000000000, "69279037"}, {20000000000, "65353130"}};
   for (const auto& [second, code] : cases) {
-    EXPECT_EQ(code_of(rfc_key, code_step(Instant::from_millis(second * 1000)), 8), code) << second;
+    EXPECT_EQ(code_of(rfc_key, second / 30, 8), code) << second;
   }
+}
+
+TEST(OneTimeCode, ChangesEveryThirtySeconds) {
+  EXPECT_EQ(code_step(Instant::from_millis(59'999)), 1);
+  EXPECT_EQ(code_step(Instant::from_millis(60'000)), 2);
+  EXPECT_EQ(code_step(Instant::from_millis(-1)), -1) << "a clock before 1970 is no trap";
 }
 
 TEST(OneTimeCode, CountsOnceAndAStepToEachSide) {
@@ -39,8 +45,12 @@ TEST(OneTimeCode, CountsOnceAndAStepToEachSide) {
 
 TEST(Base32, IsThatOfTheStandardWithoutPadding) {
   // RFC 4648, section 10.
-  const std::pair<const char*, const char*> cases[] = {{"", ""},           {"f", "MY"},         {"fo", "MZXQ"},
-                                                       {"foo", "MZXW6"},   {"foob", "MZXW6YQ"}, {"fooba", "MZXW6YTB"},
+  const std::pair<const char*, const char*> cases[] = {{"", ""},
+                                                       {"f", "MY"},
+                                                       {"fo", "MZXQ"},
+                                                       {"foo", "MZXW6"},
+                                                       {"foob", "MZXW6YQ"},
+                                                       {"fooba", "MZXW6YTB"},
                                                        {"foobar", "MZXW6YTBOI"}};
   for (const auto& [bytes, text] : cases) EXPECT_EQ(print_base32(bytes), text);
 }

@@ -17,7 +17,8 @@ enum class Role {
   lead,
 };
 
-inline constexpr std::array all_roles{Role::outside, Role::viewer, Role::machine_operator, Role::technician, Role::lead};
+inline constexpr std::array all_roles{Role::outside, Role::viewer, Role::machine_operator, Role::technician,
+                                      Role::lead};
 
 // The word of the contract: outside, viewer, operator, technician, lead.
 std::string_view word_of(Role role);

@@ -1,11 +1,31 @@
 #include "src/access/secret_rules.h"
 
 #include <algorithm>
+#include <vector>
 
 #include "libs/passwords/password_strength.h"
 #include "libs/values/characters.h"
 
 namespace hw::access {
+namespace {
+
+// "Ilka Brandorf" also as ilka, brandorf and ilkabrandorf.
+std::vector<std::string> with_parts(std::span<const std::string> words) {
+  std::vector<std::string> all;
+  for (const std::string& word : words) {
+    std::string joined = word;
+    std::erase(joined, ' ');
+    all.push_back(std::move(joined));
+    for (std::size_t at = 0; at < word.size();) {
+      const auto end = std::min(word.find(' ', at), word.size());
+      if (end > at) all.push_back(word.substr(at, end - at));
+      at = end + 1;
+    }
+  }
+  return all;
+}
+
+}  // namespace
 
 Result<void> check_password(std::string_view password, std::span<const std::string> words) {
   const std::size_t length = characters_in(password);
@@ -17,7 +37,7 @@ Result<void> check_password(std::string_view password, std::span<const std::stri
     return refuse(ErrorCode::bad_input, Saying{"password-long", {}, {{"most", password_most}}},
                   "password: {} characters at most", password_most);
   }
-  if (passwords::guesses_power(password, words) >= password_power_least) return {};
+  if (passwords::guesses_power(password, with_parts(words)) >= password_power_least) return {};
   return refuse(ErrorCode::bad_input, Saying{"password-common"},
                 "password: it would be guessed early, because it is common or made of common words, names or rows of "
                 "keys; take some words that do not belong together");

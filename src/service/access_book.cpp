@@ -50,8 +50,18 @@ AccessRows rows_of(const AccessBook& book, const Grant& grant, const std::string
   AccessRows rows;
   const std::string by{this_computer};
   if (grant.kind == "token") {
-    rows.tokens = {{book.new_id(grant.made_at), secret_hash, grant.name, grant.role, grant.permissions, grant.machines,
-                    by, grant.made_at, grant.ends_at, {}, {}, {}}};
+    rows.tokens = {{book.new_id(grant.made_at),
+                    secret_hash,
+                    grant.name,
+                    grant.role,
+                    grant.permissions,
+                    grant.machines,
+                    by,
+                    grant.made_at,
+                    grant.ends_at,
+                    {},
+                    {},
+                    {}}};
     rows.notes = {{grant.made_at, by, AccessDeed::token_made, grant.name}};
     return rows;
   }
@@ -63,8 +73,7 @@ AccessRows rows_of(const AccessBook& book, const Grant& grant, const std::string
     rows.notes = {{grant.made_at, by, AccessDeed::link_made, grant.name}};
     return rows;
   }
-  Account account = goes_on ? there->second
-                            : Account{.name = grant.name, .made_by = by, .made_at = grant.made_at};
+  Account account = goes_on ? there->second : Account{.name = grant.name, .made_by = by, .made_at = grant.made_at};
   account.role = grant.role;
   account.machines = grant.machines;
   account.until = {};
@@ -170,8 +179,8 @@ std::optional<Caller> recognise_token(AccessBook& book, std::string_view secret,
   }
   Caller caller{token.title, token.role, book.table.permissions_of(token.role), token.machines, {}, {}};
   std::erase_if(caller.permissions, [&](const std::string& one) {
-    const bool is_left_out =
-        token.permissions && std::find(token.permissions->begin(), token.permissions->end(), one) == token.permissions->end();
+    const bool is_left_out = token.permissions && std::find(token.permissions->begin(), token.permissions->end(),
+                                                            one) == token.permissions->end();
     return one == access::admit_permission || is_left_out;
   });
   return caller;

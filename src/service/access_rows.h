@@ -41,7 +41,7 @@ struct Account {
   std::optional<std::string> password_hash = {};
   std::optional<std::string> pin_hash = {};
   std::optional<std::string> factor_key = {};  // base64url
-  std::int64_t factor_step = 0;           // of the last code that was used: an older one counts no more
+  std::int64_t factor_step = 0;                // of the last code that was used: an older one counts no more
 };
 
 // A link by which somebody chooses what to sign in with, once.

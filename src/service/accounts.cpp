@@ -130,9 +130,9 @@ Result<NewLink> make_account(AccessBook& book, const AccountEdit& edit, const Ma
                         .until = edit.until,
                         .made_by = by,
                         .made_at = as_kept(now)};
-  return keep_with_link(
-      book, {.accounts = {account}, .notes = {account_note(AccessDeed::account_made, edit.name, by, now)}}, account, by,
-      now);
+  return keep_with_link(book,
+                        {.accounts = {account}, .notes = {account_note(AccessDeed::account_made, edit.name, by, now)}},
+                        account, by, now);
 }
 
 Result<void> change_account(AccessBook& book, const AccountEdit& edit, const MachineKeys& machines,

@@ -74,8 +74,8 @@ SessionsView show_sessions(AccessBook& book, const Session& present, const std::
   SessionsView view;
   for (const auto& [hash, session] : book.sessions) {
     if (session.account != present.account || !book.goes_on(session, now)) continue;
-    SessionView one{session.id,      session.way,     {}, session.begun_at, session.seen_at, end_of(session),
-                    session.id == present.id};
+    SessionView one{
+        session.id, session.way, {}, session.begun_at, session.seen_at, end_of(session), session.id == present.id};
     if (session.device) {
       const auto title = titles.find(*session.device);
       one.device = title == titles.end() ? *session.device : title->second;
@@ -124,7 +124,7 @@ Result<void> change_pin(AccessBook& book, const Session& present, const PinEdit&
   HW_TRY(access::check_pin(edit.pin));
   const std::string hash = passwords::hash_password(edit.pin);
   return change_own(book, present, AccessDeed::pin_changed, now,
-                        [&](Account& account, AccessRows&) { account.pin_hash = hash; });
+                    [&](Account& account, AccessRows&) { account.pin_hash = hash; });
 }
 
 Result<std::string> begin_second_factor(AccessBook& book, const Session& present, const NowEdit& edit, Instant now) {

@@ -13,7 +13,7 @@ namespace hw::service {
 namespace {
 
 constexpr std::size_t name_bytes_max = 240;  // no account's name is longer
-constexpr int told_failures = 10;  // after so many wrong tries in a row the lead is told
+constexpr int told_failures = 10;            // after so many wrong tries in a row the lead is told
 
 std::string place_key(std::string_view name, const SignInPlace& place) {
   return fmt::format("{}|{}", name, place.device ? *place.device : place.address);
@@ -55,9 +55,9 @@ Result<SignedIn> begin_session(AccessBook& book, AccessRows rows, const Account&
   rows.notes.push_back({as_kept(now), account.name, AccessDeed::signed_in, account.name});
   const Session session = rows.sessions.back();
   HW_TRY(book.keep(rows));
-  return SignedIn{{account.name, account.role, book.table.permissions_of(account.role), account.machines, account.until,
-                   session},
-                  secret};
+  return SignedIn{
+      {account.name, account.role, book.table.permissions_of(account.role), account.machines, account.until, session},
+      secret};
 }
 
 // Nothing where the wait is over.

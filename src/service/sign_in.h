@@ -11,7 +11,7 @@ namespace hw::service {
 
 // Where somebody signs in.
 struct SignInPlace {
-  std::string address;                // the peer's
+  std::string address;                     // the peer's
   std::optional<std::string> device = {};  // the id of the device that has joined
 };
 

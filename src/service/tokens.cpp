@@ -61,8 +61,18 @@ Result<NewToken> make_token(AccessBook& book, const TokenEdit& edit, const Machi
   const std::lock_guard lock(book.mutex);
   const std::string secret = book.new_secret();
   const Instant end = now + Duration::hours(std::int64_t{24} * edit.days);
-  const Token token{book.new_id(now), hash_of_secret(secret), edit.title, edit.role, edit.permissions, edit.machines,
-                    by,               as_kept(now),           as_kept(end), {},       {},              {}};
+  const Token token{book.new_id(now),
+                    hash_of_secret(secret),
+                    edit.title,
+                    edit.role,
+                    edit.permissions,
+                    edit.machines,
+                    by,
+                    as_kept(now),
+                    as_kept(end),
+                    {},
+                    {},
+                    {}};
   HW_TRY(book.keep({.tokens = {token}, .notes = {{as_kept(now), by, AccessDeed::token_made, token.title}}}));
   return NewToken{view_of(book, token), secret};
 }

@@ -42,21 +42,21 @@ Result<void> put_account(sql::Connection& db, const service::Account& account) {
 }
 
 Result<void> put_link(sql::Connection& db, const service::Link& link) {
-  HW_TRY(db.execute("insert into sign_in_link(plant, secret_hash, account, made_by, until_ms, used_ms) "
-                    "values($1, $2, $3, $4, $5, $6) "
-                    "on conflict(plant, secret_hash) do update set used_ms = excluded.used_ms",
-                    plant_key, link.secret_hash, link.account, link.made_by, link.until.as_millis(),
-                    millis_of(link.used_at)));
+  HW_TRY(db.execute(
+      "insert into sign_in_link(plant, secret_hash, account, made_by, until_ms, used_ms) "
+      "values($1, $2, $3, $4, $5, $6) "
+      "on conflict(plant, secret_hash) do update set used_ms = excluded.used_ms",
+      plant_key, link.secret_hash, link.account, link.made_by, link.until.as_millis(), millis_of(link.used_at)));
   return {};
 }
 
 Result<void> put_session(sql::Connection& db, const service::Session& session) {
-  HW_TRY(db.execute("insert into session(plant, id, secret_hash, account, way, device, begun_ms, seen_ms, ended_ms) "
-                    "values($1, $2, $3, $4, $5, $6, $7, $8, $9) "
-                    "on conflict(plant, id) do update set seen_ms = excluded.seen_ms, ended_ms = excluded.ended_ms",
-                    plant_key, session.id, session.secret_hash, session.account, formats::print_word(session.way),
-                    session.device, session.begun_at.as_millis(), session.seen_at.as_millis(),
-                    millis_of(session.ended_at)));
+  HW_TRY(db.execute(
+      "insert into session(plant, id, secret_hash, account, way, device, begun_ms, seen_ms, ended_ms) "
+      "values($1, $2, $3, $4, $5, $6, $7, $8, $9) "
+      "on conflict(plant, id) do update set seen_ms = excluded.seen_ms, ended_ms = excluded.ended_ms",
+      plant_key, session.id, session.secret_hash, session.account, formats::print_word(session.way), session.device,
+      session.begun_at.as_millis(), session.seen_at.as_millis(), millis_of(session.ended_at)));
   return {};
 }
 
@@ -73,9 +73,10 @@ Result<void> put_token(sql::Connection& db, const service::Token& token) {
 }
 
 Result<void> add_note(sql::Connection& db, const service::AccessNote& note) {
-  HW_TRY(db.execute("insert into access_note(plant, ordinal, at_ms, by_name, what, about) "
-                    "select $1, coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5 from access_note where plant = $1",
-                    plant_key, note.at.as_millis(), note.by, formats::print_word(note.what), note.about));
+  HW_TRY(
+      db.execute("insert into access_note(plant, ordinal, at_ms, by_name, what, about) "
+                 "select $1, coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5 from access_note where plant = $1",
+                 plant_key, note.at.as_millis(), note.by, formats::print_word(note.what), note.about));
   return {};
 }
 
@@ -196,8 +197,8 @@ Result<std::vector<service::AccessNote>> read_access_notes(sql::Connection& db, 
                          plant_key, count_max));
   while (rows.next()) {
     HW_TAKE(what, word_in<service::AccessDeed>(rows.get<std::string_view>(2), "access_note.what"));
-    notes.push_back({Instant::from_millis(rows.get<std::int64_t>(0)), rows.get<std::string>(1), what,
-                     rows.get<std::string>(3)});
+    notes.push_back(
+        {Instant::from_millis(rows.get<std::int64_t>(0)), rows.get<std::string>(1), what, rows.get<std::string>(3)});
   }
   return notes;
 }

@@ -284,8 +284,6 @@ Result<std::optional<service::Grant>> KeptStore::grant(const std::string& secret
   return read_grant(folder_, secret_hash);
 }
 
-Result<void> KeptStore::drop_grant(const std::string& secret_hash) {
-  return storage::drop_grant(folder_, secret_hash);
-}
+Result<void> KeptStore::drop_grant(const std::string& secret_hash) { return storage::drop_grant(folder_, secret_hash); }
 
 }  // namespace hw::storage

@@ -193,8 +193,7 @@ create trigger access_note_is_kept before delete on access_note begin select rai
 
 std::span<const sql::Migration> migrations() {
   static const std::array<sql::Migration, 2> steps{
-      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema},
-      sql::Migration{2, access_schema}};
+      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}, sql::Migration{2, access_schema}};
   return steps;
 }
 

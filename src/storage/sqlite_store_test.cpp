@@ -146,7 +146,7 @@ int add_until_full(service::Store& store) {
 TEST_F(OpenStore, Survives_AFullFileWithTheRefusedEntryLeavingNothing) {
   { ASSERT_TRUE((*open_store(folder.path()))->create_shop(full_shop(), {full_machine("l1")})); }
   const sql::SqliteOptions small{.application_id = application_id, .pages_max = 300};
-  KeptStore store(std::move(*sql::lock_folder(folder.path())),
+  KeptStore store(folder.path(), std::move(*sql::lock_folder(folder.path())),
                   std::move(*sql::open_sqlite(file(), sql::Access::write, small)),
                   [&] { return sql::open_sqlite(file(), sql::Access::read, small); });
   const int added = add_until_full(store);

@@ -33,9 +33,10 @@ struct AdminCall {
 Answer say_link(const AdminCall& call, const service::Grant& grant, const std::string& secret) {
   const LinkSaid said{call.name, call.address + "/enter#" + secret, secret, grant.ends_at};
   if (call.json) return Said{formats::print_json(said) + "\n"};
-  return Said{fmt::format("{}\n\nOpen it within 30 minutes, on this computer or over https; it is good once. {} chooses a password "
-                          "there.\n",
-                          said.link, call.name)};
+  return Said{fmt::format(
+      "{}\n\nOpen it within 30 minutes, on this computer or over https; it is good once. {} chooses a password "
+      "there.\n",
+      said.link, call.name)};
 }
 
 Answer leave(const AdminCall& call, const Entrances& entrances, service::Grant grant) {
@@ -58,9 +59,8 @@ Answer create(const AdminCall& call, const Entrances& entrances) {
 
 Answer reset(const AdminCall& call, const Entrances& entrances) {
   HW_TAKE(accounts, entrances.accounts(call.data));
-  const auto found = std::find_if(accounts.begin(), accounts.end(), [&](const service::Account& one) {
-    return one.name == call.name && !one.ended_at;
-  });
+  const auto found = std::find_if(accounts.begin(), accounts.end(),
+                                  [&](const service::Account& one) { return one.name == call.name && !one.ended_at; });
   if (found == accounts.end()) {
     return refuse(ErrorCode::not_found, "there is no account \"{}\" that goes on; admin create makes one", call.name);
   }

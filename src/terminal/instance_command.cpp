@@ -4,16 +4,15 @@
 
 #include <CLI/CLI.hpp>
 
-#include "libs/values/whole_file.h"
 #include "libs/formats/json.h"
+#include "libs/values/whole_file.h"
 
 namespace hw::terminal {
 namespace {
 
 Answer write_instance(const Entrances& entrances, const InstanceCall& call) {
   HW_TAKE(made, entrances.instance(call));
-  HW_TRY(write_whole_file(call.out, formats::print_json(made.instance) + "\n",
-                                        ReadableBy::everybody));
+  HW_TRY(write_whole_file(call.out, formats::print_json(made.instance) + "\n", ReadableBy::everybody));
   std::size_t tasks = 0;
   for (const auto& machine : made.instance.machines) tasks += machine.tasks.size();
   return fmt::format("{}: {} machines with {} tasks, {} days from {} on; {} tasks have no date and are left out\n",

@@ -8,8 +8,8 @@
 
 #include <CLI/CLI.hpp>
 
-#include "libs/values/whole_file.h"
 #include "libs/formats/byte_source.h"
+#include "libs/values/whole_file.h"
 #include "src/plan/habits.h"
 #include "src/plan/instance_file.h"
 #include "src/plan/obstacles.h"

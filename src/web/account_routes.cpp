@@ -1,6 +1,5 @@
-#include "src/service/accounts.h"
-
 #include "libs/formats/qr.h"
+#include "src/service/accounts.h"
 #include "src/service/tokens.h"
 #include "src/web/access_routes.h"
 #include "src/web/answers.h"
@@ -37,9 +36,9 @@ service::MachineKeys machine_keys(const service::OpenShop& shop) {
 Result<NewLinkView> link_view(const AccessParts& parts, const Request& request, const service::NewLink& made) {
   const std::string path = "/enter#" + made.secret;
   const auto addresses = parts.reach.addresses();
-  const std::string base = addresses.empty()
-                               ? fmt::format("{}://{}", request.is_tls ? "https" : "http", request.headers.find("Host").value_or(""))
-                               : addresses.front();
+  const std::string base = addresses.empty() ? fmt::format("{}://{}", request.is_tls ? "https" : "http",
+                                                           request.headers.find("Host").value_or(""))
+                                             : addresses.front();
   HW_TAKE(qr, formats::encode_qr(base + path, formats::QrLevel::medium));
   return NewLinkView{made.link.name, base + path, made.link.valid_until, view_of(qr)};
 }
@@ -48,8 +47,7 @@ Result<NewLinkView> link_view(const AccessParts& parts, const Request& request, 
 template <class Edit, class Use>
 void add_lead(http::Router& router, const AccessParts& parts, std::string pattern, Use use) {
   router.add("POST", std::move(pattern), guarded([parts, use](const Request& request) {
-               return not_kept(
-                   answer_edit<Edit>(request, [&](const auto& edit) { return use(parts, request, edit); }));
+               return not_kept(answer_edit<Edit>(request, [&](const auto& edit) { return use(parts, request, edit); }));
              }));
 }
 
@@ -71,18 +69,15 @@ void add_accounts(http::Router& router, const AccessParts& parts) {
       });
   add_lead<service::AccountEdit>(
       router, parts, "/api/accounts/change", [](const AccessParts& all, const Request& request, const auto& edit) {
-        return ended(
-            all, service::change_account(all.book, edit, machine_keys(all.shop), request.user, all.clock()));
+        return ended(all, service::change_account(all.book, edit, machine_keys(all.shop), request.user, all.clock()));
       });
   add_lead<service::NameEdit>(router, parts, "/api/accounts/end",
                               [](const AccessParts& all, const Request& request, const auto& edit) {
-                                return ended(all,
-                                             service::end_account(all.book, edit, request.user, all.clock()));
+                                return ended(all, service::end_account(all.book, edit, request.user, all.clock()));
                               });
   add_lead<service::NameEdit>(router, parts, "/api/accounts/end-sessions",
                               [](const AccessParts& all, const Request& request, const auto& edit) {
-                                return ended(all,
-                                             service::end_sessions_of(all.book, edit, request.user, all.clock()));
+                                return ended(all, service::end_sessions_of(all.book, edit, request.user, all.clock()));
                               });
   add_lead<service::NameEdit>(
       router, parts, "/api/accounts/link",
@@ -115,9 +110,8 @@ void add_tokens(http::Router& router, const AccessParts& parts) {
 void add_account_routes(http::Router& router, const AccessParts& parts) {
   add_accounts(router, parts);
   add_tokens(router, parts);
-  router.add("GET", "/api/access-notes", guarded([parts](const Request&) {
-               return not_kept(answer(service::show_access_notes(parts.book)));
-             }));
+  router.add("GET", "/api/access-notes",
+             guarded([parts](const Request&) { return not_kept(answer(service::show_access_notes(parts.book))); }));
 }
 
 }  // namespace hw::web

@@ -12,8 +12,8 @@ constexpr std::string_view watch_permission = "watch";
 constexpr std::string_view bearer = "Bearer ";
 
 http::Response not_signed_in() {
-  auto refusal = http::problem({ErrorCode::not_signed_in, "nobody has signed in here, or not any more",
-                                Saying{"not-signed-in"}});
+  auto refusal =
+      http::problem({ErrorCode::not_signed_in, "nobody has signed in here, or not any more", Saying{"not-signed-in"}});
   refusal.headers.add("WWW-Authenticate", "Bearer");  // RFC 9110, section 15.5.2 asks for one; browsers pass it over
   return refusal;
 }
@@ -32,13 +32,17 @@ std::optional<service::DeviceView> device_of(const http::Request& request, servi
   return secret.empty() ? std::nullopt : devices.recognise(secret, now);
 }
 
-std::optional<service::Caller> caller_of(const http::Request& request, service::AccessBook& book, Instant now) {
+std::optional<service::Caller> caller_of(const http::Request& request, const Doors& doors, Instant now) {
   if (const auto authorization = request.headers.find("Authorization")) {
     if (!authorization->starts_with(bearer)) return std::nullopt;
-    return service::recognise_token(book, authorization->substr(bearer.size()), now);
+    return service::recognise_token(doors.book, authorization->substr(bearer.size()), now);
   }
   const std::string_view secret = cookie_of(request, session_cookie_name);
-  return secret.empty() ? std::nullopt : service::recognise_session(book, secret, now);
+  if (secret.empty()) return std::nullopt;
+  auto caller = service::recognise_session(doors.book, secret, now);
+  if (!caller || !caller->session->device) return caller;
+  const auto device = device_of(request, doors.devices, now);
+  return device && device->id == *caller->session->device ? std::move(caller) : std::nullopt;
 }
 
 std::optional<http::Response> check_admission(const AdmissionParts& parts, const http::Route& route,
@@ -47,7 +51,7 @@ std::optional<http::Response> check_admission(const AdmissionParts& parts, const
   const std::string permission = found == parts.table.permission_of.end() ? "" : found->second;
   if (permission == access::open_permission) return std::nullopt;
   if (permission == watch_permission && is_this_computer(request)) return std::nullopt;
-  const auto caller = caller_of(request, parts.book, now);
+  const auto caller = caller_of(request, parts.doors, now);
   if (!caller) return not_signed_in();
   const bool is_self = permission == access::self_permission && !caller->is_program();
   if (!is_self && !caller->may(permission)) return not_allowed(*caller, permission);

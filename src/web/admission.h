@@ -16,11 +16,16 @@ namespace hw::web {
 std::optional<service::DeviceView> device_of(const http::Request& request, service::Devices& devices, Instant now);
 
 // Who sent it: by Authorization: Bearer (RFC 6750) a program, else by the session's cookie a person. A token that is no
-// good is nobody, whatever cookie comes with it.
-std::optional<service::Caller> caller_of(const http::Request& request, service::AccessBook& book, Instant now);
+// good is nobody, whatever cookie comes with it; so is a session that began at a device which is not the one that
+// asks, or may no longer.
+struct Doors {
+  service::AccessBook& book;
+  service::Devices& devices;
+};
+std::optional<service::Caller> caller_of(const http::Request& request, const Doors& doors, Instant now);
 
 struct AdmissionParts {
-  service::AccessBook& book;
+  Doors doors;
   service::OpenShop& shop;
   const AccessTable& table;
 };

@@ -27,7 +27,8 @@ Response join(const JoinParts& parts, const Request& request) {
   view.device = {*device};
   Response response = not_kept(answer(view));
   const auto line = device->encrypted ? service::Line::encrypted : service::Line::plain;
-  response.headers.add("Set-Cookie", device_cookie(cookie_of(request, device_cookie_name), line));  // its 400 days begin anew
+  response.headers.add("Set-Cookie",
+                       device_cookie(cookie_of(request, device_cookie_name), line));  // its 400 days begin anew
   return response;
 }
 

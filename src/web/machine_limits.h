@@ -18,7 +18,7 @@ std::optional<http::Response> check_machine(service::OpenShop& shop, const http:
 
 // Leaves out what is about other machines; `machine` is the member with its key.
 template <class View, class Key>
-void keep_reachable(const http::Request& request, std::vector<View>& views, Key View::* machine) {
+void keep_reachable(const http::Request& request, std::vector<View>& views, Key View::*machine) {
   std::erase_if(views, [&](const View& view) { return !reaches(request, view.*machine); });
 }
 

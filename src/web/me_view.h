@@ -26,8 +26,8 @@ struct MeView {
   std::vector<std::string> pin_people;
 };
 BOOST_DESCRIBE_STRUCT(MeView, (),
-                      (name, role, permissions, machines, until, way, session, has_password, has_pin,
-                       has_second_factor, can_sign_in, is_open_line, pin_people))
+                      (name, role, permissions, machines, until, way, session, has_password, has_pin, has_second_factor,
+                       can_sign_in, is_open_line, pin_people))
 
 // Nobody where there is no caller.
 MeView me_view(const AccessParts& parts, const http::Request& request, const std::optional<service::Caller>& caller);

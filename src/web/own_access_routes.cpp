@@ -1,7 +1,6 @@
-#include "src/service/own_access.h"
-
 #include "libs/formats/qr.h"
 #include "libs/passwords/one_time_code.h"
+#include "src/service/own_access.h"
 #include "src/web/access_routes.h"
 #include "src/web/admission.h"
 #include "src/web/answers.h"
@@ -34,7 +33,8 @@ std::string percent_escaped(std::string_view text) {
 Result<SecondFactorView> second_factor_view(const std::string& name, const std::string& key) {
   SecondFactorView view;
   view.secret = passwords::print_base32(key);
-  view.address = fmt::format("otpauth://totp/Hourwright:{}?secret={}&issuer=Hourwright", percent_escaped(name), view.secret);
+  view.address =
+      fmt::format("otpauth://totp/Hourwright:{}?secret={}&issuer=Hourwright", percent_escaped(name), view.secret);
   HW_TAKE(qr, formats::encode_qr(view.address, formats::QrLevel::medium));
   view.qr = view_of(qr);
   return view;
@@ -52,18 +52,19 @@ service::SessionsView sessions(const AccessParts& parts, const service::Session&
 
 // The guard let in nobody without a session.
 service::Caller person_of(const AccessParts& parts, const Request& request) {
-  return *caller_of(request, parts.book, parts.clock());
+  return *caller_of(request, {parts.book, parts.devices}, parts.clock());
 }
 
 // A route that changes something of the person's own by an edit; `told` is what it answers then.
 template <class Edit, class Use, class Told>
 void add_own(http::Router& router, const AccessParts& parts, std::string pattern, Use use, Told told) {
   router.add("POST", std::move(pattern), guarded([parts, use, told](const Request& request) {
-               return not_kept(answer_edit<Edit>(request, [&](const auto& edit) -> Result<decltype(told(parts, request, person_of(parts, request)))> {
-                 const service::Caller caller = person_of(parts, request);
-                 HW_TRY(use(parts, *caller.session, edit, request));
-                 return told(parts, request, caller);
-               }));
+               return not_kept(answer_edit<Edit>(
+                   request, [&](const auto& edit) -> Result<decltype(told(parts, request, person_of(parts, request)))> {
+                     const service::Caller caller = person_of(parts, request);
+                     HW_TRY(use(parts, *caller.session, edit, request));
+                     return told(parts, request, caller);
+                   }));
              }));
 }
 
@@ -98,14 +99,14 @@ void add_sessions(http::Router& router, const AccessParts& parts) {
 }
 
 void add_second_factor(http::Router& router, const AccessParts& parts) {
-  router.add("POST", "/api/me/second-factor/begin", guarded([parts](const Request& request) {
-               return not_kept(
-                   answer_edit<service::NowEdit>(request, [&](const auto& edit) -> Result<SecondFactorView> {
-                     const service::Caller caller = person_of(parts, request);
-                     HW_TAKE(key, service::begin_second_factor(parts.book, *caller.session, edit, parts.clock()));
-                     return second_factor_view(caller.name, key);
-                   }));
-             }));
+  router.add(
+      "POST", "/api/me/second-factor/begin", guarded([parts](const Request& request) {
+        return not_kept(answer_edit<service::NowEdit>(request, [&](const auto& edit) -> Result<SecondFactorView> {
+          const service::Caller caller = person_of(parts, request);
+          HW_TAKE(key, service::begin_second_factor(parts.book, *caller.session, edit, parts.clock()));
+          return second_factor_view(caller.name, key);
+        }));
+      }));
   add_own<service::CodeEdit>(
       router, parts, "/api/me/second-factor",
       [](const AccessParts& all, const service::Session& present, const auto& edit, const Request&) {

@@ -19,13 +19,11 @@ std::string where_it_is(const WebServer& web, const std::string& own) {
   const std::string others =
       first.empty() ? "Only this computer can reach it."
                     : fmt::format("Phones begin at {}/join; a lead lets them join at {}/join.", first, own);
-  const std::string nobody =
-      web.can_sign_in() ? "" : " Nobody can sign in yet: hourwright admin create NAME --role lead prints a link.";
-  return fmt::format("Hourwright is at {}/\n{}{} Ctrl-C ends it.", own, others, nobody);
+  return fmt::format("Hourwright is at {}/\n{} Ctrl-C ends it.", own, others);
 }
 
-Result<void> serve(service::Store& store, const ServeOptions& options,
-                   const Ready& ready, const std::function<void()>& wait) {
+Result<void> serve(service::Store& store, const ServeOptions& options, const Ready& ready,
+                   const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
   service::FeedsOptions feeds_options;
   feeds_options.store_every = options.store_every;
@@ -34,7 +32,7 @@ Result<void> serve(service::Store& store, const ServeOptions& options,
   HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
   const std::string own = own_address(*web, options.web.plain);
-  ready(where_it_is(*web, own), own);
+  ready({where_it_is(*web, own), own, web->can_sign_in()});
   wait();
   web->stop();
   return feeds->stop();
@@ -42,8 +40,8 @@ Result<void> serve(service::Store& store, const ServeOptions& options,
 
 }  // namespace
 
-Result<void> serve_shop(service::Store& store, const ServeOptions& options,
-                        const Ready& ready, const std::function<void()>& wait) {
+Result<void> serve_shop(service::Store& store, const ServeOptions& options, const Ready& ready,
+                        const std::function<void()>& wait) {
   try {
     return serve(store, options, ready, wait);
   } catch (const sql::StorageFailed& failed) {

@@ -13,13 +13,18 @@ struct ServeOptions {
   Duration store_every = Duration::seconds(5);  // how often what was counted is stored
 };
 
-// Told, in lines for people, where the server is, and its own address: http://127.0.0.1:8470
-using Ready = std::function<void(std::string_view says, const std::string& address)>;
+// What is told once all answers.
+struct Readied {
+  std::string says;     // where the server is, in lines for people
+  std::string address;  // its own: http://127.0.0.1:8470
+  bool can_sign_in;     // somebody can
+};
+using Ready = std::function<void(const Readied& readied)>;
 
 // Serves until `wait` returns; `ready` is told once all answers. What was counted is stored at
 // the end.
 // Refuses what opening the shop, the feeds or the listener refuses, and a database that fails.
-Result<void> serve_shop(service::Store& store, const ServeOptions& options,
-                        const Ready& ready, const std::function<void()>& wait);
+Result<void> serve_shop(service::Store& store, const ServeOptions& options, const Ready& ready,
+                        const std::function<void()>& wait);
 
 }  // namespace hw::web

@@ -1,5 +1,4 @@
 #include "src/service/sign_in.h"
-
 #include "src/web/access_routes.h"
 #include "src/web/admission.h"
 #include "src/web/answers.h"
@@ -55,7 +54,7 @@ void add_way(http::Router& router, const AccessParts& parts, std::string pattern
 }
 
 Response sign_out(const AccessParts& parts, const Request& request) {
-  const auto caller = caller_of(request, parts.book, parts.clock());
+  const auto caller = caller_of(request, {parts.book, parts.devices}, parts.clock());
   if (const auto out = service::sign_out(parts.book, *caller->session, parts.clock()); !out) {
     return http::problem(out.error());
   }
@@ -69,7 +68,8 @@ Response sign_out(const AccessParts& parts, const Request& request) {
 
 void add_sign_in_routes(http::Router& router, const AccessParts& parts) {
   router.add("GET", "/api/me", guarded([parts](const Request& request) {
-               return not_kept(answer(me_view(parts, request, caller_of(request, parts.book, parts.clock()))));
+               return not_kept(
+                   answer(me_view(parts, request, caller_of(request, {parts.book, parts.devices}, parts.clock()))));
              }));
   add_way<service::SignInEdit>(router, parts, "/api/sign-in", by_password);
   add_way<service::PinSignInEdit>(router, parts, "/api/sign-in/pin",

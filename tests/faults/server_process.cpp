@@ -70,11 +70,12 @@ class Socket {
   bool is_open_ = false;
 };
 
-Heard ask(std::uint16_t port, std::string_view method, std::string_view path, std::string_view body) {
+Heard ask(std::uint16_t port, std::string_view as, std::string_view method, std::string_view path,
+          std::string_view body) {
   const std::string request = fmt::format(
-      "{} {} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nConnection: close\r\nContent-Type: application/json\r\n"
+      "{} {} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\n{}Connection: close\r\nContent-Type: application/json\r\n"
       "Content-Length: {}\r\n\r\n{}",
-      method, path, port, body.size(), body);
+      method, path, port, as, body.size(), body);
   const std::string answer = Socket(port).ask(request);
   const std::size_t head = answer.find("\r\n\r\n");
   Heard heard;
@@ -102,6 +103,7 @@ ServerProcess::ServerProcess(const std::filesystem::path& folder, std::vector<st
   HW_ASSERT(file >= 0, "a temporary file can be made");
   ::close(file);
   output_ = form;
+  as_lead_ = shop::let_in(folder);
   std::vector<std::string> words{
       HW_BUILD_DIR "/hourwright", "serve", "--data", folder.string(), "--listen", "127.0.0.1:0"};
   words.insert(words.end(), more.begin(), more.end());
@@ -161,9 +163,11 @@ int ServerProcess::stop() {
   return exit_status();
 }
 
-Heard ServerProcess::get(std::string_view path) const { return ask(port_, "GET", path, ""); }
+Heard ServerProcess::get(std::string_view path) const { return ask(port_, as_lead_, "GET", path, ""); }
 
-Heard ServerProcess::post(std::string_view path, std::string_view json) const { return ask(port_, "POST", path, json); }
+Heard ServerProcess::post(std::string_view path, std::string_view json) const {
+  return ask(port_, as_lead_, "POST", path, json);
+}
 
 boost::json::value ServerProcess::json(std::string_view path) const {
   const Heard heard = get(path);

@@ -47,6 +47,7 @@ class ServerProcess {
   // Waits for its end.
   int exit_status();
 
+  // As a lead's program.
   Heard get(std::string_view path) const;
   Heard post(std::string_view path, std::string_view json) const;
   // GET as JSON; null where there is no answer of status 200.
@@ -61,6 +62,7 @@ class ServerProcess {
   std::filesystem::path output_;
   pid_t process_ = -1;
   std::uint16_t port_ = 0;
+  std::string as_lead_;  // the header that lets in
 };
 
 }  // namespace hw::faults

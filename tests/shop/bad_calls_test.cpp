@@ -8,6 +8,7 @@
 
 #include "libs/http/loopback_test.h"
 #include "libs/sql/test_folder.h"
+#include "tests/shop/let_in.h"
 #include "tests/shop/program.h"
 
 namespace hw::shop {
@@ -81,7 +82,7 @@ TEST_F(BadCall, AFolderThatAnotherServerHasIsNamedAndTheOtherGoesOn) {
   expect_refused(run({"serve", "--data", data, "--listen", "127.0.0.1:0"}), 1, {data});
   expect_refused(run({"found", "--data", data, "--shop", shop_file()}), 1, {data});
   http::RawClient client(port);
-  client.send("GET /api/shop HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n");
+  client.send("GET /api/shop HTTP/1.1\r\nHost: localhost\r\n" + let_in(data) + "Connection: close\r\n\r\n");
   EXPECT_NE(client.read_all().find("Small plant"), std::string::npos);
   EXPECT_EQ(first.end(), 0);
 }

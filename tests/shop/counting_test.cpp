@@ -173,7 +173,9 @@ class Refusing : public service::Store {
   Result<std::vector<service::CountingRecord>> counting() override { return kept_.counting(); }
   Result<std::vector<service::Device>> devices() override { return kept_.devices(); }
   Result<service::AccessRows> access_rows() override { return kept_.access_rows(); }
-  Result<std::vector<service::AccessNote>> access_notes(int count_max) override { return kept_.access_notes(count_max); }
+  Result<std::vector<service::AccessNote>> access_notes(int count_max) override {
+    return kept_.access_notes(count_max);
+  }
   Result<std::optional<service::Grant>> grant(const std::string& hash) override { return kept_.grant(hash); }
   Result<void> drop_grant(const std::string& hash) override { return kept_.drop_grant(hash); }
   Result<std::vector<service::FeedPosition>> positions() override { return kept_.positions(); }

@@ -1,4 +1,4 @@
-// Who is let in, over the wire: this computer, devices that have joined, and nobody else. Another device is a loopback
+// Devices, over the wire: how they join, and what is closed to whoever has not signed in. Another device is a loopback
 // peer that asks for the server by the name that others have for it.
 
 #include <atomic>
@@ -10,6 +10,7 @@
 
 #include "libs/http/loopback_test.h"
 #include "libs/http/tls_asking_test.h"
+#include "src/storage/grant_files.h"
 #include "src/web/contract.h"
 #include "src/web/join_routes.h"
 #include "src/web/web_server.h"
@@ -35,6 +36,7 @@ struct Asked {
   std::string host = "shop.example";
   std::string cookie = {};
   std::string body = {};
+  std::string as = {};  // a header that lets in
 };
 
 struct JoinAnswer {
@@ -53,8 +55,8 @@ struct JoinAnswer {
 };
 
 std::string text_of_file(const Asked& asked) {
-  return fmt::format("{} {} HTTP/1.1\r\nHost: {}\r\n{}{}Content-Length: {}\r\nConnection: close\r\n\r\n{}",
-                     asked.method, asked.path, asked.host,
+  return fmt::format("{} {} HTTP/1.1\r\nHost: {}\r\n{}{}{}Content-Length: {}\r\nConnection: close\r\n\r\n{}",
+                     asked.method, asked.path, asked.host, asked.as,
                      asked.cookie.empty() ? "" : "Cookie: a=1; " + asked.cookie + "; b=2\r\n",
                      asked.method != "GET" && asked.method != "HEAD" ? "Content-Type: application/json\r\n" : "",
                      asked.body.size(), asked.body);
@@ -71,6 +73,19 @@ class JoinServed : public testing::Test {
     options.names = names({"shop.example"});
     options.tls = web::TlsOptions{{"127.0.0.1", 0}, folder(), Duration::millis(20)};
     server = must(web::WebServer::start(scene.shop(), options, [this] { return Instant{now_ns}; }));
+    as_lead = sign_in("Ada");
+  }
+
+  // A person's session, begun by a link at the server's own computer: its Cookie header.
+  std::string sign_in(const std::string& name, access::Role role = access::Role::lead) const {
+    const service::Grant grant{
+        .kind = "link", .name = name, .role = role, .made_at = now(), .ends_at = now() + Duration::hours(1)};
+    const std::string secret = must(storage::leave_grant(scene.folder(), grant));
+    const JoinAnswer in =
+        ask({"POST", "/api/sign-in/link", "localhost", "",
+             fmt::format(R"({{"secret":"{}","password":"three blue mills at noon","pin":"2580"}})", secret)});
+    EXPECT_EQ(in.status(), 200) << in.whole;
+    return in.cookie();
   }
 
   static std::vector<HostName> names(std::initializer_list<const char*> texts) {
@@ -96,7 +111,7 @@ class JoinServed : public testing::Test {
   std::string authority() const { return ask({.path = "/authority.crt"}).body(); }
 
   std::string new_code(int id) const {
-    const auto answer = ask({"POST", "/api/join-codes", "localhost", "", edit(id, R"("by":"Ada")")});
+    const auto answer = ask({"POST", "/api/join-codes", "localhost", as_lead, edit(id, R"("by":"Ada")")});
     EXPECT_EQ(answer.status(), 200) << answer.whole;
     return std::string{answer.value().at("code").as_string()};
   }
@@ -122,11 +137,22 @@ class JoinServed : public testing::Test {
   Scene scene;
   std::atomic<std::int64_t> now_ns = scene.now.ns;  // the server's threads read it
   std::unique_ptr<web::WebServer> server;
+  std::string as_lead;  // the cookie of a session
 };
 
-TEST_F(JoinServed, OthersAreRefusedEverythingOfTheShop) {
-  const std::set<http::Route> open{
-      {"GET", "/healthz"}, {"GET", "/authority.crt"}, {"GET", "/api/join"}, {"POST", "/api/devices"}};
+// The routes that the contract opens to everybody; else nobody is let in anywhere, at this computer as little as
+// elsewhere.
+TEST_F(JoinServed, WhoHasNotSignedInIsRefusedEverythingOfTheShop) {
+  const std::set<http::Route> open{{"GET", "/healthz"},
+                                   {"GET", "/authority.crt"},
+                                   {"GET", "/api/join"},
+                                   {"POST", "/api/devices"},
+                                   {"GET", "/api/me"},
+                                   {"GET", "/api/openapi.json"},
+                                   {"POST", "/api/sign-in"},
+                                   {"POST", "/api/sign-in/pin"},
+                                   {"POST", "/api/sign-in/link"},
+                                   {"POST", "/api/sign-in/link/look"}};
   int refused = 0;
   for (const auto& route : server->routes()) {
     if (open.contains(route)) continue;
@@ -134,25 +160,25 @@ TEST_F(JoinServed, OthersAreRefusedEverythingOfTheShop) {
     for (auto at = path.find('{'); at != std::string::npos; at = path.find('{')) {
       path.replace(at, path.find('}') - at + 1, "x");
     }
-    const JoinAnswer answer = ask({route.method, path, "shop.example", "hourwright_device=guessed", "{}"});
-    EXPECT_EQ(answer.status(), 401) << route.method << " " << path << "\n" << answer.whole;
-    EXPECT_NE(answer.body().find(R"("code":"not-joined")"), std::string::npos) << answer.whole;
-    ++refused;
+    const bool is_watched = path == "/readyz" || path == "/metrics";
+    for (const char* host : {"shop.example", "localhost"}) {
+      if (is_watched && host == std::string_view{"localhost"}) continue;
+      const JoinAnswer answer = ask({route.method, path, host, "hourwright_session=guessed", "{}"});
+      EXPECT_EQ(answer.status(), 401) << route.method << " " << path << "\n" << answer.whole;
+      EXPECT_NE(answer.body().find(R"("code":"not-signed-in")"), std::string::npos) << answer.whole;
+      ++refused;
+    }
   }
-  EXPECT_GT(refused, 10);
-  for (const char* method : {"HEAD", "OPTIONS", "DELETE"}) {
-    EXPECT_EQ(ask({method, "/api/shop", "shop.example", "", "{}"}).status(), 401) << method;
-  }
-  for (const char* path : {"/api", "/api/", "/api/unknown", "/api/devices"})
-    EXPECT_EQ(ask({.path = path}).status(), 401);
-  EXPECT_EQ(ask({.path = "/api/shop", .host = "localhost"}).status(), 200);
-  EXPECT_EQ(ask({.path = "/api/shop", .host = "elsewhere.example"}).status(), 421);
+  EXPECT_GT(refused, 150);
+  EXPECT_EQ(ask({.method = "HEAD", .path = "/api/shop"}).status(), 401);
+  EXPECT_EQ(ask({.path = "/api/shop", .cookie = as_lead}).status(), 200);
+  EXPECT_EQ(ask({.path = "/api/shop", .host = "elsewhere.example", .cookie = as_lead}).status(), 421);
 }
 
 TEST_F(JoinServed, WhoIsNotLetInIsToldSoBeforeWhatIsWrongWithTheBody) {
   Asked photo{"PUT", "/api/photos/" + id_of(5), "shop.example", "", "{}"};
   EXPECT_EQ(ask(photo).status(), 401);
-  photo.cookie = ask(joining(2, new_code(1))).cookie();
+  photo.cookie = as_lead;
   EXPECT_EQ(ask(photo).status(), 415);
 }
 
@@ -172,8 +198,8 @@ TEST_F(JoinServed, OthersAreToldHowToJoinAndNothingOfTheShop) {
   EXPECT_EQ(ask({.path = "/api/join", .host = "localhost"}).value().at("this_computer"), true);
 }
 
-TEST_F(JoinServed, ADeviceJoinsByACodeAndMayThenWhatThisComputerMay) {
-  const JoinAnswer code = ask({"POST", "/api/join-codes", "localhost", "", edit(1, R"("by":"Ada")")});
+TEST_F(JoinServed, ADeviceJoinsByACodeAndThenAsksWhoIsThere) {
+  const JoinAnswer code = ask({"POST", "/api/join-codes", "localhost", as_lead, edit(1, R"("by":"Ada")")});
   expect_schema(code, "JoinCode");
   const std::string address{code.value().at("address").as_string()};
   const std::string text{code.value().at("code").as_string()};
@@ -187,27 +213,46 @@ TEST_F(JoinServed, ADeviceJoinsByACodeAndMayThenWhatThisComputerMay) {
   }
   EXPECT_EQ(whole.find("Secure"), std::string::npos) << whole;  // the line was not encrypted
   const std::string cookie = joined.cookie();
-  EXPECT_EQ(ask({.path = "/api/shop", .cookie = cookie}).status(), 200);
-  EXPECT_EQ(ask({.path = "/readyz", .cookie = cookie}).status(), 200);
-  expect_schema(ask({.path = "/api/devices", .cookie = cookie}), "Devices");
+  EXPECT_EQ(ask({.path = "/api/shop", .cookie = cookie}).status(), 401);
+  EXPECT_EQ(ask({.path = "/api/me", .cookie = cookie}).value().at("pin_people"), json::array{"Ada"});
+  EXPECT_EQ(ask({.path = "/api/me"}).value().at("pin_people"), json::array{});
   const JoinAnswer join = ask({.path = "/api/join", .cookie = cookie});
   expect_schema(join, "Join");
   EXPECT_EQ(join.value().at("device").at("title"), "Phone");
   EXPECT_EQ(join.cookie(), cookie);  // lasts 400 days from now
-  EXPECT_EQ(ask({.path = "/api/shop", .cookie = cookie + "x"}).status(), 401);
+  expect_schema(ask({.path = "/api/devices", .cookie = as_lead}), "Devices");
 }
 
-TEST_F(JoinServed, ADeviceThatEndedIsOutAtOnceAndHearsNoMore) {
-  const std::string cookie = ask(joining(2, new_code(1))).cookie();
+TEST_F(JoinServed, APersonSignsInByPinAtADeviceAndIsOutWithIt) {
+  const std::string device = ask(joining(2, new_code(1))).cookie();
+  const std::string pin = R"({"name":"Ada","pin":"2580"})";
+  EXPECT_EQ(ask({"POST", "/api/sign-in/pin", "shop.example", "", pin}).status(), 401) << "no device";
+  const JoinAnswer in = ask({"POST", "/api/sign-in/pin", "shop.example", device, pin});
+  expect_schema(in, "Me");
+  const std::string both = device + "; " + in.cookie();
+  EXPECT_EQ(ask({.path = "/api/shop", .cookie = both}).status(), 200);
+  EXPECT_EQ(ask({.path = "/api/shop", .cookie = in.cookie()}).status(), 401) << "the session without its device";
   http::RawClient listening(server->port());
-  listening.send("GET /api/events HTTP/1.1\r\nHost: shop.example\r\nCookie: " + cookie + "\r\n\r\n");
+  listening.send("GET /api/events HTTP/1.1\r\nHost: shop.example\r\nCookie: " + both + "\r\n\r\n");
   listening.read_through("\r\n\r\n");
   const JoinAnswer ended =
-      ask({"POST", "/api/devices/" + id_of(2) + "/end", "localhost", "", edit(3, R"("by":"Ada")")});
+      ask({"POST", "/api/devices/" + id_of(2) + "/end", "localhost", as_lead, edit(3, R"("by":"Ada")")});
   expect_schema(ended, "Device");
   listening.read_all();  // comes to its end
-  EXPECT_EQ(ask({.path = "/api/shop", .cookie = cookie}).status(), 401);
-  EXPECT_TRUE(ask({.path = "/api/join", .cookie = cookie}).value().at("device").is_null());
+  EXPECT_EQ(ask({.path = "/api/shop", .cookie = both}).status(), 401);
+  EXPECT_TRUE(ask({.path = "/api/join", .cookie = device}).value().at("device").is_null());
+}
+
+TEST_F(JoinServed, PasswordsAreNotTakenOverAnOpenLineFromElsewhere) {
+  const std::string body = R"({"name":"Ada","password":"three blue mills at noon"})";
+  const JoinAnswer open = ask({"POST", "/api/sign-in", "shop.example", "", body});
+  EXPECT_EQ(open.status(), 403) << open.whole;
+  EXPECT_EQ(open.value().at("saying").at("code"), "open-line");
+  EXPECT_TRUE(ask({.path = "/api/me"}).value().at("is_open_line").as_bool());
+  EXPECT_EQ(ask({"POST", "/api/sign-in", "localhost", "", body}).status(), 200);
+  const JoinAnswer in{ask_over_tls({"POST", "/api/sign-in", "shop.example", "", body}, authority())};
+  EXPECT_EQ(in.status(), 200) << in.whole;
+  EXPECT_NE(in.header("Set-Cookie").find("; HttpOnly; SameSite=Strict; Secure"), std::string::npos) << in.whole;
 }
 
 TEST_F(JoinServed, GuessingCodesIsSlowedDown) {
@@ -235,8 +280,8 @@ TEST_F(JoinServed, OverTlsTheServerIsTrustedByWhomeverTrustsItsAuthority) {
   const JoinAnswer joined{ask_over_tls(joining(2, new_code(1)), trusted)};
   EXPECT_NE(joined.header("Set-Cookie").find("; Secure"), std::string::npos) << joined.whole;
   EXPECT_EQ(joined.value().at("encrypted"), true);
-  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/api/shop", .cookie = joined.cookie()}, trusted)}.status(), 200);
-  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/api/shop"}, trusted)}.status(), 401);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/api/shop", .cookie = as_lead}, trusted)}.status(), 200);
+  EXPECT_EQ(JoinAnswer{ask_over_tls({.path = "/api/shop", .cookie = joined.cookie()}, trusted)}.status(), 401);
 }
 
 TEST_F(JoinServed, AnotherCertificateIsServedWithoutARestartAndABadOneIsNot) {
@@ -277,6 +322,20 @@ TEST(JoinNotServed, TlsWithoutACertificateIsRefusedWithWhatToDo) {
       << server.error().message;
 }
 
+// The Cookie header of a lead's session, begun by a link.
+std::string as_lead_person(const Scene& scene, const web::WebServer& server) {
+  const service::Grant grant{.kind = "link",
+                             .name = "Ada",
+                             .role = access::Role::lead,
+                             .made_at = scene.now,
+                             .ends_at = scene.now + Duration::hours(1)};
+  const std::string secret = must(storage::leave_grant(scene.folder(), grant));
+  http::RawClient client(server.port());
+  client.send(text_of_file({"POST", "/api/sign-in/link", "localhost", "",
+                            fmt::format(R"({{"secret":"{}","password":"three blue mills at noon"}})", secret)}));
+  return "Cookie: " + JoinAnswer{client.read_all()}.cookie() + "\r\n";
+}
+
 TEST(JoinNotServed, WhileOnlyThisComputerReachesItNobodyCanJoin) {
   Scene scene;
   web::WebOptions options;
@@ -284,8 +343,8 @@ TEST(JoinNotServed, WhileOnlyThisComputerReachesItNobodyCanJoin) {
   options.share = HW_SOURCE_DIR;
   const auto server = must(web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; }));
   http::RawClient client(server->port());
-  client.send(
-      text_of_file({"POST", "/api/join-codes", "localhost", "", fmt::format(R"({{"id":"{}","by":"Ada"}})", id_of(1))}));
+  client.send(text_of_file({"POST", "/api/join-codes", "localhost", "",
+                            fmt::format(R"({{"id":"{}","by":"Ada"}})", id_of(1)), as_lead_person(scene, *server)}));
   const std::string answer = client.read_all();
   EXPECT_NE(answer.find("409 Conflict"), std::string::npos) << answer;
   EXPECT_NE(answer.find("--listen"), std::string::npos) << answer;

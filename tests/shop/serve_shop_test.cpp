@@ -15,7 +15,7 @@ Result<void> served(service::Store& store) {
   options.web.plain.port = 0;
   options.web.share = HW_SOURCE_DIR;
   return serve_shop(
-      store, options, [](std::string_view) { ADD_FAILURE() << "it listens"; }, [] {});
+      store, options, [](const Readied&) { ADD_FAILURE() << "it listens"; }, [] {});
 }
 
 TEST(ServeShop, WithoutAShopIsRefused) {

@@ -31,6 +31,7 @@ class Served : public testing::Test {
 
   std::filesystem::path share() const { return scene.folder() / "share"; }
 
+  // As a lead's program, unless the headers say as whom.
   Answer ask(std::string_view method, std::string_view path, std::string_view body = "",
              std::string_view more_headers = as_json) const;
 
@@ -46,6 +47,7 @@ class Served : public testing::Test {
   std::set<http::Route> asked;
   Scene scene;
   std::unique_ptr<web::WebServer> server;
+  std::string as_lead;  // the header that lets in
 };
 
 }  // namespace hw::shop
