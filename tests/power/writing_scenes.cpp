@@ -191,23 +191,24 @@ WritingScene counting_stored() {
     stage.scene->play("mill1 |#|");
     shop::must(stage.scene->keep());
   };
-  const auto counts = [](std::string picture) {
-    return in([picture](Scene& scene) {
-      scene.play(picture);
-      return scene.keep();
-    });
+  const auto counts = [](int number, std::string picture) -> Step {
+    return [=](Stage& stage) {
+      if (stage.pictures_played < number) stage.scene->play(picture);
+      stage.pictures_played = number;
+      return stage.scene->keep();
+    };
   };
   return {"counting stored",
           begin,
-          {counts("mill1 |#.|"), counts("mill2 |S#S|"), counts("mill1 |?##.|"), counts("mill1 |#|")}};
+          {counts(1, "mill1 |#.|"), counts(2, "mill2 |S#S|"), counts(3, "mill1 |?##.|"), counts(4, "mill1 |#|")}};
 }
 
 WritingScene devices_joined() {
   const auto begin = [](Stage& stage) {
     open_shop(stage);
-    const auto random = [n = 0](std::size_t bytes) mutable {
+    const auto random = [&stage](std::size_t bytes) {
       std::string chance;
-      while (chance.size() < bytes) chance += static_cast<char>(++n * 7);
+      while (chance.size() < bytes) chance += static_cast<char>(++stage.chance * 7);
       return chance;
     };
     stage.devices = shop::must(service::Devices::open(stage.scene->store(), Zone::utc(), random));
@@ -216,7 +217,9 @@ WritingScene devices_joined() {
   const auto joins = [](int id) -> Step {
     return [id](Stage& stage) -> Result<void> {
       const Instant now = stage.scene->now;
+      stage.chance = id * 11;
       HW_TAKE(code, stage.devices->offer_code({id_of(id), "Ada"}, now));
+      stage.chance = id * 11 + 5;
       return told(stage.devices->enrol({id_of(id + 1), code.code, "Phone"}, service::Line::encrypted, now));
     };
   };

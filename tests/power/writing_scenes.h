@@ -15,7 +15,9 @@ namespace hw::power {
 // Who acts in a scene, while its store is open.
 struct Stage {
   std::optional<shop::Scene> scene;  // a shop with two mills
+  int pictures_played = 0;           // so that a step that is sent again does not play once more
   std::unique_ptr<service::Devices> devices;
+  int chance = 0;  // where what is chance to the devices begins: the same for a step that is sent again
   sql::TestFolder folder;
   std::unique_ptr<service::Store> store;  // where a scene founds a shop of its own in `folder`
 };
