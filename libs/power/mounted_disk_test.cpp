@@ -88,5 +88,31 @@ TEST(MountedDisk, FailsAsItIsTold) {
       << "nothing after a failed sync";
 }
 
+// The commit that makes the log long has succeeded; that the log could not be written back is not kept quiet.
+TEST(MountedDisk, AFailedWriteBackBehindACommitStopsTheConnection) {
+  int stopped_behind_a_commit = 0;
+  for (int number = 1; number <= 6; ++number) {
+    Disk disk;
+    const MountedDisk mounted(disk);
+    {
+      const auto db = open();
+      ASSERT_TRUE(db->run_script("create table t(b blob) strict"));
+      disk.fail(Fault{Access::sync, number, Failing::once});
+      bool is_confirmed = false;
+      try {
+        is_confirmed = db->execute("insert into t(b) values($1)", sql::Blob(5'000'000)).has_value();
+      } catch (const sql::StorageFailed&) {
+        EXPECT_TRUE(db->failure());
+      }
+      if (!is_confirmed || !db->failure()) continue;
+      ++stopped_behind_a_commit;
+      EXPECT_THROW((void)db->execute("delete from t"), sql::StorageFailed);
+      disk.fail({});
+    }
+    EXPECT_EQ(count(*open()), 1);
+  }
+  EXPECT_GT(stopped_behind_a_commit, 0);
+}
+
 }  // namespace
 }  // namespace hw::power
