@@ -11,9 +11,9 @@ std::string_view print(Access access) {
   return words.at(static_cast<std::size_t>(access));
 }
 
-Disk::Disk(Image image) {
-  for (auto& [name, bytes] : image) {
-    files_[name] = std::make_shared<File>(File{++files_made_, std::move(bytes)});
+Disk::Disk(const Image& image) {
+  for (const auto& [name, bytes] : image) {
+    files_[name] = std::make_shared<File>(File{++files_made_, bytes});
   }
 }
 

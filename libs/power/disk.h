@@ -51,7 +51,7 @@ struct File {
 
 class Disk {
  public:
-  explicit Disk(Image image = {});
+  explicit Disk(const Image& image = {});
 
   // The file; made where it is missing and `makes`; null: it is not there.
   std::shared_ptr<File> open(const std::string& name, bool makes);

@@ -58,9 +58,9 @@ std::string state_beside() {
   return state_of(**db);
 }
 
-Kept Reopening::look(Image image) {
+Kept Reopening::look(const Image& image) {
   static const sql::TestFolder folder;  // its files are on the mounted disk, but for the lock
-  Disk disk(std::move(image));
+  Disk disk(image);
   const MountedDisk mounted(disk);
   if (auto store = storage::open_store(folder.path()); !store) return {"", store.error().message};
   const std::size_t key = std::hash<std::string>()(disk.open(database, true)->bytes);

@@ -24,7 +24,7 @@ struct Kept {
 // Opens disks as the server does at its start.
 class Reopening {
  public:
-  Kept look(Image image);
+  Kept look(const Image& image);
   // Different databases that there were.
   std::size_t different() const { return known_.size(); }
 
