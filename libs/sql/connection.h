@@ -88,6 +88,9 @@ class Connection {
   virtual Result<int> schema_version() = 0;
   virtual Result<void> set_schema_version(int version) = 0;
 
+  // Why it refuses all further work; nothing while it works.
+  virtual std::optional<Error> failure() const = 0;
+
  protected:
   friend class Transaction;
   virtual Result<std::unique_ptr<Statement>> start(std::string_view sql, std::span<const Parameter> arguments) = 0;

@@ -96,6 +96,15 @@ Result<FolderLock> lock_folder(const fs::path& folder) {
   return held;
 }
 
+Result<void> sync_folder(const fs::path& folder) {
+  const int file = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  const int status = file < 0 ? -1 : ::fsync(file);
+  const int why = errno;
+  if (file >= 0) ::close(file);
+  if (status == 0) return {};
+  return refuse(ErrorCode::disk_full, "{}: cannot be made safe on disk: {}", folder.string(), std::strerror(why));
+}
+
 Result<void> check_local_file_system(const fs::path& folder) {
   struct statfs about {};
   if (::statfs(folder.c_str(), &about) != 0) {

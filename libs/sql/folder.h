@@ -27,6 +27,9 @@ class FolderLock {
 // disk_full where the lock cannot be made.
 Result<FolderLock> lock_folder(const std::filesystem::path& folder);
 
+// What was made, renamed or removed in the folder is on disk when it returns. Errors: disk_full where that fails.
+Result<void> sync_folder(const std::filesystem::path& folder);
+
 // Refuses (unsupported) file systems that come over a network, on which neither locks nor shared memory can be relied
 // on: NFS, SMB, 9p, Ceph, FUSE other than on a block device, and the like.
 Result<void> check_local_file_system(const std::filesystem::path& folder);

@@ -53,6 +53,12 @@ TEST(FolderLock, AMissingFolderIsNotFound) {
   EXPECT_EQ(refused.error().code, ErrorCode::not_found);
 }
 
+TEST(SyncFolder, AFolderThatIsThereIsMadeSafeAndAnotherIsRefused) {
+  const TestFolder folder;
+  EXPECT_TRUE(sync_folder(folder.path()).has_value());
+  EXPECT_EQ(sync_folder(folder.path() / "none").error().code, ErrorCode::disk_full);
+}
+
 TEST(LocalFileSystem, WhatComesOverANetworkIsRefusedByName) {
   const auto message = [](std::uint64_t magic, std::string_view mount_type) {
     const auto judged = judge_file_system(magic, mount_type, "/srv/shop");

@@ -87,6 +87,7 @@ Result<std::unique_ptr<Connection>> open_sqlite(const std::filesystem::path& fil
       return refuse(claimed.error());
     }
     if (auto set = set_up_file(*connection, name, access, options); !set) return refuse(set.error());
+    if (access == Access::write) connection->write_back_by_itself();
   } catch (const StorageFailed& failed) {
     return refuse(failed.error());
   }

@@ -9,6 +9,7 @@
 namespace hw::sql {
 
 constexpr std::size_t idle_statements_max = 256;
+constexpr int log_pages_max = 1000;  // 4 MiB, as SQLite itself has it
 
 void FinalizeStatement::operator()(sqlite3_stmt* statement) const { sqlite3_finalize(statement); }
 void CloseDatabase::operator()(sqlite3* database) const { sqlite3_close(database); }
@@ -174,7 +175,11 @@ void SqliteConnection::roll_back() noexcept {
 // A full disk makes SQLite roll the whole transaction back. What would then follow in it must not be committed piece by
 // piece.
 void SqliteConnection::check_usable() {
-  if (broken_) throw StorageFailed(*broken_);
+  if (broken_) {
+    Error error = *broken_;
+    error.message += "; nothing more is done with it until it is opened anew";
+    throw StorageFailed(error);
+  }
   if (is_in_transaction_ && sqlite3_get_autocommit(database_.get()) != 0) {
     throw StorageFailed({ErrorCode::disk_full, fmt::format("{}: the transaction was rolled back before", file_)});
   }
@@ -214,13 +219,30 @@ std::optional<Error> SqliteConnection::judge(int status, std::string_view doing)
   }
 }
 
-void SqliteConnection::fail_storage(int status) {
+Error SqliteConnection::storage_error(int status) {
   const int kind = status & 0xff;
   const bool is_damage = kind == SQLITE_CORRUPT || kind == SQLITE_NOTADB;
-  const Error error{is_damage ? ErrorCode::corrupt : ErrorCode::disk_full,
-                    fmt::format("{}: {} (SQLite status {})", file_, sqlite3_errmsg(database_.get()), status)};
+  Error error{is_damage ? ErrorCode::corrupt : ErrorCode::disk_full,
+              fmt::format("{}: {} (SQLite status {})", file_, sqlite3_errmsg(database_.get()), status)};
+  error.saying = Saying{kind == SQLITE_FULL ? "disk-full" : "disk-failed"};
   if (is_damage || kind == SQLITE_IOERR) broken_ = error;
-  throw StorageFailed(error);
+  return error;
+}
+
+void SqliteConnection::fail_storage(int status) { throw StorageFailed(storage_error(status)); }
+
+void SqliteConnection::write_back_by_itself() { sqlite3_wal_hook(database_.get(), write_back, this); }
+
+// Called after a commit, which is on disk by then and has succeeded whatever happens here. SQLite's own hook would keep
+// a failed read, write or sync of the file to itself; a full disk leaves the log as it is, and it is tried again.
+int SqliteConnection::write_back(void* connection, sqlite3* database, const char* schema, int log_pages) {
+  if (log_pages < log_pages_max) return SQLITE_OK;
+  const int status = sqlite3_wal_checkpoint_v2(database, schema, SQLITE_CHECKPOINT_PASSIVE, nullptr, nullptr);
+  const int kind = status & 0xff;
+  if (kind == SQLITE_IOERR || kind == SQLITE_CORRUPT || kind == SQLITE_NOTADB) {
+    static_cast<SqliteConnection*>(connection)->storage_error(status);
+  }
+  return SQLITE_OK;
 }
 
 }  // namespace hw::sql

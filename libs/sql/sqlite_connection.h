@@ -45,6 +45,10 @@ class SqliteConnection : public Connection {
   Result<void> run_script(const std::string& sql) override;
   Result<int> schema_version() override;
   Result<void> set_schema_version(int version) override;
+  std::optional<Error> failure() const override { return broken_; }
+
+  // From now on what stands in the log is written back to the file whenever it has grown long.
+  void write_back_by_itself();
 
   // What a status of SQLite means: nothing for SQLITE_OK, ROW and DONE; else an Error to hand on, or StorageFailed, or
   // an assertion, as connection.h has it. `doing` is the statement.
@@ -62,7 +66,9 @@ class SqliteConnection : public Connection {
   Result<Prepared> prepare(std::string_view sql);
   void give_back(PreparedByText::node_type statement);
   Result<void> bind(const Prepared& statement, std::span<const Parameter> arguments);
+  static int write_back(void* connection, sqlite3* database, const char* schema, int log_pages);
   void check_usable();
+  Error storage_error(int status);  // which may end all further work
   [[noreturn]] void fail_storage(int status);
 
   std::unique_ptr<sqlite3, CloseDatabase> database_;

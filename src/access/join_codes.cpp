@@ -32,9 +32,14 @@ std::string JoinCodes::new_code() const {
   return code;
 }
 
+// Also what is from the future, since the clock was set back: a code would last for longer than it may, and wrong tries
+// would keep everybody out. A step of a few seconds, as a clock that is kept right takes now and then, ends no code.
 void JoinCodes::forget_old(Instant now) {
-  std::erase_if(codes_, [&](const JoinCode& code) { return code.valid_until <= now; });
-  while (!wrong_tries_.empty() && wrong_tries_.front() + wrong_tries_within <= now) wrong_tries_.pop_front();
+  constexpr Duration clock_step = Duration::seconds(10);
+  std::erase_if(codes_, [&](const JoinCode& code) {
+    return code.valid_until <= now || code.valid_until > now + code_life + clock_step;
+  });
+  std::erase_if(wrong_tries_, [&](Instant at) { return at + wrong_tries_within <= now || at > now + clock_step; });
 }
 
 Result<JoinCode> JoinCodes::offer(const Offer& offer, Instant now) {

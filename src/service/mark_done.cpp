@@ -45,7 +45,8 @@ Result<void> check_undo(const Entry& undone, const Signature& signature, Instant
     return refuse(ErrorCode::conflict, Saying{"undo-not-own", {{"by", undone.by}}},
                   "it is {}'s entry, so only {} can take it back", undone.by, undone.by);
   }
-  if (now - undone.at > undo_within) {
+  // A clock that was set back meanwhile does not give more time.
+  if (now - undone.at > undo_within || undone.at - now > undo_within) {
     return refuse(ErrorCode::conflict, Saying{"undo-late", {}, {{"count", undo_within.as_seconds()}}},
                   "it can be taken back for {:.0f} s only; make a new entry that says what is right",
                   undo_within.as_seconds());

@@ -150,6 +150,9 @@ class Store {
   virtual Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
                                 const std::function<Result<void>(const LogPiece&)>& take) = 0;
 
+  // Why nothing more is kept until the program is started again: a write or a sync failed. Nothing while all is well.
+  virtual std::optional<Error> failure() = 0;
+
   virtual Result<std::vector<Device>> devices() = 0;  // in the order in which they joined, ended ones too
 
   // All but the notes, and but sessions that ended.

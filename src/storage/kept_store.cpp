@@ -265,6 +265,11 @@ Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDa
   return storage::read_log(*reader, machine, after_checkpoint, take);
 }
 
+std::optional<Error> KeptStore::failure() {
+  const std::lock_guard turn(writing_);
+  return writer_->failure();
+}
+
 Result<std::vector<service::Device>> KeptStore::devices() {
   HW_TAKE(reader, readers_.take());
   return read_devices(*reader);

@@ -79,6 +79,8 @@ class KeptStore : public service::Store {
   Result<void> read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
                         const std::function<Result<void>(const service::LogPiece&)>& take) override;
 
+  std::optional<Error> failure() override;
+
   Result<std::vector<service::Device>> devices() override;
 
   Result<service::AccessRows> access_rows() override;

@@ -25,7 +25,7 @@ Result<void> make_folder(const std::filesystem::path& folder) {
     return refuse(ErrorCode::bad_input, "{}: it is no folder", folder.string());
   }
   std::filesystem::create_directory(folder, error);
-  if (!error) return {};
+  if (!error) return sql::sync_folder(parent);
   return refuse(ErrorCode::disk_full, "{}: the folder cannot be made: {}", folder.string(), error.message());
 }
 

@@ -69,7 +69,7 @@ inline http::Handler guarded(http::Handler handler) {
       return handler(std::move(request));
     } catch (const sql::StorageFailed& failed) {
       Error error = failed.error().at("nothing was saved");
-      error.saying = Saying{error.code == ErrorCode::disk_full ? "disk-full" : "disk-failed"};
+      if (!error.saying) error.saying = Saying{error.code == ErrorCode::disk_full ? "disk-full" : "disk-failed"};
       return http::problem(error);
     }
   };

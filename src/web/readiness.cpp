@@ -7,6 +7,9 @@ namespace {
 
 Check storage_check(const service::OpenShop& shop) {
   try {
+    if (const auto failure = shop.store().failure()) {
+      return {"storage", "fail", "nothing more is saved until the server is started again: " + failure->message};
+    }
     const std::string trouble = shop.storing_trouble();
     if (!trouble.empty()) return {"storage", "fail", "what was counted is not stored: " + trouble};
     const auto read = shop.store().positions();

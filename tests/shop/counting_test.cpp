@@ -110,6 +110,7 @@ class Refusing : public service::Store {
   Result<void> create_shop(const service::ShopRecord& shop, const std::vector<service::MachineRecord>& all) override {
     return kept_.create_shop(shop, all);
   }
+  std::optional<Error> failure() override { return kept_.failure(); }
   Result<std::optional<service::ShopRecord>> shop() override { return kept_.shop(); }
   Result<std::vector<service::MachineRecord>> machines() override { return kept_.machines(); }
   Result<std::vector<service::TaskRecord>> tasks_of(std::string_view machine) override {
