@@ -10,8 +10,12 @@
 #include <vector>
 
 #include "libs/values/result.h"
+#include "src/copies/copy_report.h"
+#include "src/copies/retention.h"
 #include "src/proposal/stop_instance.h"
 #include "src/record/verify.h"
+#include "src/service/examined.h"
+#include "src/service/rebuild_report.h"
 #include "src/service/records.h"
 
 namespace CLI {
@@ -38,6 +42,9 @@ struct ServeCall {
   std::optional<std::string> listen_tls;
   std::vector<std::string> names;
   double store_every_s = 5;  // 0.05 to 3600
+  std::optional<std::string> copies;
+  int copies_hour = 2;  // 0 to 23
+  copies::Retention keep;
 };
 struct FoundCall {
   std::string data;
@@ -50,6 +57,19 @@ struct DemoCall {
 struct VerifyCall {
   std::string data;
   std::optional<std::string> noted;  // a head's hash from before
+};
+
+struct BackupCall {
+  std::string file;
+  std::string data = ".";
+};
+struct RestoreCall {
+  std::string file;
+  std::string data;
+};
+struct SupportCall {
+  std::string file;
+  std::string data = ".";
 };
 
 struct InstanceCall {
@@ -66,6 +86,11 @@ struct Entrances {
   std::function<Result<record::Verdict>(const VerifyCall&)> verify;
   std::function<Result<service::ShopWithMachines>(const std::string& data)> look_into;
   std::function<Result<proposal::StopInstance>(const InstanceCall&)> instance = {};
+  std::function<Result<copies::CopyReport>(const BackupCall&)> make_copy = {};
+  std::function<Result<copies::CopyReport>(const std::string& file)> check_copy = {};
+  std::function<Result<copies::CopyReport>(const RestoreCall&)> restore_copy = {};
+  std::function<Result<service::RebuildReport>(const std::string& data)> rebuild = {};
+  std::function<Result<service::Examined>(const std::string& data)> examine = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.
