@@ -9,7 +9,7 @@ namespace {
 
 constexpr std::size_t packed_bytes = 128 << 10;
 constexpr std::size_t piece_bytes_max = 1 << 30;  // zlib counts a piece in 32 bits
-constexpr int gzip_level = 6;                          // zlib's own choice between time and size
+constexpr int gzip_level = 6;                     // zlib's own choice between time and size
 constexpr int gzip_form = 16;
 constexpr int gzip_memory_level = 8;
 

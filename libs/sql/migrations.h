@@ -14,8 +14,8 @@ struct Migration {
   std::string sql;  // one or more statements
 };
 
-// Applies what is missing, all or nothing, and says how many steps that were. Errors: unsupported where the database is newer than the
-// last migration that this program knows; conflict where the data stands against a step.
+// Applies what is missing, all or nothing, and says how many steps that were. Errors: unsupported where the database is
+// newer than the last migration that this program knows; conflict where the data stands against a step.
 Result<int> apply_migrations(Connection& connection, std::span<const Migration> migrations);
 
 }  // namespace hw::sql

@@ -20,7 +20,8 @@ TEST(CopyHead, ReadsAsItWasPrinted) {
 }
 
 TEST(CopyHead, WhatIsNoCopyIsRefused) {
-  for (const char* text : {"", "SQLite format 3", "Hourwright copy 1", "Hourwright copy 1\n{}", "Hourwright copy 1\n{}\n"}) {
+  for (const char* text :
+       {"", "SQLite format 3", "Hourwright copy 1", "Hourwright copy 1\n{}", "Hourwright copy 1\n{}\n"}) {
     EXPECT_EQ(parse_head(text).error().code, ErrorCode::bad_input) << text;
   }
   EXPECT_EQ(parse_head("Hourwright copy 2\n{}\n").error().code, ErrorCode::unsupported);

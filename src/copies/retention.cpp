@@ -31,9 +31,12 @@ std::vector<Instant> unwanted(std::vector<Instant> made_at, const Retention& ret
   std::sort(made_at.begin(), made_at.end(), std::greater<>());
   std::set<Instant> kept;
   if (!made_at.empty()) kept.insert(made_at.front());
-  keep_latest(made_at, retention.daily, [&](Instant one) { return day_of(zone.date_of(one)); }, kept);
-  keep_latest(made_at, retention.weekly, [&](Instant one) { return week_of(zone.date_of(one)); }, kept);
-  keep_latest(made_at, retention.monthly, [&](Instant one) { return month_of(zone.date_of(one)); }, kept);
+  keep_latest(
+      made_at, retention.daily, [&](Instant one) { return day_of(zone.date_of(one)); }, kept);
+  keep_latest(
+      made_at, retention.weekly, [&](Instant one) { return week_of(zone.date_of(one)); }, kept);
+  keep_latest(
+      made_at, retention.monthly, [&](Instant one) { return month_of(zone.date_of(one)); }, kept);
   std::erase_if(made_at, [&](Instant one) { return kept.contains(one); });
   return made_at;
 }

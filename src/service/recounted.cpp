@@ -91,6 +91,15 @@ void add_carried(DayRecord& day, const Carried& carried, const std::string& coun
   day.amount += found->second.amount;
 }
 
+// A counter that the present model has not, on the day on which the model changed.
+void take_carried_day(Recounted& out, const Carried& carried) {
+  if (!carried.day || *carried.day < out.first_day || *carried.day >= out.open_day) return;
+  for (const auto& [counter, amount] : carried.of_day) {
+    DayRecord row{*carried.day, amount.counted_ns, amount.unknown_ns, amount.filled_ns, amount.amount};
+    if (row != DayRecord{*carried.day, 0, 0, 0, 0}) out.days.try_emplace({counter, *carried.day}, row);
+  }
+}
+
 void take_days(Recounted& out, const counters::Snapshot& snapshot, const Carried& carried) {
   for (const auto& day : snapshot.days) {
     if (day.date >= out.open_day) continue;
@@ -98,6 +107,7 @@ void take_days(Recounted& out, const counters::Snapshot& snapshot, const Carried
     add_carried(row, carried, print(day.key));
     out.days[{print(day.key), day.date}] = row;
   }
+  take_carried_day(out, carried);
 }
 
 }  // namespace

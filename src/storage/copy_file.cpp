@@ -33,8 +33,8 @@ Result<std::uint64_t> read_blocks(ByteSource& source, std::uint64_t bytes, const
 }
 
 tl::unexpected<Error> refuse_altered(const fs::path& file) {
-  return refuse(ErrorCode::corrupt,
-                "{}: is not as it was written: it was altered, or it is cut off; take another copy", file.string());
+  return refuse(ErrorCode::corrupt, "{}: is not as it was written: it was altered, or it is cut off; take another copy",
+                file.string());
 }
 
 // What stands between head and seal.

@@ -61,10 +61,11 @@ Result<copies::GoodCopy> keep_nightly(const CopyFolder& folder, Instant now) {
   remove_left_over(folder.copies);
   HW_TAKE(made, make_copy(folder.data, folder.copies / copies::copy_name(now), now));
   if (made.copy.breaks > 0) {
-    return refuse(ErrorCode::corrupt,
-                  "the logbook is not as it was written ({} breaks; see hourwright logbook verify): it was copied as it "
-                  "is, and older copies are all kept",
-                  made.copy.breaks);
+    return refuse(
+        ErrorCode::corrupt,
+        "the logbook is not as it was written ({} breaks; see hourwright logbook verify): it was copied as it "
+        "is, and older copies are all kept",
+        made.copy.breaks);
   }
   HW_TAKE(there, nightly_copies(folder.copies));
   std::error_code error;

@@ -44,9 +44,14 @@ Result<void> choose(Chosen& chosen, const fs::path& file, std::string name) {
 Result<Chosen> choose_all(const fs::path& data, const fs::path& snapshot, Instant now) {
   Chosen chosen;
   HW_TAKE(content, read_content(snapshot));
-  chosen.head = {content.schema,  service::program_version,    content.plant,
-                 now,             content.logbook.entries,     content.logbook.head,
-                 static_cast<int>(content.logbook.breaks.size()), {}};
+  chosen.head = {content.schema,
+                 service::program_version,
+                 content.plant,
+                 now,
+                 content.logbook.entries,
+                 content.logbook.head,
+                 static_cast<int>(content.logbook.breaks.size()),
+                 {}};
   HW_TRY(choose(chosen, snapshot, "hourwright.db"));
   const certificates::TlsFolder tls{data / "tls"};
   std::error_code error;
@@ -149,8 +154,10 @@ Result<CopyReport> restore_copy(const fs::path& file, const fs::path& data) {
   std::error_code error;
   fs::rename(work.path(), data, error);  // also over an empty folder
   if (error) {
-    return refuse(ErrorCode::disk_full, "{}: the copy was unpacked and is good, but cannot take this place: {}; name a "
-                  "folder that is not there yet", data.string(), error.message());
+    return refuse(ErrorCode::disk_full,
+                  "{}: the copy was unpacked and is good, but cannot take this place: {}; name a "
+                  "folder that is not there yet",
+                  data.string(), error.message());
   }
   work.release();
   HW_TRY(formats::settle_folder(folder_of(data)));

@@ -35,8 +35,9 @@ Check rights_check(const fs::path& data) {
   const auto may = fs::status(data / "hourwright.db", error).permissions();
   const auto tls = fs::status(data / "tls" / "server.pem", error);
   if (fs::exists(tls) && (tls.permissions() & (fs::perms::group_all | fs::perms::others_all)) != fs::perms::none) {
-    return fail("rights", "others may read the keys in tls: chmod 600 tls/*.pem, and make new ones (hourwright tls init "
-                          "--new-authority) where somebody may have");
+    return fail("rights",
+                "others may read the keys in tls: chmod 600 tls/*.pem, and make new ones (hourwright tls init "
+                "--new-authority) where somebody may have");
   }
   if ((may & (fs::perms::group_write | fs::perms::others_write)) != fs::perms::none) {
     return warn("rights", "others than the owner may write hourwright.db: chmod 600 hourwright.db");
@@ -58,7 +59,8 @@ Check room_check(const fs::path& data) {
 }
 
 Check schema_check(int schema) {
-  const std::string says = fmt::format("tables of version {}, this program's are of version {}", schema, known_schema());
+  const std::string says =
+      fmt::format("tables of version {}, this program's are of version {}", schema, known_schema());
   if (schema == known_schema()) return pass("tables", says);
   if (schema > known_schema()) return fail("tables", says + ": a newer program wrote them; use that one");
   return warn("tables", says + ": they are brought up to date, behind a copy, when the shop is served next");
@@ -80,7 +82,8 @@ Check logbook_check(const fs::path& data) {
 
 // Entries carry the clock's time: one ahead of now was made by another clock, and so was a file.
 Result<Check> clock_check(sql::Connection& db, const fs::path& data, Instant now) {
-  HW_TAKE(last_ms, db.query_value<std::int64_t>("select coalesce(max(at_ms), 0) from entry where plant = $1", plant_key));
+  HW_TAKE(last_ms,
+          db.query_value<std::int64_t>("select coalesce(max(at_ms), 0) from entry where plant = $1", plant_key));
   std::error_code error;
   const auto written = fs::last_write_time(data / "hourwright.db", error).time_since_epoch();
   const auto system = std::chrono::file_clock::to_sys(std::chrono::file_clock::time_point(written)).time_since_epoch();

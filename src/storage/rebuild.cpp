@@ -4,11 +4,11 @@
 
 #include "libs/sql/folder.h"
 #include "libs/sql/sqlite.h"
+#include "src/storage/catalogue_rows.h"
 #include "src/storage/copied_database.h"
 #include "src/storage/derived_check.h"
 #include "src/storage/derived_rows.h"
 #include "src/storage/entry_reading.h"
-#include "src/storage/catalogue_rows.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/recounting.h"
 #include "src/storage/schema.h"

@@ -74,9 +74,10 @@ Result<void> write_counts(sql::Connection& db, const KeptCount& kept, const Reco
   const std::string& machine = kept.record.machine;
   HW_TRY(db.execute("delete from counter_day where plant = $1 and machine = $2 and day_on >= $3", plant_key, machine,
                     made.first_day.days));
-  HW_TRY(db.execute("delete from checkpoint where plant = $1 and machine = $2 and checkpoint_on >= $3 and "
-                    "checkpoint_on > (select min(checkpoint_on) from checkpoint where plant = $1 and machine = $2)",
-                    plant_key, machine, from.days));
+  HW_TRY(
+      db.execute("delete from checkpoint where plant = $1 and machine = $2 and checkpoint_on >= $3 and "
+                 "checkpoint_on > (select min(checkpoint_on) from checkpoint where plant = $1 and machine = $2)",
+                 plant_key, machine, from.days));
   service::CountingStep::Machine part;
   part.record = kept.record;
   part.record.state = made.state;
@@ -96,12 +97,10 @@ Result<void> rebuild_machine(sql::Connection& db, KeptCount& kept, const Zone& z
   kept.first_checkpoint = std::move(checkpoint);
   kept.read_log = [&](const auto& take, bool after_checkpoint) {
     const auto on = after_checkpoint && kept.first_checkpoint ? std::optional{kept.first_checkpoint->on} : std::nullopt;
-    return read_log(
-        db, machine, on,
-        [&](const service::LogPiece& piece) -> Result<void> {
-          ++part.read;
-          return take(piece);
-        });
+    return read_log(db, machine, on, [&](const service::LogPiece& piece) -> Result<void> {
+      ++part.read;
+      return take(piece);
+    });
   };
   HW_TAKE(made, service::recount(kept, zone, now));
   HW_TAKE(days, kept_days(db, machine, made.first_day, made.open_day));

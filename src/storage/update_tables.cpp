@@ -49,7 +49,8 @@ Result<void> update_tables(const fs::path& data, sql::Connection& writer, std::s
   if (present > 0 && present < static_cast<int>(steps.size())) {
     HW_TAKE(founded, writer.query_value<int>("select count(*) from plant"));
     const auto copied = founded.value_or(0) > 0 ? copy_before(data) : Result<void>{};
-    if (!copied) return refuse(copied.error().at("the shop is from an earlier version, and was not brought to this one"));
+    if (!copied)
+      return refuse(copied.error().at("the shop is from an earlier version, and was not brought to this one"));
   }
   HW_TRY(sql::apply_migrations(writer, steps));
   return {};

@@ -22,14 +22,15 @@ std::string mb_of(std::uint64_t bytes) { return fmt::format("{:.1f} MB", static_
 
 std::string content_of(const CopyReport& report) {
   const copies::CopyHead& copy = report.copy;
-  std::string text = fmt::format("{}: {}, made {}, {} entries, head {}, tables of version {}, by Hourwright {}\n",
-                                 report.file, copy.plant, print(copy.made_at), copy.entries, copy.head, copy.schema,
-                                 copy.program);
+  std::string text =
+      fmt::format("{}: {}, made {}, {} entries, head {}, tables of version {}, by Hourwright {}\n", report.file,
+                  copy.plant, print(copy.made_at), copy.entries, copy.head, copy.schema, copy.program);
   for (const auto& file : copy.files) text += fmt::format("  {}, {}\n", file.name, mb_of(file.bytes));
   if (copy.breaks > 0) {
-    text += fmt::format("The logbook was not as it was written when the copy was made: {} breaks; it was copied as it "
-                        "is. See hourwright logbook verify.\n",
-                        copy.breaks);
+    text += fmt::format(
+        "The logbook was not as it was written when the copy was made: {} breaks; it was copied as it "
+        "is. See hourwright logbook verify.\n",
+        copy.breaks);
   }
   return text;
 }
@@ -44,9 +45,10 @@ Answer say(const Result<CopyReport>& report, bool is_json, const std::string& mo
 
 Answer make(const Entrances& entrances, const CopyOptions& options) {
   if (options.backup.file.empty()) return refuse(ErrorCode::wrong_usage, "backup: name the file that the copy goes to");
-  return say(entrances.make_copy(options.backup), options.json,
-             "The copy was unpacked again and is good. It holds the shop's keys and secrets: keep it where only you can "
-             "read it, and one of them outside the house.\n");
+  return say(
+      entrances.make_copy(options.backup), options.json,
+      "The copy was unpacked again and is good. It holds the shop's keys and secrets: keep it where only you can "
+      "read it, and one of them outside the house.\n");
 }
 
 Answer restore(const Entrances& entrances, const CopyOptions& options) {

@@ -62,8 +62,8 @@ Check share_check() {
   if (!share) return {"program files", "fail", share.error().message + "; install the program again"};
   for (const char* part : {"library", "api/openapi.yaml", "app/dist/index.html"}) {
     if (fs::exists(*share / part)) continue;
-    return {"program files", "warn", fmt::format("{} is missing: make build, or install the program again",
-                                                 (*share / part).string())};
+    return {"program files", "warn",
+            fmt::format("{} is missing: make build, or install the program again", (*share / part).string())};
   }
   return {"program files", "pass", "library, contract and app are there"};
 }
@@ -108,8 +108,10 @@ std::vector<Check> server_checks(const DoctorCall& call) {
     return {{"server", "pass", fmt::format("nobody listens at {}: the port is free for it", call.listen)}};
   }
   if (!alive || alive->body != "alive\n") {
-    return {{"server", "warn", fmt::format("something else answers at {}: give the server another port by --listen, or "
-                                           "end that", call.listen)}};
+    return {{"server", "warn",
+             fmt::format("something else answers at {}: give the server another port by --listen, or "
+                         "end that",
+                         call.listen)}};
   }
   std::vector<Check> checks{{"server", "pass", fmt::format("it answers at {}", call.listen)}};
   add_own_checks(checks, call.listen);
@@ -128,9 +130,10 @@ std::vector<Check> feed_checks(const service::ShopWithMachines& shop) {
     const auto answer = http::get(*url, soon());
     const bool is_there = answer || answer.error().code == ErrorCode::too_large;
     checks.push_back(is_there ? Check{name, "pass", fmt::format("{} answers", url->host)}
-                              : Check{name, "warn", fmt::format("{} does not answer ({}): is it on, and does this "
-                                                                "computer reach its network?",
-                                                                url->host, word_of(answer.error().code))});
+                              : Check{name, "warn",
+                                      fmt::format("{} does not answer ({}): is it on, and does this "
+                                                  "computer reach its network?",
+                                                  url->host, word_of(answer.error().code))});
   }
   return checks;
 }

@@ -34,7 +34,8 @@ DoctorSaid look_over(const DoctorCall& call, const service::Examined& examined, 
   add({copies_check(call, now)});
   add(server_checks(call));
   if (examined.shop) add(feed_checks(*examined.shop));
-  said.well = std::none_of(said.checks.begin(), said.checks.end(), [](const auto& one) { return one.result == "fail"; });
+  said.well =
+      std::none_of(said.checks.begin(), said.checks.end(), [](const auto& one) { return one.result == "fail"; });
   return said;
 }
 

@@ -12,8 +12,8 @@ namespace {
 
 Answer rebuild(const Entrances& entrances, const std::string& data, bool is_json) {
   HW_TAKE(report, entrances.rebuild(data));
-  const bool is_equal = std::all_of(report.parts.begin(), report.parts.end(),
-                                    [](const auto& part) { return part.differences.empty(); });
+  const bool is_equal =
+      std::all_of(report.parts.begin(), report.parts.end(), [](const auto& part) { return part.differences.empty(); });
   return Said{is_json ? formats::print_json(report) + "\n" : rebuild_text(report), is_equal};
 }
 
@@ -37,8 +37,8 @@ void add_rebuild_command(CLI::App& app, const Entrances& entrances, Answer& answ
     bool json = false;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command =
-      app.add_subcommand("rebuild", "Makes what follows from entries and observations again, and says whether it differs");
+  CLI::App* command = app.add_subcommand(
+      "rebuild", "Makes what follows from entries and observations again, and says whether it differs");
   command->add_option("--data", options->data, "the shop's data folder; no server may have it")
       ->required()
       ->type_name("DIR");

@@ -18,7 +18,8 @@ void add_listen(CLI::App& command, std::string& listen, std::vector<std::string>
 }
 
 void add_copies(CLI::App& command, ServeCall& call) {
-  command.add_option("--copies", call.copies, "a folder, best on another disk, for a checked copy of the shop each night")
+  command
+      .add_option("--copies", call.copies, "a folder, best on another disk, for a checked copy of the shop each night")
       ->type_name("DIR");
   command.add_option("--copies-hour", call.copies_hour, "the hour of the plant's clock at which copies are made")
       ->type_name("HOUR")

@@ -3,9 +3,8 @@
 #include <map>
 #include <memory>
 
-#include <sys/utsname.h>
-
 #include <CLI/CLI.hpp>
+#include <sys/utsname.h>
 
 #include "libs/formats/json.h"
 #include "libs/formats/new_file.h"
@@ -51,7 +50,8 @@ SettingsSaid settings_of(const service::ShopWithMachines& all) {
 
 // A sentence may name a person, a path or a row's text; the names of checks and their results do not.
 std::vector<service::Check> without_details(std::vector<service::Check> checks) {
-  for (auto& check : checks) check.detail = check.result == "pass" ? "" : "see hourwright doctor on the computer itself";
+  for (auto& check : checks)
+    check.detail = check.result == "pass" ? "" : "see hourwright doctor on the computer itself";
   return checks;
 }
 
@@ -70,8 +70,8 @@ Answer make(const Entrances& entrances, const SupportCall& call) {
   HW_TRY(out.add(archive));
   HW_TRY(out.close());
   HW_TRY(out.keep());
-  std::string text = fmt::format("{}: {} bytes. Look into it before you send it; it holds:\n", call.file,
-                                 archive.size());
+  std::string text =
+      fmt::format("{}: {} bytes. Look into it before you send it; it holds:\n", call.file, archive.size());
   for (const auto& one : texts) text += fmt::format("  {}\n", one.name);
   return Said{text};
 }
@@ -81,7 +81,8 @@ Answer make(const Entrances& entrances, const SupportCall& call) {
 void add_support_bundle_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
   const auto call = std::make_shared<SupportCall>();
   CLI::App* command = app.add_subcommand(
-      "support-bundle", "Writes an archive for somebody who helps: versions, checks, sizes; no names, texts or secrets");
+      "support-bundle",
+      "Writes an archive for somebody who helps: versions, checks, sizes; no names, texts or secrets");
   command->add_option("FILE", call->file, "the archive, ZIP; it must not be there")->required();
   command->add_option("--data", call->data, "the shop's data folder")->type_name("DIR")->capture_default_str();
   command->callback([call, &entrances, &answer] { answer = make(entrances, *call); });

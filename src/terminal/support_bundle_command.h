@@ -1,5 +1,6 @@
 #pragma once
-// hourwright support-bundle: what somebody who helps has to know, and nothing of the people (docs/operations/troubles.md).
+// hourwright support-bundle: what somebody who helps has to know, and nothing of the people
+// (docs/operations/troubles.md).
 
 #include "src/terminal/command_line.h"
 
