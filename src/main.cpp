@@ -123,7 +123,7 @@ Result<copies::CopyReport> restore_copy(const terminal::RestoreCall& call) {
 
 Result<service::RebuildReport> rebuild(const std::string& data) { return storage::rebuild(data, now()); }
 
-Result<service::Examined> examine(const std::string& data) { return storage::examine(data, now()); }
+service::Examined examine(const std::string& data) { return storage::examine(data, now()); }
 
 }  // namespace
 }  // namespace hw

@@ -130,7 +130,7 @@ Result<Recounted> recount(const KeptCount& kept, const Zone& zone, Instant now) 
   out.first_day = zone.date_of(base.live.settled_until());
   out.totals_kept = totals_text(record.live.snapshot(until));
   LiveCount onward = base.live;
-  onward.alive_until(until);
+  onward.alive_until(std::max(until, kept.alive_at));
   onward.take(arrivals, now);
   out.state = print(MachineState{record.state.carried, {}, record.state.relevant, onward.save()});
   std::erase_if(arrivals, [&](const Observation& one) { return one.at > until; });

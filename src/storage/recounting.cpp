@@ -118,6 +118,12 @@ Result<void> rebuild_machine(sql::Connection& db, KeptCount& kept, const Zone& z
   return write_counts(db, kept, made, differs_on.value_or(made.open_day));
 }
 
+Instant last_sign(const std::vector<service::FeedPosition>& positions, const service::MachineRecord& machine) {
+  const auto found =
+      std::find_if(positions.begin(), positions.end(), [&](const auto& one) { return one.feed == machine.feed; });
+  return found == positions.end() ? Instant{} : found->last_sign_at;
+}
+
 }  // namespace
 
 Result<service::RebuiltPart> rebuild_counts(sql::Connection& db, Instant now) {
@@ -127,12 +133,13 @@ Result<service::RebuiltPart> rebuild_counts(sql::Connection& db, Instant now) {
   if (!shop) return refuse(ErrorCode::not_found, "no shop has been founded here");
   HW_TAKE(records, read_counting(db));
   HW_TAKE(machines, read_machines(db));
+  HW_TAKE(positions, read_positions(db));
   Texts texts;
   for (const auto& machine : machines) {
     const auto record = std::find_if(records.begin(), records.end(),
                                      [&](const auto& one) { return one.machine == machine.machine.key; });
     if (record == records.end()) continue;  // nothing was counted of it yet
-    KeptCount kept{*record, machine.machine.fills, {}, {}};
+    KeptCount kept{*record, machine.machine.fills, last_sign(positions, machine), {}, {}};
     HW_TRY(rebuild_machine(db, kept, shop->calendar.zone, now, texts, part));
   }
   part.before = print_hex(texts.before.end());

@@ -90,7 +90,7 @@ struct Entrances {
   std::function<Result<copies::CopyReport>(const std::string& file)> check_copy = {};
   std::function<Result<copies::CopyReport>(const RestoreCall&)> restore_copy = {};
   std::function<Result<service::RebuildReport>(const std::string& data)> rebuild = {};
-  std::function<Result<service::Examined>(const std::string& data)> examine = {};
+  std::function<service::Examined(const std::string& data)> examine = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

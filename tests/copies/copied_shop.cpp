@@ -24,7 +24,6 @@ void keep_finding(Scene& scene) {
   edit.id = id_of(20);
   edit.by = secret_mark;
   edit.what = marked("Oil under the machine");
-  edit.note = marked("It drips.");
   must(make_finding(scene.shop(), "mill1", edit, scene.now));
 }
 
@@ -51,7 +50,7 @@ void fill(Scene& scene) {
     scene.play("mill2 |.#SS|");
     must(scene.done("filter", 2 * day + 1, std::string(secret_mark)));
   }
-  must(scene.undo(9, 10));
+  must(scene.undo(9, 10, std::string(secret_mark)));
   must(scene.read_hours(25.5, 11));
   keep_finding(scene);
   keep_photo_and_device(scene);
@@ -63,9 +62,10 @@ void fill(Scene& scene) {
 
 std::vector<std::string> columns_in(const fs::path& data) {
   const auto db = opened(data, sql::Access::read);
-  auto rows =
-      must(db->query("select t.name, group_concat(c.name, ', ') from sqlite_schema t, pragma_table_info(t.name) c "
-                     "where t.type = 'table' and t.name not like 'sqlite%' group by t.name order by t.name"));
+  auto rows = db->query(
+                    "select t.name, group_concat(c.name, ', ') from sqlite_schema t, pragma_table_info(t.name) c "
+                    "where t.type = 'table' and t.name not like 'sqlite%' group by t.name order by t.name")
+                  .value();
   std::vector<std::string> columns;
   while (rows.next()) columns.push_back(fmt::format("{}({})", rows.get<std::string>(0), rows.get<std::string>(1)));
   return columns;
@@ -81,7 +81,7 @@ std::string digest_of(const fs::path& data, const std::vector<std::string>& colu
     for (std::size_t at = 0; (at = cells.find(", ", at)) != std::string::npos; at += 12) {
       cells.replace(at, 2, ") || ' ' || quote(");
     }
-    auto rows = must(db->query(fmt::format("select {}) from {} order by 1", cells, table.substr(0, bracket))));
+    auto rows = db->query(fmt::format("select {}) from {} order by 1", cells, table.substr(0, bracket))).value();
     digest.add(table);
     while (rows.next()) digest.add(rows.get<std::string_view>(0));
   }
