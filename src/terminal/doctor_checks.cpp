@@ -40,7 +40,7 @@ Result<http::Response> ask(const std::string& listen, std::string_view path) {
 void add_own_checks(std::vector<Check>& checks, const std::string& listen) {
   const auto answer = ask(listen, "/readyz");
   if (!answer) return;
-  const auto ready = formats::parse_json<ReadyAnswer>(answer->body);
+  const auto ready = formats::parse_json<ReadyAnswer>(answer->text());
   if (!ready) return;
   for (const Check& check : ready->checks) checks.push_back({"server: " + check.name, check.result, check.detail});
 }
@@ -107,7 +107,7 @@ std::vector<Check> server_checks(const DoctorCall& call) {
   if (!alive && alive.error().code == ErrorCode::unreachable) {
     return {{"server", "pass", fmt::format("nobody listens at {}: the port is free for it", call.listen)}};
   }
-  if (!alive || alive->body != "alive\n") {
+  if (!alive || alive->text() != "alive\n") {
     return {{"server", "warn",
              fmt::format("something else answers at {}: give the server another port by --listen, or "
                          "end that",
