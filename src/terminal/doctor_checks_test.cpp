@@ -1,5 +1,6 @@
 #include "src/terminal/doctor_checks.h"
 
+#include <cstdlib>
 #include <fstream>
 
 #include <gtest/gtest.h>
@@ -44,6 +45,7 @@ TEST(DoctorChecks, APortAtWhichNobodyListensIsFree) {
 }
 
 TEST(Doctor, IsNotWellWhereOneFailed) {
+  ::setenv("HOURWRIGHT_SHARE", HW_SOURCE_DIR, 1);
   service::Examined examined;
   examined.checks = {{"folder", "pass", ""}};
   const DoctorCall call{"/no/such/folder", "127.0.0.1:1", {}};
