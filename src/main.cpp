@@ -11,8 +11,12 @@
 #include "src/simulate/agent_server.h"
 #include "src/simulate/demo_shop.h"
 #include "src/simulate/pace.h"
+#include "src/storage/copy_folder.h"
+#include "src/storage/copying.h"
+#include "src/storage/examine.h"
 #include "src/storage/founding_files.h"
 #include "src/storage/grant_files.h"
+#include "src/storage/rebuild.h"
 #include "src/storage/sqlite_store.h"
 #include "src/terminal/command_line.h"
 #include "src/terminal/ending.h"
@@ -38,6 +42,20 @@ Result<web::WebOptions> options_for(const web::ListenWords& words, const std::st
   return options;
 }
 
+// The copies that the running server makes.
+Result<web::ServeOptions> serving_of(const terminal::ServeCall& call, service::Store& store) {
+  web::ServeOptions options;
+  options.keeping = call.copies ? copies::Keeping::nightly : copies::Keeping::none;
+  if (!call.copies) return options;
+  HW_TAKE(shop, store.shop());
+  if (!shop) return options;
+  const storage::CopyFolder folder{call.data, *call.copies, call.keep, shop->calendar.zone};
+  options.copy_making.at = {call.copies_hour};
+  options.copy_making.newest = [folder] { return storage::newest_good(folder); };
+  options.copy_making.make = [folder](Instant at) { return storage::keep_nightly(folder, at); };
+  return options;
+}
+
 Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for({call.listen, call.listen_tls, call.names}, call.data));
   HW_TRY(storage::find_store(call.data));
@@ -49,7 +67,10 @@ Answer serve(const terminal::ServeCall& call) {
       say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
     }
   };
-  HW_TRY(web::serve_shop(*store, {options, store_every}, ready, terminal::wait_for_ending));
+  HW_TAKE(serving, serving_of(call, *store));
+  serving.web = options;
+  serving.store_every = store_every;
+  HW_TRY(web::serve_shop(*store, serving, ready, terminal::wait_for_ending));
   return "";
 }
 
@@ -129,6 +150,18 @@ Result<record::Verdict> verify(const terminal::VerifyCall& call) {
   return storage::verify_logbook(call.data, call.noted);
 }
 
+Result<copies::CopyReport> make_copy(const terminal::BackupCall& call) {
+  return storage::make_copy(call.data, call.file, now());
+}
+
+Result<copies::CopyReport> restore_copy(const terminal::RestoreCall& call) {
+  return storage::restore_copy(call.file, call.data);
+}
+
+Result<service::RebuildReport> rebuild(const std::string& data) { return storage::rebuild(data, now()); }
+
+service::Examined examine(const std::string& data) { return storage::examine(data, now()); }
+
 }  // namespace
 }  // namespace hw
 
@@ -143,5 +176,10 @@ int main(int argc, char** argv) {
                             .instance = hw::instance,
                             .leave_grant = hw::storage::leave_grant,
                             .accounts = hw::storage::look_at_accounts,
-                            .permissions = hw::permissions});
+                            .permissions = hw::permissions,
+                            .make_copy = hw::make_copy,
+                            .check_copy = [](const std::string& file) { return hw::storage::check_copy(file); },
+                            .restore_copy = hw::restore_copy,
+                            .rebuild = hw::rebuild,
+                            .examine = hw::examine});
 }

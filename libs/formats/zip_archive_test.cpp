@@ -1,5 +1,6 @@
 #include "libs/formats/zip_archive.h"
 
+#include "libs/formats/zip_making.h"
 #include "libs/formats/zip_making_test.h"
 
 namespace hw::formats {
@@ -17,6 +18,15 @@ TEST(ZipArchive, GivesEachFileByItsName) {
   EXPECT_EQ(text_of(archive, "FOLDER/b.txt")->size(), 100'000u) << "capitals do not count";
   EXPECT_FALSE(archive.has("c.txt"));
   EXPECT_EQ(text_of(archive, "c.txt").error().code, ErrorCode::not_found);
+}
+
+TEST(ZipArchive, ReadsWhatWasMade) {
+  const auto bytes = make_zip({{"a.txt", "one"}, {"folder/b.txt", std::string(100'000, 'b')}});
+  ASSERT_TRUE(bytes) << bytes.error().message;
+  const auto archive = ZipArchive::open(*bytes, 1 << 20).value();
+  EXPECT_EQ(text_of(archive, "a.txt"), "one");
+  EXPECT_EQ(text_of(archive, "folder/b.txt")->size(), 100'000u);
+  EXPECT_EQ(make_zip({{"a.txt", "one"}, {"a.txt", "two"}}).error().code, ErrorCode::bad_input);
 }
 
 TEST(ZipArchive, CountsWhatUnpacksOverAllFiles) {

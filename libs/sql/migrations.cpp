@@ -4,11 +4,8 @@ namespace hw::sql {
 namespace {
 
 Result<void> apply(Connection& connection, const Migration& migration) {
-  auto transaction = Transaction::begin(connection);
-  if (!transaction) return refuse(transaction.error());
   if (auto run = connection.run_script(migration.sql); !run) return run;
-  if (auto set = connection.set_schema_version(migration.version); !set) return set;
-  return transaction->commit();
+  return connection.set_schema_version(migration.version);
 }
 
 }  // namespace
@@ -26,11 +23,14 @@ Result<int> apply_migrations(Connection& connection, std::span<const Migration> 
                   "use that version, or restore a backup from before",
                   *present, last);
   }
+  if (*present == last) return 0;
+  HW_TAKE(transaction, Transaction::begin(connection));
   for (const Migration& migration : migrations.subspan(static_cast<std::size_t>(*present))) {
     if (auto applied = apply(connection, migration); !applied) {
       return refuse(applied.error().at(fmt::format("schema step {}", migration.version)));
     }
   }
+  HW_TRY(transaction.commit());
   return last - *present;
 }
 

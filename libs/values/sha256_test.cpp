@@ -15,6 +15,12 @@ TEST(Sha256, MatchesPublished_Fips180) {
   EXPECT_EQ(hex_of(""), "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
 }
 
+TEST(Sha256, PiecesMakeTheSameHashAsTheWhole) {
+  Sha256Stream stream;
+  for (const std::string_view piece : {"a", "", "bc"}) stream.add(piece);
+  EXPECT_EQ(stream.end(), sha256("abc"));
+}
+
 TEST(Sha256, AZeroByteCounts) { EXPECT_NE(hex_of(std::string_view("a\0", 2)), hex_of("a")); }
 
 }  // namespace

@@ -17,16 +17,6 @@ using counters::Truth;
 
 constexpr Duration silence_limit = Duration::seconds(60);
 
-counters::LiveSettings settings_for(const Zone& zone, const std::map<std::string, std::string>& fills) {
-  counters::LiveSettings settings;
-  settings.counting.zone = zone;
-  settings.counting.silence_limit = silence_limit;
-  for (const auto& [counter, item] : fills) {
-    if (const auto key = counters::parse_counter_key(counter)) settings.fills[key->kind] = item;
-  }
-  return settings;
-}
-
 void add(CarriedAmount& sum, const CarriedAmount& more) {
   sum.counted_ns += more.counted_ns;
   sum.unknown_ns += more.unknown_ns;
@@ -76,8 +66,18 @@ LogPiece piece_of(std::span<const Observation> observations) {
 
 }  // namespace
 
+counters::LiveSettings live_settings(const Zone& zone, const std::map<std::string, std::string>& fills) {
+  counters::LiveSettings settings;
+  settings.counting.zone = zone;
+  settings.counting.silence_limit = silence_limit;
+  for (const auto& [counter, item] : fills) {
+    if (const auto key = counters::parse_counter_key(counter)) settings.fills[key->kind] = item;
+  }
+  return settings;
+}
+
 MachineCount::MachineCount(Zone zone, const std::map<std::string, std::string>& fills)
-    : settings_(settings_for(zone, fills)) {}
+    : settings_(live_settings(zone, fills)) {}
 
 Result<void> MachineCount::restore(const CountingRecord& record) {
   HW_TAKE(model, parse_model(record.model));

@@ -36,6 +36,9 @@ struct MachineNow {
   Doing doing;
 };
 
+// How a machine of the plant is counted; `fills` as below.
+counters::LiveSettings live_settings(const Zone& zone, const std::map<std::string, std::string>& fills);
+
 // Not for two threads at once. Until a model has come it counts nothing.
 class MachineCount {
  public:

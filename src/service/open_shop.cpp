@@ -108,6 +108,16 @@ void OpenShop::set_storing_trouble(std::string says) {
   storing_trouble_ = std::move(says);
 }
 
+copies::CopyState OpenShop::copies() const {
+  const auto lock = look();
+  return copies_;
+}
+
+void OpenShop::set_copies(copies::CopyState state) {
+  const auto lock = change();
+  copies_ = std::move(state);
+}
+
 std::vector<int> walk_of(const MachineRecord& record) {
   return record.walk.empty() ? sequence::walking_order(record.points)
                              : sequence::walking_order(record.points, record.walk);

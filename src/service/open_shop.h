@@ -10,6 +10,7 @@
 #include <string>
 #include <string_view>
 
+#include "src/copies/copy_state.h"
 #include "src/service/kit_states.h"
 #include "src/service/known_readings.h"
 #include "src/service/machine_count.h"
@@ -80,6 +81,10 @@ class OpenShop {
   std::string storing_trouble() const;
   void set_storing_trouble(std::string says);
 
+  // How the shop's copies stand.
+  copies::CopyState copies() const;
+  void set_copies(copies::CopyState state);
+
  private:
   OpenShop(Store& store, ShopRecord record) : store_(store), record_(std::move(record)) {}
 
@@ -94,6 +99,7 @@ class OpenShop {
   mutable std::shared_mutex mutex_;
   std::mutex edits_;
   std::string storing_trouble_;  // guarded by mutex_
+  copies::CopyState copies_;     // guarded by mutex_
 };
 
 // The numbers of the machine's points in walking order: a person's where there is one, else the computed one.

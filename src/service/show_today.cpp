@@ -151,6 +151,18 @@ Result<void> add_strays(std::vector<Item>& items, const OpenShop& shop) {
   return {};
 }
 
+// Work is lost from the day on which the computer dies: with what is late.
+void add_copies(std::vector<Item>& items, const copies::CopyState& state, Instant now) {
+  const copies::Concern concern = concern_of(state, now);
+  if (concern == copies::Concern::none) return;
+  TodayItemView view;
+  view.kind = "copies";
+  view.copies = CopiesView{concern, {}, {}};
+  if (state.last_good) view.copies->last_good_at = state.last_good->made_at;
+  if (!state.trouble.empty()) view.copies->says = state.trouble;
+  items.push_back({{3, 0}, std::move(view)});
+}
+
 // The dearest first.
 Result<void> add_intervals(std::vector<Item>& items, UseForecasts& forecasts, PartStudies& studies, Instant now) {
   HW_TAKE(all, studies.all(now));
@@ -193,6 +205,7 @@ Result<TodayView> show_today(const OpenShop& shop, UseForecasts& forecasts, Part
   const Moment at{shop, shop.calendar().zone.date_of(now), now};
   std::vector<Item> items;
   HW_TRY(add_strays(items, shop));
+  add_copies(items, shop.copies(), now);
   for (const auto& machine : shop.machines()) {
     HW_TAKE(uses, uses_of(shop, forecasts, *machine, now));
     const auto lock = shop.look();

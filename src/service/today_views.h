@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "src/copies/copy_state.h"
 #include "src/service/forecast_views.h"
 #include "src/service/lives_views.h"
 #include "src/service/reading_views.h"
@@ -13,8 +14,15 @@
 
 namespace hw::service {
 
+struct CopiesView {
+  copies::Concern concern = copies::Concern::none;  // never none in a view
+  std::optional<Instant> last_good_at;
+  std::optional<std::string> says;
+};
+BOOST_DESCRIBE_STRUCT(CopiesView, (), (concern, last_good_at, says))
+
 // One thing to decide, about what its kind says: finding, task, counter, round, stop, reading, stray, interval, order,
-// kit, shelf.
+// kit, shelf, copies.
 struct TodayItemView {
   std::string kind;
   std::optional<std::string> machine;
@@ -34,10 +42,11 @@ struct TodayItemView {
   std::optional<Instant> noon;
   std::optional<StopReadinessView> kit;
   std::optional<StockView> shelf;
+  std::optional<CopiesView> copies;
 };
 BOOST_DESCRIBE_STRUCT(TodayItemView, (),
                       (kind, machine, finding, task, forecast, overdue_since, feed, silent_since, rhythm, turn, stop,
-                       reading, count, part, order, noon, kit, shelf))
+                       reading, count, part, order, noon, kit, shelf, copies))
 
 struct TodayView {
   Instant now;

@@ -6,6 +6,7 @@
 
 #include "libs/sql/migrations.h"
 #include "libs/sql/sqlite.h"
+#include "libs/values/sha256.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/derived_rows.h"
 #include "src/storage/entry_reading.h"
@@ -13,13 +14,6 @@
 #include "src/storage/schema.h"
 
 namespace hw::storage {
-namespace {
-
-struct DerivedTable {
-  std::string_view name;
-  std::vector<std::string_view> columns;  // all, those of the key first
-  std::size_t key_columns = 1;
-};
 
 const std::array<DerivedTable, 9>& derived_tables() {
   static const std::array<DerivedTable, 9> tables{{
@@ -37,6 +31,8 @@ const std::array<DerivedTable, 9>& derived_tables() {
   }};
   return tables;
 }
+
+namespace {
 
 // Everything as text, since somebody may have put anything into the columns.
 std::string rows_query(const DerivedTable& table) {
@@ -110,7 +106,7 @@ Result<void> derive_again(sql::Connection& made, const service::Entry& entry) {
 
 }  // namespace
 
-Result<std::vector<record::Break>> compare_derived(sql::Connection& db) {
+Result<std::unique_ptr<sql::Connection>> derive_all(sql::Connection& db) {
   HW_TAKE(made, empty_tables());
   HW_TAKE(writing, sql::Transaction::begin(*made));
   HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
@@ -120,11 +116,35 @@ Result<std::vector<record::Break>> compare_derived(sql::Connection& db) {
     HW_TRY(derive_again(*made, entry));
   }
   HW_TRY(writing.commit());
-  std::vector<record::Break> breaks;
+  return std::move(made);
+}
+
+Result<std::vector<std::string>> derived_differences(sql::Connection& kept, sql::Connection& made) {
+  std::vector<std::string> differences;
   for (const DerivedTable& table : derived_tables()) {
-    HW_TAKE(says, judged(db, *made, table));
-    if (says) breaks.push_back({record::BreakKind::derived, 0, *says});
+    HW_TAKE(says, judged(kept, made, table));
+    if (says) differences.push_back(*says);
   }
+  return differences;
+}
+
+Result<std::string> derived_digest(sql::Connection& db) {
+  Sha256Stream digest;
+  for (const DerivedTable& table : derived_tables()) {
+    digest.add(table.name);
+    HW_TAKE(rows, db.query(rows_query(table)));
+    while (const auto row = next_row(rows, table.columns.size())) {
+      for (const auto& cell : *row) digest.add(cell ? fmt::format("{}:{}", cell->size(), *cell) : "-");
+    }
+  }
+  return print_hex(digest.end());
+}
+
+Result<std::vector<record::Break>> compare_derived(sql::Connection& db) {
+  HW_TAKE(made, derive_all(db));
+  HW_TAKE(differences, derived_differences(db, *made));
+  std::vector<record::Break> breaks;
+  for (std::string& says : differences) breaks.push_back({record::BreakKind::derived, 0, std::move(says)});
   return breaks;
 }
 

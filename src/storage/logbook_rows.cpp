@@ -146,19 +146,23 @@ Result<void> check_logbook_tables(sql::Connection& db) {
   return {};
 }
 
-Result<record::Verdict> read_verdict(sql::Connection& db, const std::optional<std::string>& noted) {
+Result<record::Verdict> read_chain(sql::Connection& db, const std::optional<std::string>& noted) {
   record::Verifier verifier;
   HW_TAKE(rows, db.query(sealed_query(), plant_key));
   while (rows.next()) verifier.take(sealed_entry_of(rows));
   HW_TAKE(head, read_head(db));
-  record::Verdict verdict = verifier.end(head, noted);
+  return verifier.end(head, noted);
+}
+
+Result<record::Verdict> read_verdict(sql::Connection& db, const std::optional<std::string>& noted) {
+  HW_TAKE(verdict, read_chain(db, noted));
   // What follows from entries that are not as they were written says nothing.
   if (verdict.breaks.empty()) {
     HW_TAKE(differences, compare_derived(db));
     verdict.breaks = std::move(differences);
   }
   HW_TRY(check_photos(db, verdict));
-  return verdict;
+  return std::move(verdict);
 }
 
 }  // namespace hw::storage

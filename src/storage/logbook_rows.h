@@ -21,6 +21,10 @@ Result<void> copy_entry(sql::Connection& db, const service::Entry& entry);
 // Refuses (corrupt) tables that do not have the logbook's columns.
 Result<void> check_logbook_tables(sql::Connection& db);
 
+// What is to be said of the chain of all entries of the plant alone. Reads whatever types and nulls somebody put into
+// the columns.
+Result<record::Verdict> read_chain(sql::Connection& db, const std::optional<std::string>& noted);
+
 // What is to be said of all entries of the plant, of what follows from them and of their photos. Reads whatever types
 // and nulls somebody put into the columns.
 Result<record::Verdict> read_verdict(sql::Connection& db, const std::optional<std::string>& noted);

@@ -7,6 +7,7 @@
 #include "src/storage/kept_store.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/schema.h"
+#include "src/storage/update_tables.h"
 
 namespace hw::storage {
 namespace {
@@ -59,7 +60,7 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   const sql::SqliteOptions options{.application_id = application_id};
   auto writer = sql::open_sqlite(file, sql::Access::write, options);
   if (!writer) return refuse(writer.error());
-  if (auto applied = sql::apply_migrations(**writer, migrations()); !applied) return refuse(applied.error());
+  HW_TRY(update_tables(folder, **writer, migrations()));
   const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
   return std::make_unique<KeptStore>(folder, std::move(*lock), std::move(*writer), open_reader);
 }

@@ -11,9 +11,13 @@
 
 #include "libs/values/result.h"
 #include "src/access/permission_table.h"
+#include "src/copies/copy_report.h"
+#include "src/copies/retention.h"
 #include "src/proposal/stop_instance.h"
 #include "src/record/verify.h"
 #include "src/service/access_rows.h"
+#include "src/service/examined.h"
+#include "src/service/rebuild_report.h"
 #include "src/service/records.h"
 
 namespace CLI {
@@ -40,6 +44,9 @@ struct ServeCall {
   std::optional<std::string> listen_tls;
   std::vector<std::string> names;
   double store_every_s = 5;  // 0.05 to 3600
+  std::optional<std::string> copies;
+  int copies_hour = 2;  // 0 to 23
+  copies::Retention keep;
 };
 struct FoundCall {
   std::string data;
@@ -52,6 +59,19 @@ struct DemoCall {
 struct VerifyCall {
   std::string data;
   std::optional<std::string> noted;  // a head's hash from before
+};
+
+struct BackupCall {
+  std::string file;
+  std::string data = ".";
+};
+struct RestoreCall {
+  std::string file;
+  std::string data;
+};
+struct SupportCall {
+  std::string file;
+  std::string data = ".";
 };
 
 struct InstanceCall {
@@ -71,6 +91,11 @@ struct Entrances {
   std::function<Result<std::string>(const std::string& data, const service::Grant&)> leave_grant = {};
   std::function<Result<std::vector<service::Account>>(const std::string& data)> accounts = {};
   std::function<Result<access::PermissionTable>()> permissions = {};
+  std::function<Result<copies::CopyReport>(const BackupCall&)> make_copy = {};
+  std::function<Result<copies::CopyReport>(const std::string& file)> check_copy = {};
+  std::function<Result<copies::CopyReport>(const RestoreCall&)> restore_copy = {};
+  std::function<Result<service::RebuildReport>(const std::string& data)> rebuild = {};
+  std::function<service::Examined(const std::string& data)> examine = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

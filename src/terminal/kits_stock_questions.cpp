@@ -30,7 +30,7 @@ Result<void> check_given(const JsonPlace& place, const Given& given, bool is_rig
   if (is_right) return {};
   return refuse(JsonPlace{&place, given.name, {}}.error(fmt::format("{} is not {}", given.value, right)));
 }
-Result<void> above_zero_at(const JsonPlace& place, const Given& given) {
+Result<void> given_above_zero(const JsonPlace& place, const Given& given) {
   return check_given(place, given, given.value > 0 && given.value <= 1e15, "above 0 and up to 1e15");
 }
 Result<void> at_least_zero(const JsonPlace& place, const Given& given) {
@@ -184,7 +184,7 @@ Result<CaseAnswer> stock_level_case(const Tree& tree, const JsonPlace& place) {
 Result<CaseAnswer> stock_parts_case(const Tree& tree, const JsonPlace& place) {
   HW_TAKE(given, read_case<PartsCase>(tree, place));
   HW_TRY(at_least_zero(place, {"n_parts", given.n_parts}));
-  HW_TRY(above_zero_at(place, {"mtbf_h", given.mtbf_h}));
+  HW_TRY(given_above_zero(place, {"mtbf_h", given.mtbf_h}));
   HW_TRY(check_given(place, {"use_h_per_day", given.use_h_per_day},
                      given.use_h_per_day >= 0 && given.use_h_per_day <= 24, "hours of a day, from 0 to 24"));
   HW_TRY(at_least_zero(place, {"lead_days", given.lead_days}));
@@ -199,8 +199,8 @@ Result<CaseAnswer> stock_parts_case(const Tree& tree, const JsonPlace& place) {
 
 Result<CaseAnswer> stock_period_case(const Tree& tree, const JsonPlace& place) {
   HW_TAKE(given, read_case<PeriodCase>(tree, place));
-  HW_TRY(above_zero_at(place, {"h", given.h}));
-  HW_TRY(above_zero_at(place, {"b", given.b}));
+  HW_TRY(given_above_zero(place, {"h", given.h}));
+  HW_TRY(given_above_zero(place, {"b", given.b}));
   const kits::PeriodCosts costs{given.h, given.b};
   kits::PeriodStock stock;
   if (given.sd) {
@@ -224,10 +224,10 @@ Result<CaseAnswer> stock_period_case(const Tree& tree, const JsonPlace& place) {
 
 Result<CaseAnswer> stock_reorder_case(const Tree& tree, const JsonPlace& place) {
   HW_TAKE(given, read_case<ReorderCase>(tree, place));
-  HW_TRY(above_zero_at(place, {"h", given.h}));
-  HW_TRY(above_zero_at(place, {"p", given.p}));
+  HW_TRY(given_above_zero(place, {"h", given.h}));
+  HW_TRY(given_above_zero(place, {"p", given.p}));
   HW_TRY(at_least_zero(place, {"K", given.K}));
-  HW_TRY(above_zero_at(place, {"lam", given.lam}));
+  HW_TRY(given_above_zero(place, {"lam", given.lam}));
   HW_TRY(at_least_zero(place, {"L", given.L}));
   const double mean = given.lam * given.L;
   if (mean > 1e6) return refuse(place.error(fmt::format("lam L is {:g}; a mean demand up to 1e6 is right", mean)));
@@ -245,9 +245,9 @@ Result<CaseAnswer> stock_reorder_case(const Tree& tree, const JsonPlace& place) 
 
 Result<CaseAnswer> stock_quantity_case(const Tree& tree, const JsonPlace& place) {
   HW_TAKE(given, read_case<QuantityCase>(tree, place));
-  HW_TRY(above_zero_at(place, {"K", given.K}));
-  HW_TRY(above_zero_at(place, {"lam", given.lam}));
-  HW_TRY(above_zero_at(place, {"h", given.h}));
+  HW_TRY(given_above_zero(place, {"K", given.K}));
+  HW_TRY(given_above_zero(place, {"lam", given.lam}));
+  HW_TRY(given_above_zero(place, {"h", given.h}));
   const kits::OrderQuantity order = kits::economic_quantity(given.K, given.lam, given.h);
   const QuantityView view{order.quantity, order.cost_rate};
   return answer_of(view, fmt::format("order {:.8g} at once: {:.8g} per unit of time (certain, even demand; nothing is "
@@ -257,8 +257,8 @@ Result<CaseAnswer> stock_quantity_case(const Tree& tree, const JsonPlace& place)
 
 Result<CaseAnswer> stock_uncertain_case(const Tree& tree, const JsonPlace& place) {
   HW_TAKE(given, read_case<UncertainCase>(tree, place));
-  HW_TRY(above_zero_at(place, {"shape", given.shape}));
-  HW_TRY(above_zero_at(place, {"T", given.T}));
+  HW_TRY(given_above_zero(place, {"shape", given.shape}));
+  HW_TRY(given_above_zero(place, {"T", given.T}));
   HW_TRY(at_least_zero(place, {"L", given.L}));
   HW_TRY(a_chance(place, {"p", given.p}));
   const double mean = given.shape * given.L / given.T;
@@ -276,7 +276,7 @@ Result<CaseAnswer> stock_uncertain_case(const Tree& tree, const JsonPlace& place
 Result<CaseAnswer> stock_ages_case(const Tree& tree, const JsonPlace& place) {
   HW_TAKE(given, read_case<AgesCase>(tree, place));
   HW_TRY(check_given(place, {"beta", given.beta}, given.beta > 0 && given.beta <= 1000, "above 0 and up to 1000"));
-  HW_TRY(above_zero_at(place, {"eta", given.eta}));
+  HW_TRY(given_above_zero(place, {"eta", given.eta}));
   HW_TRY(at_least_zero(place, {"x", given.x}));
   HW_TRY(a_chance(place, {"p", given.p}));
   const JsonPlace ages{&place, "ages", {}};

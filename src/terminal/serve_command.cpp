@@ -17,6 +17,25 @@ void add_listen(CLI::App& command, std::string& listen, std::vector<std::string>
       ->allow_extra_args(false);
 }
 
+void add_copies(CLI::App& command, ServeCall& call) {
+  command
+      .add_option("--copies", call.copies, "a folder, best on another disk, for a checked copy of the shop each night")
+      ->type_name("DIR");
+  command.add_option("--copies-hour", call.copies_hour, "the hour of the plant's clock at which copies are made")
+      ->type_name("HOUR")
+      ->check(CLI::Range(0, 23))
+      ->capture_default_str();
+  const std::pair<const char*, int*> kept[] = {{"--copies-daily", &call.keep.daily},
+                                               {"--copies-weekly", &call.keep.weekly},
+                                               {"--copies-monthly", &call.keep.monthly}};
+  for (const auto& [option, count] : kept) {
+    command.add_option(option, *count, "of how many days, weeks or months the last copy is kept")
+        ->type_name("N")
+        ->check(CLI::Range(0, 1000))
+        ->capture_default_str();
+  }
+}
+
 }  // namespace
 
 void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
@@ -30,6 +49,7 @@ void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer
       ->type_name("SECONDS")
       ->check(CLI::Range(0.05, 3600.0))
       ->capture_default_str();
+  add_copies(*command, *call);
   command->callback([call, &entrances, &answer] { answer = entrances.serve(*call); });
 }
 

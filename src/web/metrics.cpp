@@ -51,6 +51,22 @@ void print_tasks(std::string& out, const service::FloorMachineView& machine) {
   }
 }
 
+// Nothing where no good copy is known: an age that nobody knows is not zero.
+void print_copies(std::string& out, const copies::CopyState& state, Instant now) {
+  print_head(out, "hourwright_copy_age_seconds", "seconds", "Time since the last good copy of the shop was made.");
+  if (state.last_good) {
+    fmt::format_to(std::back_inserter(out), "hourwright_copy_age_seconds {:.0f}\n",
+                   (now - state.last_good->made_at).as_seconds());
+  }
+  print_head(out, "hourwright_copy_bytes", "bytes", "Size of the last good copy.");
+  if (state.last_good) {
+    fmt::format_to(std::back_inserter(out), "hourwright_copy_bytes {}\n", state.last_good->bytes);
+  }
+  print_head(out, "hourwright_copying", "", "1 where nobody has to see to the copies.");
+  fmt::format_to(std::back_inserter(out), "hourwright_copying {}\n",
+                 concern_of(state, now) == copies::Concern::none ? 1 : 0);
+}
+
 }  // namespace
 
 std::string metrics_of(const service::OpenShop& shop, Instant now) {
@@ -70,6 +86,7 @@ std::string metrics_of(const service::OpenShop& shop, Instant now) {
   for (const auto& machine : floor.machines) print_tasks(out, machine);
   print_head(out, "hourwright_storing", "", "1 where what was counted could be stored the last time.");
   fmt::format_to(std::back_inserter(out), "hourwright_storing {}\n", shop.storing_trouble().empty() ? 1 : 0);
+  print_copies(out, shop.copies(), now);
   return out + "# EOF\n";
 }
 

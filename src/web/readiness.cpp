@@ -36,6 +36,11 @@ Check pages_check(std::size_t app_files) {
   return {"pages", "warn", "the app is not built: make build"};
 }
 
+Check copies_check(const copies::CopyState& state, Instant now) {
+  const bool is_well = concern_of(state, now) == copies::Concern::none;
+  return {"copies", is_well ? "pass" : "warn", says(state, now)};
+}
+
 }  // namespace
 
 Check certificate_check(const certificates::Certificate& certificate, Instant now) {
@@ -45,9 +50,9 @@ Check certificate_check(const certificates::Certificate& certificate, Instant no
           fmt::format("the certificate for HTTPS {} on {}", certificate.ends_at > now ? "ends" : "has ended", ends_on)};
 }
 
-Readiness readiness_of(const service::OpenShop& shop, std::size_t app_files) {
+Readiness readiness_of(const service::OpenShop& shop, std::size_t app_files, Instant now) {
   Readiness out;
-  out.checks = {storage_check(shop), feeds_check(shop), pages_check(app_files)};
+  out.checks = {storage_check(shop), feeds_check(shop), pages_check(app_files), copies_check(shop.copies(), now)};
   for (const Check& check : out.checks) out.ready = out.ready && check.result != "fail";
   return out;
 }

@@ -22,6 +22,15 @@ std::string where_it_is(const WebServer& web, const std::string& own) {
   return fmt::format("Hourwright is at {}/\n{} Ctrl-C ends it.", own, others);
 }
 
+std::unique_ptr<service::NightlyCopies> start_copying(service::OpenShop& shop, const ServeOptions& options) {
+  shop.set_copies({.keeping = options.keeping, .last_good = {}, .trouble = {}});
+  if (options.keeping != copies::Keeping::nightly) return nullptr;
+  service::CopyMaking making = options.copy_making;
+  making.clock = now;
+  making.report = [](std::string_view says) { spdlog::warn("{}", says); };
+  return std::make_unique<service::NightlyCopies>(shop, std::move(making));
+}
+
 Result<void> serve(service::Store& store, const ServeOptions& options, const Ready& ready,
                    const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
@@ -31,6 +40,7 @@ Result<void> serve(service::Store& store, const ServeOptions& options, const Rea
   feeds_options.report = [](std::string_view says) { spdlog::warn("{}", says); };
   HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
+  const auto copying = start_copying(*shop, options);
   const std::string own = own_address(*web, options.web.plain);
   ready({where_it_is(*web, own), own, web->can_sign_in()});
   wait();

@@ -3,6 +3,7 @@
 
 #include <functional>
 
+#include "src/service/nightly_copies.h"
 #include "src/service/running_feeds.h"
 #include "src/web/web_server.h"
 
@@ -11,6 +12,9 @@ namespace hw::web {
 struct ServeOptions {
   WebOptions web;
   Duration store_every = Duration::seconds(5);  // how often what was counted is stored
+  // Whether copies are kept, and for Keeping::nightly how; clock and report are the server's.
+  copies::Keeping keeping = copies::Keeping::not_needed;
+  service::CopyMaking copy_making = {};
 };
 
 // What is told once all answers.

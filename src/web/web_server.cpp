@@ -67,7 +67,7 @@ Result<void> WebServer::open_access(service::OpenShop& shop, const std::string& 
 void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
   router_.add("GET", "/healthz", [](const http::Request&) { return http::Response::of(200, "text/plain", "alive\n"); });
   router_.add("GET", "/readyz", [this, &shop](const http::Request&) {
-    Readiness readiness = readiness_of(shop, app_ ? app_->size() : 0);
+    Readiness readiness = readiness_of(shop, app_ ? app_->size() : 0, clock_());
     if (const auto served = reach_.served())
       readiness.checks.push_back(certificate_check(served->certificate, clock_()));
     return readiness_answer(readiness);

@@ -2436,10 +2436,21 @@ export interface Today {
   items: TodayItem[];
 }
 
-/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend (p up to 0.01) meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving. order: to be placed before noon, with one supplier. kit: of an agreed stop within 14 days, short. shelf: the book says less than nothing */
+/** one thing to decide. finding: open, severe or without owner. task: overdue, due, or due within seven days with the probability. counter: stopped counting. round: open or missed in the last turn. stop: agreed for today or tomorrow, or over and not closed. reading: beyond its action limit, or its trend (p up to 0.01) meets its next limit within 30 days with the probability, and no open finding speaks of it. stray: entries wait for the lead. interval: of a part, worth moving. order: to be placed before noon, with one supplier. kit: of an agreed stop within 14 days, short. shelf: the book says less than nothing. copies: none are made of the shop, the last one failed, or it is older than two days */
 export interface TodayItem {
   kind:
-    'finding' | 'task' | 'counter' | 'round' | 'stop' | 'reading' | 'stray' | 'interval' | 'order' | 'kit' | 'shelf';
+    | 'finding'
+    | 'task'
+    | 'counter'
+    | 'round'
+    | 'stop'
+    | 'reading'
+    | 'stray'
+    | 'interval'
+    | 'order'
+    | 'kit'
+    | 'shelf'
+    | 'copies';
   machine?: string;
   finding?: Finding;
   task?: Task;
@@ -2460,6 +2471,16 @@ export interface TodayItem {
   noon?: string;
   kit?: StopReadiness;
   shelf?: StoresPart;
+  copies?: Copies;
+}
+
+/** how the copies of the shop stand (docs/operations/copies.md) */
+export interface Copies {
+  concern: 'not set up' | 'failed' | 'old';
+  /** when the last good copy was made; absent where none is known */
+  last_good_at?: string;
+  /** of one that failed: why */
+  says?: string;
 }
 
 /** when a reading meets a limit: the days by whose end it has with 10, 50 and 90 %, counted from the day on which it was last read; null: not within ten years, or beyond already */

@@ -17,6 +17,7 @@ export const GROUPS = [
   'stop',
   'stray',
   'interval',
+  'copies',
 ] as const;
 export type GroupName = (typeof GROUPS)[number];
 

@@ -66,6 +66,15 @@ test('strays lead to the entries that wait', () => {
   expect(wordsOf({ kind: 'stray', count: 3 }, ground).act.address).toBe('/logbook?stray=yes');
 });
 
+test('copies that are old, failed or not made say so and what that risks', () => {
+  const words = (copies: TodayItem['copies']) => wordsOf({ kind: 'copies', copies }, ground);
+  const last_good_at = '2026-11-22T01:00:00Z';
+  expect(words({ concern: 'old', last_good_at }).sentence).toMatch(/^The last good copy of the shop is of .*22 Nov/);
+  const failed = words({ concern: 'failed', last_good_at, says: '/mnt/copies: no room' });
+  expect(failed.more).toMatch(/^\/mnt\/copies: no room The last good one is of .*22 Nov.* everything since/);
+  expect(words({ concern: 'not set up' }).sentence).toBe('No copies of the shop are made');
+});
+
 test('a reading that drifts says when it meets its limit, and a finding of it begins with that', () => {
   const words = about({
     kind: 'reading',

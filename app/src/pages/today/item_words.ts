@@ -219,6 +219,20 @@ function shelfWords({ shelf }: TodayItem): ItemWords {
   };
 }
 
+/** Why is said in the server's words, which come from the disk. */
+function copiesWords({ copies }: TodayItem, ground: WordsGround): ItemWords {
+  const concern = copies?.concern ?? 'not set up';
+  const last = copies?.last_good_at;
+  const when = last === undefined ? '' : moment(last, ground.zone, ground.now);
+  const lastGood = concern === 'failed' && when !== '' ? say('today.copies_last', { when }) : '';
+  return {
+    sentence: say(`today.copies_${concern}`, { when }),
+    more: [copies?.says ?? '', lastGood, say('today.copies_risk')].filter(Boolean).join(' '),
+    act: { title: say('today.open_copies'), address: logbookAddress({}) },
+    working: null,
+  };
+}
+
 export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
   const machine = ground.machineName(item.machine ?? '');
   switch (item.kind) {
@@ -244,5 +258,7 @@ export function wordsOf(item: TodayItem, ground: WordsGround): ItemWords {
       return kitWords(item, machine);
     case 'shelf':
       return shelfWords(item);
+    case 'copies':
+      return copiesWords(item, ground);
   }
 }

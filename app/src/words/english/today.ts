@@ -73,4 +73,11 @@ export const today = {
   'today.kit_means': 'Order it, borrow it, or move the stop or the task.',
   'today.shelf': 'Count {title} ({number}): the book says {amount} less than nothing',
   'today.count_it': 'Count it',
+  'today.group_copies': 'Copies of the shop',
+  'today.copies_not set up': 'No copies of the shop are made',
+  'today.copies_failed': 'The last copy of the shop failed',
+  'today.copies_old': 'The last good copy of the shop is of {when}',
+  'today.copies_last': 'The last good one is of {when}.',
+  'today.copies_risk': 'If the computer dies, everything since the last good copy is lost.',
+  'today.open_copies': 'Open the logbook',
 } as const;

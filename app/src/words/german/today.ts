@@ -75,4 +75,11 @@ export const today: Wording<typeof english> = {
   'today.kit_means': 'Bestellen, leihen, oder den Stillstand oder die Aufgabe verlegen.',
   'today.shelf': '{title} ({number}) zählen: laut Buch {amount} weniger als nichts',
   'today.count_it': 'Zählen',
+  'today.group_copies': 'Sicherungen',
+  'today.copies_not set up': 'Von der Werkstatt werden keine Sicherungen gemacht',
+  'today.copies_failed': 'Die letzte Sicherung der Werkstatt ist gescheitert',
+  'today.copies_old': 'Die letzte gute Sicherung der Werkstatt ist von {when}',
+  'today.copies_last': 'Die letzte gute ist von {when}.',
+  'today.copies_risk': 'Fällt der Rechner aus, ist alles seit der letzten guten Sicherung verloren.',
+  'today.open_copies': 'Logbuch öffnen',
 };

@@ -1,0 +1,87 @@
+#include "src/storage/rebuild.h"
+
+#include <fmt/ranges.h>
+
+#include "libs/sql/folder.h"
+#include "libs/sql/sqlite.h"
+#include "src/storage/catalogue_rows.h"
+#include "src/storage/copied_database.h"
+#include "src/storage/derived_check.h"
+#include "src/storage/derived_rows.h"
+#include "src/storage/entry_reading.h"
+#include "src/storage/logbook_rows.h"
+#include "src/storage/recounting.h"
+#include "src/storage/schema.h"
+#include "src/storage/sqlite_store.h"
+
+namespace hw::storage {
+namespace {
+
+Result<void> check_schema(sql::Connection& db, const std::filesystem::path& data) {
+  HW_TAKE(version, db.schema_version());
+  if (version == known_schema()) return {};
+  return refuse(ErrorCode::unsupported,
+                "{}: its tables are of version {}, this program's are of version {}; serve it once, which brings them "
+                "up to date",
+                data.string(), version, known_schema());
+}
+
+// Entries that were altered say nothing of what has to follow from them.
+Result<std::int64_t> unbroken_entries(sql::Connection& db) {
+  HW_TAKE(chain, read_chain(db, {}));
+  if (chain.breaks.empty()) return chain.entries;
+  return refuse(ErrorCode::corrupt, "the logbook itself is not as it was written ({}); nothing was made again",
+                chain.breaks.front().says);
+}
+
+Result<void> write_derived(sql::Connection& db) {
+  for (const DerivedTable& table : derived_tables()) HW_TRY(db.execute(fmt::format("delete from {}", table.name)));
+  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
+                         plant_key));
+  while (rows.next()) {
+    HW_TAKE(entry, entry_alone(rows));
+    HW_TRY(derive_rows(db, entry));
+  }
+  return {};
+}
+
+// Writes them, and looks whether they have become what was made beside them.
+Result<void> put_in_place(sql::Connection& db, sql::Connection& made) {
+  HW_TRY(write_derived(db));
+  HW_TAKE(left, derived_differences(db, made));
+  if (left.empty()) return {};
+  return refuse(ErrorCode::corrupt, "made again, {}; nothing was changed", left.front());
+}
+
+Result<service::RebuiltPart> rebuild_derived(sql::Connection& db) {
+  service::RebuiltPart part;
+  part.name = "entries";
+  HW_TAKE(entries, unbroken_entries(db));
+  part.read = entries;
+  HW_TAKE(made, derive_all(db));
+  HW_TAKE(differences, derived_differences(db, *made));
+  HW_TAKE(before, derived_digest(db));
+  if (!differences.empty()) HW_TRY(put_in_place(db, *made));
+  HW_TAKE(after, derived_digest(db));
+  part.before = before;
+  part.after = after;
+  part.differences = std::move(differences);
+  return part;
+}
+
+}  // namespace
+
+Result<service::RebuildReport> rebuild(const std::filesystem::path& data, Instant now) {
+  HW_TRY(find_store(data));
+  HW_TAKE(lock, sql::lock_folder(data));
+  (void)lock;  // held to the end
+  HW_TAKE(db, sql::open_sqlite(data / "hourwright.db", sql::Access::write, {.application_id = application_id}));
+  HW_TRY(check_schema(*db, data));
+  HW_TAKE(transaction, sql::Transaction::begin(*db));
+  HW_TAKE(entries, rebuild_derived(*db));
+  HW_TAKE(observations, rebuild_counts(*db, now));
+  HW_TRY(transaction.commit());
+  return service::RebuildReport{{std::move(entries), std::move(observations)}};
+}
+
+}  // namespace hw::storage
