@@ -6,9 +6,9 @@
 namespace hw::shop_year {
 
 struct YearOptions {
-  int days = 60;
+  int days = 40;
   OpenStore open_store;  // how a server opens its database
-  // The other way round of a test: so that the model is told of what the server never hears, or hears twice.
+  // What the server is told in place of an act, while the books hear the act itself.
   std::function<std::vector<Act>(const Act&)> tamper = {};
 };
 
