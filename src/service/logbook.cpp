@@ -53,6 +53,14 @@ EntryFilter filter_of(const LogbookQuery& query, const Zone& zone) {
   return filter;
 }
 
+// What is about the stores, or about all machines, names none.
+Result<Entry> correction_of(const OpenShop& shop, const Entry& corrected, const CorrectionEdit& edit, Instant now) {
+  constexpr std::string_view kind = "correction";
+  if (corrected.machine.empty()) return bare_entry(shop, "", kind, edit, now);
+  const auto lock = shop.look();
+  return new_or_stray_entry(shop, corrected.machine, kind, edit, now);
+}
+
 std::vector<EntryView> views_of(const std::vector<Entry>& entries) {
   std::vector<EntryView> views;
   for (const Entry& entry : entries) views.push_back(view_of(entry));
@@ -94,12 +102,7 @@ Result<EntryView> correct_entry(OpenShop& shop, std::string_view id, const Corre
   if (before && before->body.corrects == corrected->id) return view_of(*before);
   if (before)
     return refuse(ErrorCode::conflict, id_used, "id: {} corrected another entry; an id is used once", edit.id);
-  Entry entry;
-  {
-    const auto lock = shop.look();
-    HW_TAKE(made, new_or_stray_entry(shop, corrected->machine, "correction", edit, now));
-    entry = std::move(made);
-  }
+  HW_TAKE(entry, correction_of(shop, *corrected, edit, now));
   entry.task = corrected->task;
   entry.body.corrects = corrected->id;
   entry.body.finding = corrected->body.finding;

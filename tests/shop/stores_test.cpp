@@ -68,6 +68,18 @@ TEST_F(StoresOfAShop, TheSameMovementSentTwiceIsOne) {
   EXPECT_EQ(stores.move(900, MovementKind::received, 5).error().code, ErrorCode::conflict) << "an id of another entry";
 }
 
+TEST_F(StoresOfAShop, WhatIsOfNoMachineCanBeCorrected) {
+  must(stores.move(1, MovementKind::received, 5));
+  service::CorrectionEdit edit;
+  edit.id = id_of(2);
+  edit.by = "Ada";
+  edit.says = "They were four.";
+  const auto corrected = must(correct_entry(scene.shop(), id_of(1), edit, scene.now));
+  EXPECT_EQ(corrected.machine, "");
+  EXPECT_FALSE(corrected.stray);
+  EXPECT_EQ(must(correct_entry(scene.shop(), id_of(1), edit, scene.now)).ordinal, corrected.ordinal) << "sent twice";
+}
+
 TEST_F(StoresOfAShop, WhatNoMovementCanBeIsRefusedWithItsField) {
   EXPECT_THAT(refusal(stores.move(1, MovementKind::counted, -3)), HasSubstr("less than nothing"));
   EXPECT_THAT(refusal(stores.move(1, MovementKind::taken, 0)), HasSubstr("above 0"));
