@@ -1,5 +1,7 @@
 // Whatever is asked of labels: what is taken has codes that a reader can read, each of them an address.
 
+#include <cmath>
+
 #include "fuzz/targets.h"
 #include "libs/formats/qr.h"
 #include "libs/http/url.h"
@@ -31,6 +33,8 @@ void label_order(std::string_view input) {
   const auto order = sheets::parse_label_order(settings, two_machines);
   if (!order) return;
   HW_ASSERT(!order->machines.empty(), "an order is for machines");
+  HW_ASSERT(std::isfinite(order->sheet.pitch_x_mm) && std::isfinite(order->sheet.label_width_mm),
+            "a length is a number");
   for (const sheets::LabelledMachine& machine : order->machines) {
     expect_readable_code(order->base_address, machine.key);
   }

@@ -19,6 +19,9 @@ void sheet(std::string_view input) {
   for (const formats::TableRow& row : table->rows) {
     HW_ASSERT(row.cells.size() == table->rows.front().cells.size(), "all rows are equally long");
     HW_ASSERT(row.cells.size() <= limits.columns_max, "columns are limited");
+    for (const formats::TableCell& cell : row.cells) {
+      HW_ASSERT(!cell.number || std::isfinite(*cell.number), "a number is finite");
+    }
   }
   const auto parts = catalogue::read_parts_sheet(*table, std::nullopt, {});
   if (!parts) return;

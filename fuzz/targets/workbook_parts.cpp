@@ -2,6 +2,7 @@
 // itself make an archive whose check sums are right.
 
 #include <array>
+#include <cmath>
 
 #include "fuzz/pieces.h"
 #include "fuzz/stored_zip.h"
@@ -21,7 +22,12 @@ void workbook_parts(std::string_view input) {
   const auto table = formats::read_sheet(stored_zip(parts), limits);
   if (!table) return;
   std::size_t cells = 0;
-  for (const formats::TableRow& row : table->rows) cells += row.cells.size();
+  for (const formats::TableRow& row : table->rows) {
+    cells += row.cells.size();
+    for (const formats::TableCell& cell : row.cells) {
+      HW_ASSERT(!cell.number || std::isfinite(*cell.number), "a number is finite");
+    }
+  }
   HW_ASSERT(cells <= limits.cells_max && table->rows.size() <= limits.rows_max, "cells are limited");
 }
 
