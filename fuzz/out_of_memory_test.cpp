@@ -26,7 +26,8 @@ std::uint64_t refusals_max() {
 
 std::vector<std::filesystem::path> small_inputs(std::string_view target) {
   std::vector<std::filesystem::path> inputs;
-  for (const auto& file : std::filesystem::directory_iterator(std::filesystem::path(HW_SOURCE_DIR "/fuzz/corpus") / target)) {
+  for (const auto& file :
+       std::filesystem::directory_iterator(std::filesystem::path(HW_SOURCE_DIR "/fuzz/corpus") / target)) {
     if (file.file_size() <= input_bytes_max) inputs.push_back(file.path());
   }
   std::sort(inputs.begin(), inputs.end());
@@ -34,7 +35,8 @@ std::vector<std::filesystem::path> small_inputs(std::string_view target) {
 }
 
 // How many requests it made; `held` is what it did not give back.
-std::uint64_t run(const Target& target, std::string_view input, std::uint64_t fails_at, RunsOut how, std::int64_t& held) {
+std::uint64_t run(const Target& target, std::string_view input, std::uint64_t fails_at, RunsOut how,
+                  std::int64_t& held) {
   const std::int64_t before = pieces_held();
   std::uint64_t requests = 0;
   {
@@ -79,7 +81,8 @@ TEST_P(OutOfMemory, EndsCleanlyWhereverMemoryRunsOut) {
     const std::uint64_t step = std::max<std::uint64_t>(1, requests / refusals_max());
     for (std::uint64_t fails_at = 1; fails_at <= requests; fails_at += step) {
       for (const RunsOut how : {RunsOut::once, RunsOut::for_good}) {
-        ASSERT_LE(lost(GetParam(), input, fails_at, how), lost_by_libraries(GetParam().name)) << file << ": lost where request " << fails_at << " of " << requests << " fails";
+        ASSERT_LE(lost(GetParam(), input, fails_at, how), lost_by_libraries(GetParam().name))
+            << file << ": lost where request " << fails_at << " of " << requests << " fails";
       }
     }
   }

@@ -1,9 +1,10 @@
 // A table that was read, printed and read again has the same cells; numbers are finite.
 
+#include "libs/formats/csv.h"
+
 #include <cmath>
 
 #include "fuzz/targets.h"
-#include "libs/formats/csv.h"
 #include "libs/values/assert.h"
 
 namespace hw::fuzz {

@@ -14,7 +14,8 @@ void devices(std::string_view input) {
   HW_ASSERT(!read->machines.empty(), "a document without machines is refused");
   const feeds::ItemIndex index(read->machines);
   for (const counters::MachineModel& machine : read->machines) {
-    HW_ASSERT(index.machine(machine.uuid, machine.name) != feeds::none_found, "a machine is found by what it is called");
+    HW_ASSERT(index.machine(machine.uuid, machine.name) != feeds::none_found,
+              "a machine is found by what it is called");
     HW_ASSERT(machine.items.size() <= feeds::items_max, "items are limited");
     expect_no_more_than_time(counted(machine, {}), count_end);
   }

@@ -1,9 +1,10 @@
 // The first line is the Content-Type; the body behind it has the same parts whether it comes whole or in pieces, and
 // none is larger than the limit.
 
+#include "libs/http/multipart.h"
+
 #include "fuzz/pieces.h"
 #include "fuzz/targets.h"
-#include "libs/http/multipart.h"
 #include "libs/values/assert.h"
 
 namespace hw::fuzz {

@@ -1,8 +1,8 @@
 // What phones send: one message a line, "operation machine thing JSON". Whatever it says, a message that was taken is
 // in the logbook, sent again it is the same entry, one that was refused left nothing, and the chain of entries proves.
 
-#include "fuzz/small_shop.h"
 #include "fuzz/pieces.h"
+#include "fuzz/small_shop.h"
 #include "fuzz/targets.h"
 #include "libs/formats/json.h"
 #include "libs/values/assert.h"

@@ -1,8 +1,9 @@
 // A recorded response has the same parts whether it is read whole or in pieces.
 
+#include "libs/http/recording.h"
+
 #include "fuzz/pieces.h"
 #include "fuzz/targets.h"
-#include "libs/http/recording.h"
 #include "libs/values/assert.h"
 
 namespace hw::fuzz {

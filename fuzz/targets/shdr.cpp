@@ -1,4 +1,5 @@
-// Any lines at all: each is counted as a line, what was read is of items that there are, and counts no faster than time.
+// Any lines at all: each is counted as a line, what was read is of items that there are, and counts no faster than
+// time.
 
 #include "fuzz/lathe.h"
 #include "fuzz/pieces.h"

@@ -1,10 +1,11 @@
 // A file that should be a table of parts: rows are equally long and within the limits, and what the stores would make
 // of it is no part of a mistaken row and no number that is none.
 
+#include "libs/formats/sheet.h"
+
 #include <cmath>
 
 #include "fuzz/targets.h"
-#include "libs/formats/sheet.h"
 #include "libs/values/assert.h"
 #include "src/catalogue/parts_sheet.h"
 

@@ -1,10 +1,11 @@
 // A set of tasks or a shop: taken as a whole or refused with a sentence that names the file.
 
+#include "src/catalogue/shop_files.h"
+
 #include <cmath>
 
 #include "fuzz/targets.h"
 #include "libs/values/assert.h"
-#include "src/catalogue/shop_files.h"
 
 namespace hw::fuzz {
 

@@ -63,7 +63,9 @@ std::string round_body(int number) {
 TEST_F(Crowd, AThousandRoundsAtOnceAreEachAnsweredAndKeptOnce) {
   const int rounds = amount_of("HOURWRIGHT_ROUNDS", 1000);
   std::vector<RawLine> phones = lines_to(port(), 500);
-  const auto phone_of = [&](int message) -> RawLine& { return phones[static_cast<std::size_t>(message) % phones.size()]; };
+  const auto phone_of = [&](int message) -> RawLine& {
+    return phones[static_cast<std::size_t>(message) % phones.size()];
+  };
   for (int message = 0; message < 2 * rounds; ++message) {
     phone_of(message).send(request("POST", "/api/machines/m1/rounds/shift/answers", round_body(message / 2)));
   }

@@ -37,9 +37,10 @@ TEST_F(Limits, BodyOf1MiB) {
 
 TEST_F(Limits, SheetOf8MiB) {
   const auto of_sheet = [&](std::size_t bytes) {
-    std::string head = fmt::format("POST /api/stores/sheet HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
-                                   "application/octet-stream\r\nContent-Length: {}\r\n\r\n",
-                                   bytes);
+    std::string head = fmt::format(
+        "POST /api/stores/sheet HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
+        "application/octet-stream\r\nContent-Length: {}\r\n\r\n",
+        bytes);
     return ask(port(), head + std::string(bytes, '\0'));
   };
   EXPECT_EQ(of_sheet(8U << 20U), 400);  // read, and no sheet

@@ -18,8 +18,10 @@ struct Form {
 std::vector<Form> smuggling_forms() {
   using namespace std::string_view_literals;
   return {
-      {"length and chunks", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 4\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n"},
-      {"chunks and length", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\nContent-Length: 4\r\n\r\n0\r\n\r\n"},
+      {"length and chunks",
+       "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 4\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n"},
+      {"chunks and length",
+       "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\nContent-Length: 4\r\n\r\n0\r\n\r\n"},
       {"two lengths", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 0\r\nContent-Length: 40\r\n\r\n"},
       {"one length twice", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 0\r\nContent-Length: 0\r\n\r\n"},
       {"a list of lengths", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Length: 0, 0\r\n\r\n"},
@@ -32,9 +34,12 @@ std::vector<Form> smuggling_forms() {
       {"a coding that is none", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: xchunked\r\n\r\n"},
       {"identity", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: identity\r\n\r\n"},
       {"chunked twice", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked, chunked\r\n\r\n0\r\n\r\n"},
-      {"a chunk that is too long", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n1\r\nab\r\n0\r\n\r\n"},
-      {"a chunk's size with 0x", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n0x1\r\na\r\n0\r\n\r\n"},
-      {"a chunk's size beyond 64 bits", "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n10000000000000000\r\n"},
+      {"a chunk that is too long",
+       "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n1\r\nab\r\n0\r\n\r\n"},
+      {"a chunk's size with 0x",
+       "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n0x1\r\na\r\n0\r\n\r\n"},
+      {"a chunk's size beyond 64 bits",
+       "POST / HTTP/1.1\r\nHost: 127.0.0.1\r\nTransfer-Encoding: chunked\r\n\r\n10000000000000000\r\n"},
       {"a zero byte", "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nX: a\0b\r\n\r\n"sv},
       {"two hosts", "GET / HTTP/1.1\r\nHost: 127.0.0.1\r\nHost: other\r\n\r\n"},
       {"no host", "GET / HTTP/1.1\r\n\r\n"},
