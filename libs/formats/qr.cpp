@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cerrno>
 #include <memory>
+#include <new>
 
 #include <qrencode.h>
 
@@ -71,7 +72,7 @@ Result<QrCode> encode_qr(std::string_view text, QrLevel level) {
                                                               reinterpret_cast<const unsigned char*>(text.data()),
                                                               smallest_that_fits, library_level(level))};
   if (!made && errno == ERANGE) return too_large();
-  HW_ASSERT(made, "there is memory for a QR code");
+  if (!made) throw std::bad_alloc();
   QrCode code;
   code.side_modules_ = made->width;
   const std::size_t modules = static_cast<std::size_t>(made->width) * static_cast<std::size_t>(made->width);

@@ -1,6 +1,7 @@
 // gzip (RFC 1952) by zlib, xz by liblzma, recognised by the first bytes: 1f 8b; fd 37 7a 58 5a 00.
 
 #include <algorithm>
+#include <new>
 #include <vector>
 
 #include <lzma.h>
@@ -73,7 +74,9 @@ class GzipSource : public ByteSource {
  public:
   explicit GzipSource(Input input) : input_(std::move(input)) {
     constexpr int gzip_only = 16;
-    HW_ASSERT(inflateInit2(&stream_, MAX_WBITS + gzip_only) == Z_OK, "zlib starts");
+    const int status = inflateInit2(&stream_, MAX_WBITS + gzip_only);
+    if (status == Z_MEM_ERROR) throw std::bad_alloc();
+    HW_ASSERT(status == Z_OK, "zlib starts");
   }
   GzipSource(const GzipSource&) = delete;
   ~GzipSource() override { inflateEnd(&stream_); }
@@ -86,7 +89,7 @@ class GzipSource : public ByteSource {
         return refuse(ErrorCode::bad_input, "{}: cut off: the gzip data ends at byte {} in the middle of a member",
                       name(), input_.offset());
       }
-      const auto got = inflate_into(into);
+      auto got = inflate_into(into);
       if (!got || *got > 0) return got;
     }
     return 0;
@@ -102,6 +105,7 @@ class GzipSource : public ByteSource {
     stream_.next_out = reinterpret_cast<Bytef*>(into.data());
     stream_.avail_out = static_cast<uInt>(room);
     const int status = inflate(&stream_, Z_NO_FLUSH);
+    if (status == Z_MEM_ERROR) throw std::bad_alloc();
     input_.use(bytes.size() - stream_.avail_in);
     if (status == Z_STREAM_END) {
       if (auto next = begin_next_member(); !next) return refuse(next.error());
@@ -132,7 +136,9 @@ class GzipSource : public ByteSource {
 class XzSource : public ByteSource {
  public:
   explicit XzSource(Input input) : input_(std::move(input)) {
-    HW_ASSERT(lzma_stream_decoder(&stream_, xz_memory_max, LZMA_CONCATENATED) == LZMA_OK, "liblzma starts");
+    const lzma_ret status = lzma_stream_decoder(&stream_, xz_memory_max, LZMA_CONCATENATED);
+    if (status == LZMA_MEM_ERROR) throw std::bad_alloc();
+    HW_ASSERT(status == LZMA_OK, "liblzma starts");
   }
   XzSource(const XzSource&) = delete;
   ~XzSource() override { lzma_end(&stream_); }
@@ -141,7 +147,7 @@ class XzSource : public ByteSource {
     HW_ASSERT(!into.empty(), "there is room to read into");
     while (!is_done_) {
       if (auto more = input_.want(1); !more) return refuse(more.error());
-      const auto got = decode_into(into);
+      auto got = decode_into(into);
       if (!got || *got > 0) return got;
     }
     return 0;
@@ -156,6 +162,7 @@ class XzSource : public ByteSource {
     stream_.next_out = reinterpret_cast<std::uint8_t*>(into.data());
     stream_.avail_out = into.size();
     const lzma_ret status = lzma_code(&stream_, input_.is_ended() ? LZMA_FINISH : LZMA_RUN);
+    if (status == LZMA_MEM_ERROR) throw std::bad_alloc();
     input_.use(bytes.size() - stream_.avail_in);
     is_done_ = status == LZMA_STREAM_END;
     if (status != LZMA_OK && !is_done_) return refuse(trouble(status));
@@ -184,7 +191,7 @@ class LimitedSource : public ByteSource {
       : source_(std::move(source)), left_(bytes_max), bytes_max_(bytes_max) {}
 
   Result<std::size_t> read(std::span<char> into) override {
-    const auto got = source_->read(into);
+    auto got = source_->read(into);
     if (!got) return got;
     if (*got > left_) return refuse(ErrorCode::too_large, "{}: longer than {} bytes, unpacked", name(), bytes_max_);
     left_ -= *got;

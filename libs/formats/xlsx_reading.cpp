@@ -78,6 +78,7 @@ std::optional<Number> number_of(std::string_view text) {
   Number number{};
   const auto read = std::from_chars(text.data(), text.data() + text.size(), number);
   if (read.ec != std::errc() || read.ptr != text.data() + text.size()) return std::nullopt;
+  if (!std::isfinite(static_cast<double>(number))) return std::nullopt;  // "nan" and "inf" are read as numbers
   return number;
 }
 

@@ -1,6 +1,7 @@
 #include "libs/formats/xml_reader.h"
 
 #include <algorithm>
+#include <new>
 
 #include <expat.h>
 
@@ -51,7 +52,7 @@ void XmlReader::ParserFree::operator()(XML_ParserStruct* parser) const { XML_Par
 
 XmlReader::XmlReader(XmlHandler& handler, std::string name, XmlLimits limits)
     : handler_(handler), name_(std::move(name)), limits_(limits), parser_(XML_ParserCreate(nullptr)) {
-  HW_ASSERT(parser_ != nullptr, "expat starts");
+  if (parser_ == nullptr) throw std::bad_alloc();
   XML_SetUserData(parser_.get(), this);
   XML_SetElementHandler(parser_.get(), Callbacks::start, Callbacks::end);
   XML_SetCharacterDataHandler(parser_.get(), Callbacks::text);
@@ -80,7 +81,7 @@ Result<void> XmlReader::finish() {
 Result<void> XmlReader::read(ByteSource& source) {
   while (!error_) {
     void* buffer = XML_GetBuffer(parser_.get(), block_bytes);
-    HW_ASSERT(buffer != nullptr, "expat has room for a block");
+    if (buffer == nullptr) throw std::bad_alloc();
     const auto got = source.read({static_cast<char*>(buffer), static_cast<std::size_t>(block_bytes)});
     if (!got) return refuse_from_source(got.error());
     if (*got == 0) return finish();
@@ -97,8 +98,9 @@ Result<void> XmlReader::refuse_from_source(const Error& error) {
 
 Result<void> XmlReader::after_parse(int status) {
   if (!error_ && status != XML_STATUS_OK) {
-    const char* what = XML_ErrorString(XML_GetErrorCode(parser_.get()));
-    refuse({ErrorCode::bad_input, fmt::format("not well-formed XML: {}", what)});
+    const XML_Error code = XML_GetErrorCode(parser_.get());
+    if (code == XML_ERROR_NO_MEMORY) throw std::bad_alloc();  // no fault of the document's
+    refuse({ErrorCode::bad_input, fmt::format("not well-formed XML: {}", XML_ErrorString(code))});
   }
   // What expat holds back is a tag that has not ended yet.
   const auto parsed_bytes = static_cast<std::uint64_t>(std::max<XML_Index>(0, XML_GetCurrentByteIndex(parser_.get())));

@@ -165,6 +165,9 @@ Response Connection::call_handler(Request request) noexcept {
   std::string why = "unknown";
   try {
     return serving_.handler(std::move(request));
+  } catch (const std::bad_alloc&) {
+    if (serving_.options.report) serving_.options.report(what + " failed: out of memory");
+    return problem(503, "the server ran out of memory at this request; try again");
   } catch (const std::exception& failure) {
     why = failure.what();
   } catch (...) {

@@ -29,7 +29,10 @@ class ResponseReader::Parser : public beast::http::basic_parser<false> {
 
  private:
   void on_request_impl(beast::http::verb, beast::string_view, beast::string_view, int, ErrorCodeOfBeast&) override {}
-  void on_response_impl(int status, beast::string_view, int, ErrorCodeOfBeast&) override { status_ = status; }
+  void on_response_impl(int status, beast::string_view, int, ErrorCodeOfBeast& error) override {
+    status_ = status;
+    if (status < 100) error = beast::http::error::bad_status;  // RFC 9110, section 15
+  }
   void on_field_impl(beast::http::field, beast::string_view name, beast::string_view value,
                      ErrorCodeOfBeast&) override {
     if (!is_header_done()) headers_.add(std::string(view(name)), std::string(view(value)));

@@ -162,7 +162,7 @@ Result<std::string> parse_path(std::string_view raw) {
   while (!raw.empty()) {
     raw.remove_prefix(1);
     const auto slash = std::min(raw.find('/'), raw.size());
-    const auto segment = decode_segment(raw.substr(0, slash));
+    auto segment = decode_segment(raw.substr(0, slash));
     if (!segment) return segment;
     path += '/' + *segment;
     raw.remove_prefix(slash);

@@ -32,7 +32,11 @@ void archive_packed(Archive& a, Observation& observation, std::int64_t unit_ns) 
   Instant at{observation.at.ns / unit_ns};
   a.time(at);
   a.real(observation.value);
-  if constexpr (Archive::reads) observation.at.ns = at.ns * unit_ns;
+  // Modulo 2^64: what was written fits, and what was damaged is wrong anyway.
+  if constexpr (Archive::reads) {
+    observation.at.ns =
+        static_cast<std::int64_t>(static_cast<std::uint64_t>(at.ns) * static_cast<std::uint64_t>(unit_ns));
+  }
 }
 
 bool is_unit(std::int64_t unit) { return std::find(units_ns.begin(), units_ns.end(), unit) != units_ns.end(); }

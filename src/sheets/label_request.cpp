@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <map>
 
 namespace hw::sheets {
@@ -57,7 +58,8 @@ Result<void> read_number(Settings settings, string_view name, Number& out) {
   if (!text) return {};
   Number number{};
   const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), number);
-  if (error != std::errc{} || end != text->data() + text->size()) {
+  const bool is_finite = std::isfinite(static_cast<double>(number));  // "nan" and "inf" are read as numbers
+  if (error != std::errc{} || end != text->data() + text->size() || !is_finite) {
     return refuse(ErrorCode::bad_input, "{}: \"{}\" is no number; right is {}", name, text->substr(0, 60), out);
   }
   out = number;

@@ -2,6 +2,7 @@
 // From a use case's Result to an HTTP response, in one place.
 
 #include <charconv>
+#include <cmath>
 #include <exception>
 #include <type_traits>
 
@@ -57,7 +58,8 @@ Result<std::optional<Number>> query_number(const http::Request& request, std::st
   if (!text) return std::optional<Number>{};
   Number number{};
   const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), number);
-  if (error == std::errc{} && end == text->data() + text->size()) return std::optional{number};
+  const bool is_finite = std::isfinite(static_cast<double>(number));  // "nan" and "inf" are read as numbers
+  if (error == std::errc{} && end == text->data() + text->size() && is_finite) return std::optional{number};
   constexpr std::string_view right = std::is_integral_v<Number> ? "whole number" : "number; for example 1500";
   return refuse(ErrorCode::bad_input, "{}: \"{}\" is no {}", name, text->substr(0, 60), right);
 }

@@ -39,6 +39,8 @@ class ServerProcess {
 
   // Waits for the address that it prints; false: it ended before.
   bool is_up();
+  // Of that address.
+  std::uint16_t port() const { return port_; }
   void signal(int number) const;
   // SIGKILL, and waits until it is gone.
   void kill();

@@ -1,0 +1,11 @@
+// One target as a libFuzzer program; HW_FUZZ_TARGET is its name.
+
+#include <cstddef>
+#include <cstdint>
+
+#include "fuzz/targets.h"
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size) {
+  hw::fuzz::HW_FUZZ_TARGET({reinterpret_cast<const char*>(bytes), size});
+  return 0;
+}
