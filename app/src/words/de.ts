@@ -354,7 +354,6 @@ export const de: FirstTexts = {
   'done.button': 'Erledigt',
   'done.button_who': 'als {by}, jetzt, bei {hours}',
   'done.button_who_plain': 'als {by}, jetzt',
-  'done.who': 'Wer hat es getan? Dieses Gerät merkt sich den Namen.',
   'done.keeping': 'Noch nicht behalten …',
   'done.kept':
     'Auf diesem Gerät behalten, noch nicht gesendet: „{title}“, erledigt von {by}, {when}. Es wird von selbst gesendet, ' +

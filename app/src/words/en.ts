@@ -346,7 +346,6 @@ export const en = {
   'done.button': 'Done',
   'done.button_who': 'as {by}, now, at {hours}',
   'done.button_who_plain': 'as {by}, now',
-  'done.who': 'Who did it? This device remembers you.',
   'done.keeping': 'Not kept yet…',
   'done.kept':
     'Kept on this device, not sent yet: “{title}”, done by {by} at {when}. It is sent by itself when the server can be ' +

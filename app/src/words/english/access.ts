@@ -122,7 +122,6 @@ export const access = {
   'access.people': 'People',
   'access.you': 'you',
   'access.add': 'Let somebody in',
-  'access.name': 'Name',
   'access.name_hint': 'As the logbook shall name the person: one of the shop’s people, or another.',
   'access.name_wrong': 'Write something, at most {most} characters.',
   'access.role': 'Role',

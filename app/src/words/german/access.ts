@@ -126,7 +126,6 @@ export const access: Wording<typeof english> = {
   'access.people': 'Personen',
   'access.you': 'Sie',
   'access.add': 'Jemanden hereinlassen',
-  'access.name': 'Name',
   'access.name_hint': 'So, wie das Logbuch die Person nennen soll: jemand aus der Werkstatt oder jemand anderes.',
   'access.name_wrong': 'Etwas schreiben, höchstens {most} Zeichen.',
   'access.role': 'Rolle',
