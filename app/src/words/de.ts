@@ -52,6 +52,8 @@ export const de: FirstTexts = {
   'top.language': 'Sprache',
 
   'join.title': 'Dieses Telefon koppeln',
+  'join.by_lead':
+    'Nur eine Leitung lässt Geräte koppeln. Ein Gerät, das gekoppelt werden soll, öffnet die Adresse, die sie zeigt.',
   'join.link': 'Telefon koppeln',
   'access.link': 'Personen und Zugang',
   'join.loading': 'Der Server wird gefragt…',

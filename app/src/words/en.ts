@@ -51,6 +51,7 @@ export const en = {
   'top.language': 'Language',
 
   'join.title': 'Join this phone',
+  'join.by_lead': 'Only a lead lets devices join. A device that is to join opens the address that the lead shows.',
   'join.link': 'Join a phone',
   'access.link': 'People and access',
   'join.loading': 'Asking the server…',
