@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { FLAGS } from './chromium.mjs';
+import { People } from './people.mjs';
 import { freePort, program, ROOT } from './server.mjs';
 
 export const NAME = 'shop.example';
@@ -58,10 +59,12 @@ export class JoinableServer {
     if (encrypted) words.push('--listen-tls', `127.0.0.1:${tlsPort}`);
     this.child = spawn(program, words, { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] });
     await once(this.child.stdout, 'data');
+    this.people = new People(this.ownUrl, this.data);
+    for (const url of [this.plainUrl, this.tlsUrl]) this.people.reachedAt(url);
   }
 
   async post(path, body) {
-    const headers = { 'content-type': 'application/json' };
+    const headers = { 'content-type': 'application/json', ...this.people.headers() };
     const response = await fetch(this.ownUrl + path, { method: 'POST', headers, body: JSON.stringify(body) });
     return response.json();
   }

@@ -42,6 +42,9 @@ class Me {
   readonly role = $derived<Role | null>(this.said?.role ?? null);
   readonly permissions = $derived<readonly Permission[]>(this.said?.permissions ?? []);
 
+  /** False until the server has been asked once, whether it answered or not. */
+  isAsked = $state(false);
+
   private shop: Shop | null = null;
   private asked: Promise<boolean> | null = null;
 
@@ -92,6 +95,8 @@ class Me {
       return true;
     } catch {
       return false;
+    } finally {
+      this.isAsked = true;
     }
   }
 
