@@ -28,6 +28,11 @@ key = "m1"
 name = "Lathe 1"
 kind = "lathe"
 cell = "c"
+[[machine]]
+key = "m2"
+name = "Lathe 2"
+kind = "lathe"
+cell = "c"
 `;
 
 function call(command, words) {

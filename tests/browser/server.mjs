@@ -51,6 +51,7 @@ export class Server {
   }
 
   async start() {
+    this.says = '';
     const [command, words] = commandFor(this.address);
     this.child = spawn(command, words, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
     for (const stream of [this.child.stdout, this.child.stderr]) stream.on('data', (text) => (this.says += text));
@@ -64,6 +65,8 @@ export class Server {
 
   /** A demo that begins anew has another folder, in which nobody has signed in yet. */
   async knowPeople() {
+    // It says where when it listens; that may be read a moment after the first answer.
+    while (isReal && !/^Data folder: .+$/m.test(this.says)) await new Promise((resolve) => setTimeout(resolve, 20));
     const data = isReal ? [...this.says.matchAll(/^Data folder: (.+)$/gm)].at(-1)?.[1] : undefined;
     if (this.people === null) this.people = new People(this.url, data);
     else this.people.serve(data);

@@ -174,6 +174,7 @@ export const access = {
   'access.token_end_what': 'End the token “{title}”',
   'access.token_shown': 'The token “{title}”. It is not shown again.',
   'access.token_secret': 'Secret',
+  'access.this_computer': 'the server’s computer',
   'access.notes': 'What happened',
   'access.notes_all': 'Show all {count}',
   'access_note.account made': '{about}: account made by {by}',

@@ -178,6 +178,7 @@ export const access: Wording<typeof english> = {
   'access.token_end_what': 'Zugangszeichen „{title}“ beenden',
   'access.token_shown': 'Das Zugangszeichen „{title}“. Es wird nicht noch einmal gezeigt.',
   'access.token_secret': 'Geheimnis',
+  'access.this_computer': 'dem Rechner des Servers',
   'access.notes': 'Was geschah',
   'access.notes_all': 'Alle {count} zeigen',
   'access_note.account made': '{about}: Konto angelegt von {by}',
