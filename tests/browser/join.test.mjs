@@ -144,6 +144,7 @@ joinTest(
 
 joinTest('Join: pages are large for a glove, without a finding, in both languages and looks', async (ground) => {
   const { server, open } = ground;
+  await server.people.cookieOf('Ada Brandt');
   for (const [locale, colorScheme] of [
     ['en-GB', 'light'],
     ['de-DE', 'dark'],
@@ -154,7 +155,7 @@ joinTest('Join: pages are large for a glove, without a finding, in both language
     };
     const plain = await open(server.plainUrl, PHONE, { locale, colorScheme });
     await plain.goto('/');
-    await plain.locator('main .button').waitFor();
+    await plain.getByRole('link', { name: /code|Code/ }).waitFor();
     await look(plain, 'not joined');
     await plain.goto(`/join?code=${await newCode(server)}`);
     await plain.locator('fieldset').waitFor();

@@ -183,7 +183,7 @@ export const access = {
   'access_note.link made': '{about}: link made by {by}',
   'access_note.link used': '{about} came in by a link',
   'access_note.signed in': '{about} signed in',
-  'access_note.sign-in refused': '{about}: sign-in refused',
+  'access_note.sign in refused': '{about}: sign-in refused',
   'access_note.sessions ended': '{about}: sessions ended by {by}',
   'access_note.password changed': '{about}: password changed',
   'access_note.pin changed': '{about}: PIN changed',

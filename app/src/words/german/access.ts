@@ -187,7 +187,7 @@ export const access: Wording<typeof english> = {
   'access_note.link made': '{about}: Link erzeugt von {by}',
   'access_note.link used': '{about} kam mit einem Link herein',
   'access_note.signed in': '{about} hat sich angemeldet',
-  'access_note.sign-in refused': '{about}: Anmelden abgelehnt',
+  'access_note.sign in refused': '{about}: Anmelden abgelehnt',
   'access_note.sessions ended': '{about}: Sitzungen beendet von {by}',
   'access_note.password changed': '{about}: Passwort geändert',
   'access_note.pin changed': '{about}: PIN geändert',
