@@ -1,3 +1,4 @@
+import { leadOf } from './access.mjs';
 import { routesOfDates } from './horizon.mjs';
 import { joining } from './joining.mjs';
 import { routesOfProposals } from './proposals.mjs';
@@ -11,6 +12,7 @@ export function routesOf(shop, tell) {
   };
   const changedFinding = (finding) => changed(finding.machine, finding);
   return [
+    ['GET', /^\/api\/me$/, () => leadOf(shop)],
     ['GET', /^\/api\/shop$/, () => shop.shop()],
     ['GET', /^\/api\/floor$/, () => shop.floor()],
     ['GET', /^\/api\/join$/, () => joining.join()],

@@ -10,6 +10,7 @@ import { look } from './parts/look.svelte';
 import { route } from './route.svelte';
 import { joined } from './wire/joined.svelte';
 import { live } from './wire/live.svelte';
+import { me } from './wire/me.svelte';
 import { newer } from './worker/newer.svelte';
 
 const place = document.getElementById('app');
@@ -19,9 +20,9 @@ look.apply();
 route.start();
 outbox.start();
 live.whenOpened(() => void newer.look());
-void joined.start(() => {
-  void rounds.start();
-  live.start();
-});
+live.listen();
+void rounds.start();
+void me.start(live);
+void joined.ask();
 newer.start();
 mount(App, { target: place });

@@ -21,6 +21,9 @@ export type Page =
   | { name: 'labels' }
   | { name: 'scan' }
   | { name: 'join' }
+  | { name: 'enter' }
+  | { name: 'me' }
+  | { name: 'access' }
   | { name: 'horizon' }
   | { name: 'use changes' }
   | { name: 'today' }
@@ -45,6 +48,9 @@ const PLAIN: Readonly<Record<string, Page>> = {
   labels: { name: 'labels' },
   scan: { name: 'scan' },
   join: { name: 'join' },
+  enter: { name: 'enter' },
+  me: { name: 'me' },
+  access: { name: 'access' },
   rounds: { name: 'rounds' },
   unsent: { name: 'unsent' },
   horizon: { name: 'horizon' },
@@ -93,6 +99,9 @@ export const FLOOR_ADDRESS = '/';
 export const ROUNDS_ADDRESS = '/rounds';
 export const UNSENT_ADDRESS = '/unsent';
 export const SCAN_ADDRESS = '/scan';
+export const JOIN_ADDRESS = '/join';
+export const ME_ADDRESS = '/me';
+export const ACCESS_ADDRESS = '/access';
 export const machineAddress = (machine: string) => `/machine/${encodeURIComponent(machine)}`;
 export const taskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}?task=${encodeURIComponent(task)}`;

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { choosePerson, DESK, PHONE } from './chromium.mjs';
+import { DESK, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { newId } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 
@@ -94,16 +95,6 @@ test('Change the plan: the walking order by hand, then computed again', async ({
   await page.getByRole('button', { name: 'Compute the order again' }).click();
   await page.getByText('Computed from the places').waitFor();
   assert.equal((await walkOf()).walk_by_hand, false);
-});
-
-test('Change the plan: without a person it asks who, and sends nothing', async ({ page, server }) => {
-  const before = await pointOf(server, 'm12', 1);
-  await openChange(page, 'm12');
-  await page.locator('#moved-point').selectOption('1');
-  await tapAt(page, 0.5, 0.5);
-  await page.getByRole('button', { name: 'Save the new places' }).click();
-  await page.locator('.wrong').waitFor();
-  assert.deepEqual(await pointOf(server, 'm12', 1), before);
 });
 
 test('Plan: tapping a point shows its checks, its tasks and its open findings', async ({ page, server }) => {

@@ -1,5 +1,6 @@
 // Debian's Chromium, with nothing that calls home, and the two places of use: a desk and a phone.
 import { chromium } from 'playwright-core';
+import { peopleAt } from './people.mjs';
 
 export const FLAGS = [
   '--headless',
@@ -20,8 +21,9 @@ export function openChromium(flags = []) {
   return chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: [...FLAGS, ...flags] });
 }
 
-/** A page that notes whatever it must not do: errors, refusals by the content policy, requests to other hosts. */
-export async function openPage(browser, url, place = DESK, more = {}) {
+/** A page that notes whatever it must not do: errors, refusals by the content policy, requests to other hosts. The first of
+ * the shop's people has signed in with it, unless `as` is null or names another. */
+export async function openPage(browser, url, place = DESK, { as, ...more } = {}) {
   const context = await browser.newContext({
     baseURL: url,
     timezoneId: 'Asia/Tokyo',
@@ -29,7 +31,10 @@ export async function openPage(browser, url, place = DESK, more = {}) {
     ...place,
     ...more,
   });
+  const people = as === null ? undefined : peopleAt(url);
+  if (people) await people.signIn(context, url, as);
   const page = await context.newPage();
+  page.signedInAt = url;
   page.setDefaultTimeout(20_000);
   page.wrongs = [];
   page.on('pageerror', (error) => page.wrongs.push(`error: ${error.message}`));
@@ -41,11 +46,4 @@ export async function openPage(browser, url, place = DESK, more = {}) {
       page.wrongs.push(`request to elsewhere: ${request.url()}`);
   });
   return page;
-}
-
-export async function choosePerson(page, name) {
-  await page.locator('#person-top option').nth(1).waitFor({ state: 'attached' });
-  const chosen = name ?? (await page.locator('#person-top option').nth(1).getAttribute('value'));
-  await page.locator('#person-top').selectOption(chosen);
-  return chosen;
 }

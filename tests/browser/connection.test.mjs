@@ -30,7 +30,6 @@ test('Connection: Done while the server is away is kept, survives the tab, and i
   await page.goto('/machine/m05');
   await workerInCharge(page);
   await page.locator('[data-task] button').first().click();
-  await page.locator('#person-top').selectOption({ index: 1 });
   await server.stop();
   await page.locator('.done .main').click();
   await page.locator('.done .kept').waitFor();

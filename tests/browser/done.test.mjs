@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { choosePerson } from './chromium.mjs';
+import { choosePerson } from './people.mjs';
 import { findTask, onCounter, pickTask, openTask, taskOf } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 
@@ -31,23 +31,6 @@ test('Done: one tap enters who, when and at which hours; Undo takes it back', as
   const back = await taskOf(server, task.machine, task.key);
   assert.equal(back.state, task.state);
   assert.deepEqual((await kindsOf(server, task)).sort(), [...before, 'task done', 'undone'].sort());
-});
-
-test('Done: without a person it asks who, and enters nothing', async ({ page, server }) => {
-  const { task } = await pickTask(server, (one) => one.state === 'in hand');
-  const before = await kindsOf(server, task);
-  const row = await openTask(page, task);
-  await row.locator('.done .main').click();
-  await row.locator('.wrong').waitFor();
-  assert.equal(await page.evaluate(() => document.activeElement.id), `who-${task.key}`);
-  assert.deepEqual(await kindsOf(server, task), before);
-});
-
-test('Done: the device remembers the person', async ({ page }) => {
-  await page.goto('/');
-  const person = await choosePerson(page);
-  await page.reload();
-  await until('the person is there again', async () => (await page.locator('#person-top').inputValue()) === person);
 });
 
 test('Done: kept on the device at once, and nothing is shown as saved before the server said so', async ({

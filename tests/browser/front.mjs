@@ -36,6 +36,7 @@ export class Front {
     front.http.listen(0, '127.0.0.1');
     await once(front.http, 'listening');
     front.url = `http://127.0.0.1:${front.http.address().port}`;
+    server.people.reachedAt(front.url);
     return front;
   }
 

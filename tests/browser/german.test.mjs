@@ -45,7 +45,7 @@ test(
 test(
   'Language: what the server says is said in German',
   async ({ page, server }) => {
-    const { kinds } = await (await fetch(`${server.url}/api/shop`)).json();
+    const { kinds } = await server.get('/api/shop');
     await page.goto('/');
     await loaded(page);
     const floor = await page.locator('main').innerText();

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
-import { choosePerson, DESK, openPage, PHONE } from './chromium.mjs';
+import { DESK, openPage, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { JoinableServer } from './joinable.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { newId } from './scenes.mjs';
 import { isReal } from './server.mjs';
 import { test, until } from './suite.mjs';
@@ -17,12 +18,12 @@ function joinTest(name, act, { encrypted = true, trusts = true } = {}) {
     const phone = await server.openPhone({ trusts: encrypted && trusts });
     const wrongs = [];
     const open = async (url, place = PHONE, more = {}, where = phone) => {
-      const page = await openPage(where, url, place, more);
+      const page = await openPage(where, url, place, { as: null, ...more });
       wrongs.push(page);
       return page;
     };
     try {
-      await act({ server, open, desk: () => open(server.ownUrl, DESK, {}, browser) });
+      await act({ server, open, desk: () => open(server.ownUrl, DESK, { as: undefined }, browser) });
       for (const page of wrongs) assert.deepEqual(page.wrongs, [], 'a page did what it must not');
     } finally {
       await phone.close();
@@ -52,7 +53,8 @@ joinTest('Join: from the desk’s code over the encrypted line to a device on wh
 
   const plain = await open(server.plainUrl);
   await plain.goto('/');
-  await heading(plain, 'This device has not joined yet');
+  await heading(plain, 'Sign in');
+  await plain.getByRole('link', { name: 'Join with a code' }).waitFor();
   await plain.goto(`/join?code=${code}`);
   await plain.getByRole('link', { name: 'Get the certificate' }).waitFor();
   const link = await plain.getByRole('link', { name: 'Open the encrypted page' }).getAttribute('href');
@@ -73,13 +75,16 @@ joinTest('Join: from the desk’s code over the encrypted line to a device on wh
   );
 
   await page.getByText('“Phone at the lathes” has joined.').waitFor();
+  await choosePerson(phone);
   await phone.getByRole('link', { name: 'To the Floor' }).click();
   await phone.locator('[data-machine="m1"]').waitFor();
 
   await page.getByRole('button', { name: 'End “Phone at the lathes”' }).click();
   await page.getByRole('button', { name: 'Yes, end it' }).click();
   await page.getByText('1 device that has ended').waitFor();
-  await heading(phone, 'This device has not joined yet');
+  await until('it may no longer', () =>
+    phone.evaluate(async () => (await (await fetch('/api/join')).json()).device === null),
+  );
 });
 
 joinTest(
@@ -108,6 +113,7 @@ joinTest('Join: without encryption a phone may go on, and is told what it lacks'
   await phone.getByText('This device is “Old tablet”.').waitFor();
   await until('it was looked at', async () => (await verdict(phone, 'secure')) === 'no');
   for (const name of ['trusted', 'worker', 'kept', 'camera']) assert.equal(await verdict(phone, name), 'no', name);
+  await choosePerson(phone);
   await phone.getByRole('link', { name: 'To the Floor' }).click();
   await phone.locator('[data-machine="m1"]').waitFor();
   await phone.getByText('This line is not encrypted').waitFor();
@@ -138,6 +144,7 @@ joinTest(
 
 joinTest('Join: pages are large for a glove, without a finding, in both languages and looks', async (ground) => {
   const { server, open } = ground;
+  await server.people.cookieOf('Ada Brandt');
   for (const [locale, colorScheme] of [
     ['en-GB', 'light'],
     ['de-DE', 'dark'],
@@ -148,7 +155,7 @@ joinTest('Join: pages are large for a glove, without a finding, in both language
     };
     const plain = await open(server.plainUrl, PHONE, { locale, colorScheme });
     await plain.goto('/');
-    await plain.locator('main .button').waitFor();
+    await plain.getByRole('link', { name: /code|Code/ }).waitFor();
     await look(plain, 'not joined');
     await plain.goto(`/join?code=${await newCode(server)}`);
     await plain.locator('fieldset').waitFor();
@@ -168,19 +175,19 @@ joinTest('Join: pages are large for a glove, without a finding, in both language
     await phone.locator('#device-title').fill('Telefon');
     await phone.locator('form .main').click();
     await until('it was looked at', async () => (await verdict(phone, 'trusted')) === 'yes');
+    await look(phone, 'checks');
+    await choosePerson(phone);
     await phone.locator('main summary').first().click();
     await phone.locator('[data-device]').first().waitFor();
-    await look(phone, 'checks');
+    await look(phone, 'checks and devices');
   }
 });
 
 joinTest('Join: the desk’s page has no finding and fits 320 px', async ({ server, open, desk }) => {
   const page = await desk();
   await page.goto('/join');
-  await page.locator('#lets-join').waitFor();
-  await page.getByRole('button', { name: 'Show a code' }).click();
-  await page.getByText('Choose who you are; the logbook').waitFor();
-  await expectClean(page, 'desk, nobody chosen');
+  await page.getByRole('button', { name: 'Show a code' }).waitFor();
+  await expectClean(page, 'desk');
   await choosePerson(page);
   await page.getByRole('button', { name: 'Show a code' }).click();
   await page.locator('[data-code]').waitFor();

@@ -1,6 +1,7 @@
 // The pictures of joining: a server of its own, the desk with a code, a phone with the steps, and what it can do then.
-import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
+import { DESK, openChromium, openPage, PHONE } from './chromium.mjs';
 import { JoinableServer } from './joinable.mjs';
+import { choosePerson } from './people.mjs';
 import { newId } from './scenes.mjs';
 
 async function takeDesk(server, browser, look, shoot) {

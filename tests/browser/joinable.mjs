@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import { FLAGS } from './chromium.mjs';
+import { People } from './people.mjs';
 import { freePort, program, ROOT } from './server.mjs';
 
 export const NAME = 'shop.example';
@@ -25,6 +26,11 @@ skill = "operator"
 [[machine]]
 key = "m1"
 name = "Lathe 1"
+kind = "lathe"
+cell = "c"
+[[machine]]
+key = "m2"
+name = "Lathe 2"
 kind = "lathe"
 cell = "c"
 `;
@@ -58,16 +64,17 @@ export class JoinableServer {
     if (encrypted) words.push('--listen-tls', `127.0.0.1:${tlsPort}`);
     this.child = spawn(program, words, { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] });
     await once(this.child.stdout, 'data');
+    this.people = new People(this.ownUrl, this.data);
+    for (const url of [this.plainUrl, this.tlsUrl]) this.people.reachedAt(url);
   }
 
-  async post(path, body) {
-    const headers = { 'content-type': 'application/json' };
-    const response = await fetch(this.ownUrl + path, { method: 'POST', headers, body: JSON.stringify(body) });
-    return response.json();
-  }
-
+  /** A code that lets one device join, made by a lead: programs with a token let nobody in. */
   async newCode(id) {
-    return (await this.post('/api/join-codes', { id, by: 'Ada Brandt' })).code;
+    const cookie = await this.people.cookieOf('Ada Brandt');
+    const headers = { 'content-type': 'application/json', cookie: `${cookie.name}=${cookie.value}` };
+    const body = JSON.stringify({ id, by: 'Ada Brandt' });
+    const response = await fetch(`${this.ownUrl}/api/join-codes`, { method: 'POST', headers, body });
+    return (await response.json()).code;
   }
 
   async stop() {

@@ -16,7 +16,7 @@ async function openLabels(page, query = '') {
 }
 
 async function pdfOf(page, server) {
-  const response = await fetch(server.url + (await link(page).getAttribute('href')));
+  const response = await server.ask(await link(page).getAttribute('href'));
   assert.equal(response.status, 200, await response.clone().text());
   assert.equal(response.headers.get('content-type'), 'application/pdf');
   return Buffer.from(await response.arrayBuffer()).toString('latin1');

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
-import { choosePerson, PHONE } from './chromium.mjs';
+import { PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
+import { choosePerson } from './people.mjs';
 import { findTask, openTask } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 

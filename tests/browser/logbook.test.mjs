@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { choosePerson, DESK, PHONE } from './chromium.mjs';
+import { DESK, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { newId } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 
@@ -40,7 +41,7 @@ test('Logbook: the latest stands first, filters narrow it and stay in the addres
   await rows(page).first().waitFor();
   assert.deepEqual(await rows(page).evaluateAll((all) => all.map((row) => row.dataset.entry)), [second.id, first.id]);
   const csv = await page.getByRole('link', { name: 'Save these as CSV' }).getAttribute('href');
-  const text = await (await fetch(server.url + csv)).text();
+  const text = await (await server.ask(csv)).text();
   assert.equal(text.trim().split('\n').length, 3, text);
   await page.locator('#book-to').fill('2001-01-01');
   await page.getByText('No entry fits').waitFor();
@@ -95,7 +96,7 @@ test('Logbook: what others enter meanwhile is offered, and does not push the pag
   await enterDone(server, 'm08', 1);
   await openBook(page, '?machine=m08');
   const before = await rows(page).count();
-  await until('the line is open', async () => (await page.locator('#person-top option').count()) > 1);
+  await page.locator('#me-top').waitFor();
   const [entry] = await enterDone(server, 'm08', 1);
   await page.getByText('There are newer entries.').waitFor();
   assert.equal(await rows(page).count(), before);

@@ -1,6 +1,6 @@
+import { choosePerson } from './people.mjs';
 // The demo's Monday morning, as docs/guide/monday-morning.md tells it: from Today to an agreed stop on Saturday. The test
 // counts the clicks, the pictures are taken at its steps.
-import { choosePerson } from './chromium.mjs';
 
 /** Choosing who one is: the list is opened, the name is pressed. */
 const CHOOSING = 2;

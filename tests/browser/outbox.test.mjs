@@ -1,9 +1,10 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
-import { choosePerson, openPage, PHONE } from './chromium.mjs';
+import { openPage, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { Front } from './front.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { test, until } from './suite.mjs';
 import {
   allSent,

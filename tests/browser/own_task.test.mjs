@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { choosePerson } from './chromium.mjs';
+import { choosePerson } from './people.mjs';
 import { newId, taskOf } from './scenes.mjs';
 import { test, until } from './suite.mjs';
 

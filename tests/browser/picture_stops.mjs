@@ -1,6 +1,7 @@
 // The scenes of stops: the job card and closing it, the Horizon before and after a proposal; and Monday morning.
-import { choosePerson, DESK, openPage } from './chromium.mjs';
+import { DESK, openPage } from './chromium.mjs';
 import { walkMonday } from './monday.mjs';
+import { choosePerson } from './people.mjs';
 import { agreeStop, freeMachine } from './stop_scenes.mjs';
 
 const THINK_MS_MAX = 60_000;

@@ -2,8 +2,9 @@
 // usage: npm run pictures [FOLDER]
 import { mkdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
+import { DESK, openChromium, openPage, PHONE } from './chromium.mjs';
 import { takeJoining } from './join_pictures.mjs';
+import { choosePerson } from './people.mjs';
 import { findingOfShop, takePages } from './picture_pages.mjs';
 import { takeRounds } from './picture_rounds.mjs';
 import { takeStores } from './picture_stores.mjs';

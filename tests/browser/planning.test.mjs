@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { choosePerson, DESK, PHONE } from './chromium.mjs';
+import { DESK, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
 import { walkMonday } from './monday.mjs';
@@ -14,6 +14,7 @@ import {
   stopOf,
   stopsOf,
 } from './stop_scenes.mjs';
+import { choosePerson } from './people.mjs';
 import { test, until } from './suite.mjs';
 
 const panelOf = (page) => page.locator('[data-plan]');

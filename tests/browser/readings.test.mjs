@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { choosePerson, PHONE } from './chromium.mjs';
+import { PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { test, until } from './suite.mjs';
 
 /** A reading of the demo that drifts toward a limit, as Today has it. */

@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
-import { choosePerson, openPage, PHONE } from './chromium.mjs';
+import { openPage, PHONE } from './chromium.mjs';
 import { Front } from './front.mjs';
+import { choosePerson } from './people.mjs';
 import { test, until } from './suite.mjs';
 import {
   addressOf,

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { createHash } from 'node:crypto';
-import { choosePerson, DESK, openPage, PHONE } from './chromium.mjs';
+import { DESK, openPage, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { test, until } from './suite.mjs';
 import {
   addressOf,
@@ -211,7 +212,7 @@ test('Round: not so with a photo; “stop the machine” says who decides and ne
   const { findings } = await server.get(`/api/findings?machine=${found.machine.machine}`);
   const finding = findings.find((one) => one.check === check.key);
   assert.deepEqual([finding.what, finding.severity, finding.owner], ['A shackle is bent', 'stop the machine', null]);
-  const photo = await fetch(`${server.url}/api/photos/${finding.photos[0].id}`);
+  const photo = await server.ask(`/api/photos/${finding.photos[0].id}`);
   const bytes = Buffer.from(await photo.arrayBuffer());
   assert.ok(bytes.length < 900 * 1024, `${bytes.length} bytes`);
   assert.equal(createHash('sha256').update(bytes).digest('hex'), finding.photos[0].sha256);
@@ -259,11 +260,10 @@ test('Round: two people walk the same round; both are recorded and no check is l
   url,
 }) => {
   const { found, person } = await begin(page, await pickRound(server));
-  const other = await openPage(browser, url, PHONE);
+  const [, name] = await server.people.all();
+  const other = await openPage(browser, url, PHONE, { as: name });
   try {
     await openRound(other, found);
-    const name = await other.locator('#person-top option').nth(2).getAttribute('value');
-    await choosePerson(other, name);
     const last = found.round.checks.at(-1);
     await other.locator(`button[data-check="${last.key}"]`).click();
     await other.locator(`.card[data-check="${last.key}"][data-ready="true"]`).waitFor();
@@ -295,15 +295,6 @@ test('Round: a second press of a hurried finger answers no other check', async (
   for (let press = 0; press < 3; press += 1) await page.mouse.click(x + width / 2, y + height / 2);
   await until('the first is answered', async () => (await answeredCount(page)) > 0);
   assert.equal(await answeredCount(page), 1);
-});
-
-test('Round: without a person it asks who, and keeps nothing', async ({ page, server }) => {
-  const found = await sharedRound(server);
-  await openRound(page, found);
-  await pressAnswer(page, found.round.checks[0]);
-  await page.locator('.notice.trouble').waitFor();
-  assert.equal(await page.evaluate(() => document.activeElement.id), 'round-person');
-  assert.equal(await answeredCount(page), 0);
 });
 
 test('Round: from the Floor to the end by the keyboard', async ({ page, server }) => {

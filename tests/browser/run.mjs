@@ -29,6 +29,7 @@ const FILES = [
   'labels',
   'month',
   'join',
+  'people',
   'sizes',
   'readings',
   'own_task',

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
-import { choosePerson, DESK, openChromium, openPage, PHONE } from './chromium.mjs';
+import { DESK, openChromium, openPage, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { filmOf } from './film.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { loaded } from './scenes.mjs';
 import { isReal } from './server.mjs';
 import { test, until } from './suite.mjs';
@@ -22,9 +23,7 @@ const openWithCamera = (film) =>
   ]);
 
 async function labelOf(server, machine, base) {
-  const response = await fetch(
-    `${server.url}/api/labels.pdf?base=${encodeURIComponent(base)}&machines=${machine}&${LABEL}`,
-  );
+  const response = await server.ask(`/api/labels.pdf?base=${encodeURIComponent(base)}&machines=${machine}&${LABEL}`);
   assert.equal(response.status, 200);
   return Buffer.from(await response.arrayBuffer());
 }
@@ -74,12 +73,12 @@ test('Scan: a picture without a code leads nowhere, and closing gives the camera
 test('Scan: without a camera it says so, and the code in words leads there', async ({ page, server }) => {
   const machine = await server.get('/api/machines/m05');
   await page.goto('/scan');
-  await page.locator('#person-top option').nth(1).waitFor({ state: 'attached' });
+  await page.locator('#me-top').waitFor();
   await page.getByRole('button', { name: 'Open the camera' }).click();
   await page.locator('.notice.trouble').waitFor();
   for (const text of ['M05', machine.name.toUpperCase(), 'https://old.example/machine/m05']) {
     await page.goto('/scan');
-    await page.locator('#person-top option').nth(1).waitFor({ state: 'attached' });
+    await page.locator('#me-top').waitFor();
     await page.locator('#code').fill(text);
     await page.keyboard.press('Enter');
     await arrives(page, '/machine/m05');
@@ -132,7 +131,6 @@ test('Scan: a scanner that types leads to the machine from anywhere outside of t
 test('Scan: a scanner changes no choice on which the focus happens to be', async ({ page }) => {
   await page.goto('/');
   await loaded(page);
-  const person = await choosePerson(page);
   await page.evaluate(() => {
     window.pressedAt = [];
     document.addEventListener('keydown', (event) => window.pressedAt.push(event.timeStamp), { capture: true });
@@ -140,8 +138,8 @@ test('Scan: a scanner changes no choice on which the focus happens to be', async
   // A busy computer may pause where no scanner does: that burst says nothing.
   for (let hasPaused = true; hasPaused;) {
     await page.evaluate(() => (window.pressedAt = []));
-    await page.locator('#person-top').selectOption(person);
-    await page.locator('#person-top').focus();
+    await page.locator('#look').selectOption('dark');
+    await page.locator('#look').focus();
     await page.keyboard.type('http://shop.example:8470/machine/m06');
     await page.keyboard.press('Enter');
     hasPaused = await page.evaluate(
@@ -150,7 +148,7 @@ test('Scan: a scanner changes no choice on which the focus happens to be', async
     );
   }
   await arrives(page, '/machine/m06');
-  assert.equal(await page.locator('#person-top').inputValue(), person);
+  assert.equal(await page.locator('#look').inputValue(), 'dark');
 });
 
 test('Scan: in a text field the burst is text; in the Floor’s search field an address leads there', async ({
@@ -173,7 +171,7 @@ test('Scan: in a text field the burst is text; in the Floor’s search field an 
 
 async function visit({ page }, isPhone) {
   await page.goto('/scan');
-  await page.locator('#person-top option').nth(1).waitFor({ state: 'attached' });
+  await page.locator('#me-top').waitFor();
   await page.locator('#code').fill('x');
   await page.keyboard.press('Enter');
   await page.locator('#code-wrong').waitFor();

@@ -5,6 +5,7 @@ import { once } from 'node:events';
 import { existsSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
+import { People } from './people.mjs';
 
 export const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const FAKE = `${ROOT}app/fake/serve.mjs`;
@@ -43,12 +44,14 @@ export class Server {
   }
 
   constructor(port) {
+    this.people = null;
     this.address = `127.0.0.1:${port}`;
     this.url = `http://${this.address}`;
     this.says = '';
   }
 
   async start() {
+    this.says = '';
     const [command, words] = commandFor(this.address);
     this.child = spawn(command, words, { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] });
     for (const stream of [this.child.stdout, this.child.stderr]) stream.on('data', (text) => (this.says += text));
@@ -57,6 +60,17 @@ export class Server {
       if (this.hasEnded() || Date.now() > end) throw new Error(`the server did not start:\n${this.says}`);
       await new Promise((resolve) => setTimeout(resolve, 100));
     }
+    await this.knowPeople();
+  }
+
+  /** A demo that begins anew has another folder, in which nobody has signed in yet. */
+  async knowPeople() {
+    // It says where when it listens; that may be read a moment after the first answer.
+    while (isReal && !/^Data folder: .+$/m.test(this.says)) await new Promise((resolve) => setTimeout(resolve, 20));
+    const data = isReal ? [...this.says.matchAll(/^Data folder: (.+)$/gm)].at(-1)?.[1] : undefined;
+    if (this.people === null) this.people = new People(this.url, data);
+    else this.people.serve(data);
+    await this.people.renew();
   }
 
   hasEnded() {
@@ -69,14 +83,19 @@ export class Server {
     await once(this.child, 'exit');
   }
 
+  /** As a program with a token asks. */
+  ask(path) {
+    return fetch(this.url + path, { headers: this.people.headers() });
+  }
+
   async get(path) {
-    const response = await fetch(this.url + path);
+    const response = await this.ask(path);
     if (!response.ok) throw new Error(`GET ${path}: ${response.status} ${await response.text()}`);
     return response.json();
   }
 
   async send(method, path, body) {
-    const headers = { 'content-type': 'application/json' };
+    const headers = { 'content-type': 'application/json', ...this.people.headers() };
     const response = await fetch(this.url + path, { method, headers, body: JSON.stringify(body) });
     return { status: response.status, value: await response.json() };
   }

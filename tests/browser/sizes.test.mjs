@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
-import { choosePerson, PHONE } from './chromium.mjs';
+import { PHONE } from './chromium.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { findTask, loaded, openTask } from './scenes.mjs';
 import { test } from './suite.mjs';
 
@@ -82,7 +83,7 @@ test(
   async ({ page }) => {
     for (const path of PATHS) {
       await page.goto(path);
-      await page.locator('#person-top option').nth(1).waitFor({ state: 'attached' });
+      await page.locator('#me-top').waitFor();
       const wide = await page.evaluate(
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );

@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { choosePerson, DESK, PHONE } from './chromium.mjs';
+import { DESK, PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { agreeStop, dayAfter, freeMachine, stopOf, stopsOf } from './stop_scenes.mjs';
 import { test, until } from './suite.mjs';
 

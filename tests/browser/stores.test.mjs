@@ -1,7 +1,8 @@
 import assert from 'node:assert/strict';
-import { choosePerson, PHONE } from './chromium.mjs';
+import { PHONE } from './chromium.mjs';
 import { expectClean } from './clean.mjs';
 import { measure } from './measure.mjs';
+import { choosePerson } from './people.mjs';
 import { isReal } from './server.mjs';
 import { test as register, until } from './suite.mjs';
 

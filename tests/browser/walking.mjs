@@ -17,7 +17,7 @@ const TASKS = [
 const CALENDARS = { 'before start-up': '1 start-up', shift: '1 shift', day: '1 day', week: '1 week' };
 
 async function sent(server, address, body) {
-  const { status, value } = await server.send('POST', address, { id: newId(), by: server.people[0], ...body });
+  const { status, value } = await server.send('POST', address, { id: newId(), by: server.names[0], ...body });
   if (status !== 200) throw new Error(`${address}: ${status} ${JSON.stringify(value)}`);
 }
 
@@ -58,7 +58,7 @@ async function nextFree(server) {
 /** A round of six checks of every kind at a machine that no test has had before, in which nothing is answered. */
 export async function pickRound(server) {
   const { people } = await server.get('/api/shop');
-  server.people = people.map((person) => person.name);
+  server.names = people.map((person) => person.name);
   const { machine, rhythm } = await nextFree(server);
   const { key } = machine;
   const isOfIt = (task) => task.triggers.some(({ calendar }) => calendar === CALENDARS[rhythm]);

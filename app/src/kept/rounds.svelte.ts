@@ -5,6 +5,7 @@ import { outbox } from '../outbox/outbox.svelte';
 import { client } from '../wire/client';
 import type { MachineRounds } from '../wire/contract';
 import { live } from '../wire/live.svelte';
+import { me } from '../wire/me.svelte';
 import { shownBy } from './shown';
 import type { Kept } from './store';
 import { keptStore } from './store';
@@ -35,7 +36,9 @@ class KeptRounds {
   async start(): Promise<void> {
     live.whenOpened(() => void this.refresh());
     live.whenTasksChanged((machine) => this.gather(machine));
-    window.setInterval(() => void this.refresh(), REFRESH_MS);
+    window.setInterval(() => {
+      if (me.isIn) void this.refresh();
+    }, REFRESH_MS);
     const kept = await keptStore.all<MachineRounds>(PREFIX);
     if (this.byMachine.size === 0) this.byMachine = new Map(kept.map((row) => [row.value.machine, row]));
     this.isRead = true;

@@ -44,6 +44,11 @@ export class KeptStore {
       );
   }
 
+  /** Nothing is kept any more. */
+  async clear(): Promise<void> {
+    await this.kept.clear().catch(() => undefined);
+  }
+
   async get<Value>(key: string): Promise<Kept<Value> | null> {
     return this.kept.get(key).then(
       (row) => (row as Kept<Value> | undefined) ?? null,

@@ -35,7 +35,16 @@ async function sendAll(pile: Pile, answers: Record<string, Outcome> = {}) {
     asked.push(row.id);
     return answers[row.id] ?? taken;
   };
-  return { delay: await flush(pile, send, () => undefined), asked, left: pile.rows.map((row) => row.id) };
+  return {
+    delay: await flush(
+      pile,
+      () => 'Ada',
+      send,
+      () => undefined,
+    ),
+    asked,
+    left: pile.rows.map((row) => row.id),
+  };
 }
 
 describe('the flush', () => {
@@ -50,7 +59,7 @@ describe('the flush', () => {
     expect(await sendAll(pile, { a: refused })).toEqual({ delay: null, asked: ['a', 'b'], left: ['a'] });
     expect(pile.rows[0]?.state).toBe('refused');
   });
-  test.each(['unreachable', 'not joined'] as const)('stops at the first that waits: %s', async (by) => {
+  test.each(['unreachable', 'not signed in'] as const)('stops at the first that waits: %s', async (by) => {
     expect(await sendAll(new Pile([done('a'), done('b'), done('c')]), { b: { is: 'delayed', by } })).toEqual({
       ...{ delay: by, asked: ['a', 'b'], left: ['b', 'c'] },
     });
@@ -61,12 +70,18 @@ describe('the flush', () => {
       ...{ delay: 'unreachable', asked: ['p', 'd'], left: ['p', 'f'] },
     });
   });
+  test('leaves what another person entered, and says so', async () => {
+    const [own, other] = [done('a'), done('b')];
+    other.body.by = 'Ben';
+    expect(await sendAll(new Pile([other, own]))).toEqual({ delay: 'of others', asked: ['a'], left: ['b'] });
+  });
   test('takes in what is entered meanwhile', async () => {
     const pile = new Pile([done('a')]);
     const more = new Pile([done('b')]).rows;
     const asked: string[] = [];
     await flush(
       pile,
+      () => 'Ada',
       async (row) => {
         asked.push(row.id);
         pile.rows.push(...more.splice(0));
@@ -81,13 +96,19 @@ describe('the flush', () => {
 test.each<[number, Outcome]>([
   [400, { is: 'refused', refusal: { status: 400, detail: 'why' } }],
   [404, { is: 'refused', refusal: { status: 404, detail: 'why' } }],
-  [401, { is: 'delayed', by: 'not joined' }],
+  [401, { is: 'delayed', by: 'not signed in' }],
+  [403, { is: 'refused', refusal: { status: 403, detail: 'why' } }],
   [408, { is: 'delayed', by: 'unreachable' }],
   [429, { is: 'delayed', by: 'unreachable' }],
   [503, { is: 'delayed', by: 'unreachable' }],
   [507, { is: 'delayed', by: 'unreachable' }],
   [500, { is: 'stumbled' }],
 ])('an answer of %s means %j', (status, outcome) => expect(outcomeOf({ status, detail: 'why' })).toEqual(outcome));
+
+test('entering in the name of another is no mistake of the entry: it waits', () => {
+  const saying = { code: 'not-you', texts: {}, numbers: {} } as const;
+  expect(outcomeOf({ status: 403, detail: 'why', saying })).toEqual({ is: 'delayed', by: 'of others' });
+});
 
 test('the pauses grow to a minute and stay there', () => {
   expect([1, 2, 3, 6, 100].map(pauseAfter)).toEqual([2_000, 4_000, 8_000, 60_000, 60_000]);

@@ -13,8 +13,9 @@ export interface Waiting {
   refused(row: Row, refusal: Refusal): Promise<void>;
 }
 
-/** unreachable: nobody knows whether it arrived; not joined: this device must be let in first. */
-export type Delay = 'unreachable' | 'not joined';
+/** unreachable: nobody knows whether it arrived; not signed in: the server does not know who asks; of others: whoever entered
+ * what is left has to sign in. */
+export type Delay = 'unreachable' | 'not signed in' | 'of others';
 
 export type Outcome =
   | { is: 'taken'; answer: unknown }
@@ -27,7 +28,9 @@ export type Send = (row: Row) => Promise<Outcome>;
 
 /** What a refusal means for an entry. */
 export function outcomeOf({ status, detail, saying }: Refusal): Outcome {
-  if (status === 401) return { is: 'delayed', by: 'not joined' };
+  if (status === 401) return { is: 'delayed', by: 'not signed in' };
+  // Somebody else has signed in meanwhile, in another tab for example.
+  if (status === 403 && saying?.code === 'not-you') return { is: 'delayed', by: 'of others' };
   if (status === 500) return { is: 'stumbled' };
   if (status >= 500 || status === 408 || status === 429) return { is: 'delayed', by: 'unreachable' };
   return { is: 'refused', refusal: { status, detail, ...(saying ? { saying } : {}) } };
@@ -35,17 +38,25 @@ export function outcomeOf({ status, detail, saying }: Refusal): Outcome {
 
 const namesOneOf = (row: Entered, ids: ReadonlySet<string>) => photosOf(row).some((photo) => ids.has(photo.id));
 
-/** Sends until nothing waits or something must wait; gives what it waits for, or null. */
+function delayOf(own: readonly Row[], waiting: readonly Row[]): Delay | null {
+  if (own.length > 0) return 'unreachable';
+  return waiting.length > 0 ? 'of others' : null;
+}
+
+/** Sends what was entered by the person whom `name` gives, until nothing of it waits or something must wait; gives what is
+ * waited for, or null. What others entered stays until they sign in: the server takes it in their name from them only. */
 export async function flush(
   outbox: Waiting,
+  name: () => string,
   send: Send,
   heard: (row: Row, outcome: Outcome) => void,
 ): Promise<Delay | null> {
   const stumbled = new Set<string>();
   for (;;) {
     const waiting = await outbox.waiting();
-    const row = waiting.find((one) => !stumbled.has(one.id) && !namesOneOf(one, stumbled));
-    if (row === undefined) return waiting.length > 0 ? 'unreachable' : null;
+    const own = waiting.filter((one) => one.body.by === name());
+    const row = own.find((one) => !stumbled.has(one.id) && !namesOneOf(one, stumbled));
+    if (row === undefined) return delayOf(own, waiting);
     const outcome = await send(row);
     if (outcome.is === 'taken') await outbox.sent(row, Date.now());
     if (outcome.is === 'refused') await outbox.refused(row, outcome.refusal);

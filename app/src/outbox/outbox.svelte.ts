@@ -3,6 +3,7 @@
 
 import { live } from '../wire/live.svelte';
 import { Refused } from '../wire/client';
+import { me } from '../wire/me.svelte';
 import type { Entered, Row, TakenPhoto } from './entered';
 import type { Delay, Outcome } from './flush';
 import { flush, pauseAfter } from './flush';
@@ -131,7 +132,13 @@ class Outbox {
 
   /** One tab at a time where the browser can see to that; else the server knows the same id again. */
   private flushAlone(): Promise<Delay | null> {
-    const act = () => flush(this.store, this.send, (row, outcome) => this.hear(row, outcome));
+    const act = () =>
+      flush(
+        this.store,
+        () => me.name,
+        this.send,
+        (row, outcome) => this.hear(row, outcome),
+      );
     const locks = navigator.locks as Navigator['locks'] | undefined;
     return locks ? locks.request(LOCK, act) : act();
   }

@@ -8,6 +8,9 @@ import { operations } from './contract';
 import type {
   Accepted,
   AcceptEdit,
+  AccessNotes,
+  AccountEdit,
+  Accounts,
   Backtest,
   CorrectionEdit,
   CounterDays,
@@ -32,10 +35,15 @@ import type {
   Kits,
   LifeParts,
   LifeStudy,
+  Link,
+  LinkEdit,
   Logbook,
   Machine,
+  Me,
   Month,
   MovementEdit,
+  NewLink,
+  NewToken,
   Order,
   OrderChange,
   OrderEdit,
@@ -52,10 +60,13 @@ import type {
   Readings,
   ReadingWorking,
   Rounds,
+  SecondFactor,
+  Sessions,
   SettleEdit,
   SheetLook,
   Shop,
   Signature,
+  SignInEdit,
   Stop,
   StopCard,
   StopChange,
@@ -69,6 +80,8 @@ import type {
   Task,
   TaskEdit,
   Today,
+  TokenEdit,
+  Tokens,
   UseChange,
   UseChangeEdit,
   UseChanges,
@@ -89,6 +102,22 @@ export class Unreachable extends Error {
     super(say('top.unreachable'));
     this.name = 'Unreachable';
   }
+}
+
+/** The server does not know who asks, or knows that person otherwise than this device does. */
+const DOUBTS: readonly string[] = ['not-signed-in', 'not-you', 'not-allowed', 'not-your-machine'];
+let doubt: () => void = () => undefined;
+/** Has it called whenever the server so doubts who asks. */
+export function whenDoubted(act: () => void): void {
+  doubt = act;
+}
+
+/** What kind of refusal it is: the sentence's code, else the coarser one. */
+export const codeOf = ({ saying, code }: Pick<Problem, 'saying' | 'code'>): string => saying?.code ?? code ?? 'refused';
+
+function refused(problem: Problem): Refused {
+  if (DOUBTS.includes(codeOf(problem))) doubt();
+  return new Refused(problem);
 }
 
 const ANSWER_MS_MAX = 15_000;
@@ -153,7 +182,7 @@ async function askFile(operation: Operation, call: Call): Promise<Blob> {
   const response = await answerTo(operation, call);
   if (response.ok) return response.blob();
   const value = await jsonOf(response);
-  throw isProblem(value) ? new Refused(value) : new Unreachable(`answer ${response.status}`);
+  throw isProblem(value) ? refused(value) : new Unreachable(`answer ${response.status}`);
 }
 
 const sheetOf = (bytes: ArrayBuffer) => ({ type: 'application/octet-stream', bytes });
@@ -162,7 +191,7 @@ async function ask<Answer>(operation: Operation, call: Call = {}): Promise<Answe
   const response = await answerTo(operation, call);
   const value = await jsonOf(response);
   if (response.ok) return value as Answer;
-  if (isProblem(value)) throw new Refused(value);
+  if (isProblem(value)) throw refused(value);
   throw new Unreachable(`answer ${response.status}`);
 }
 
@@ -225,6 +254,33 @@ export const client = {
   devices: () => ask<Devices>('devices'),
   joinDevice: (body: DeviceEdit) => ask<Device>('joinDevice', { body }),
   endDevice: (device: string, body: Signature) => ask<Device>('endDevice', { path: { device }, body }),
+
+  me: () => ask<Me>('me'),
+  signIn: (body: SignInEdit) => ask<Me>('signIn', { body }),
+  signInByPin: (name: string, pin: string) => ask<Me>('signInByPin', { body: { name, pin } }),
+  lookAtLink: (secret: string) => ask<Link>('lookAtLink', { body: { secret } }),
+  signInByLink: (body: LinkEdit) => ask<Me>('signInByLink', { body }),
+  signOut: () => ask<Me>('signOut', { body: {} }),
+  ownSessions: () => ask<Sessions>('ownSessions'),
+  endSession: (session: string) => ask<Sessions>('endSession', { path: { session }, body: {} }),
+  endOtherSessions: () => ask<Sessions>('endOtherSessions', { body: {} }),
+  /** @param now the present password; where there is none, the PIN */
+  changePassword: (now: string, password: string) => ask<Me>('changePassword', { body: { now, password } }),
+  changePin: (now: string, pin: string) => ask<Me>('changePin', { body: { now, pin } }),
+  beginSecondFactor: (now: string) => ask<SecondFactor>('beginSecondFactor', { body: { now } }),
+  setSecondFactor: (code: string) => ask<Me>('setSecondFactor', { body: { code } }),
+  endSecondFactor: (now: string) => ask<Me>('endSecondFactor', { body: { now } }),
+  accounts: () => ask<Accounts>('accounts'),
+  makeAccount: (body: AccountEdit) => ask<NewLink>('makeAccount', { body }),
+  changeAccount: (body: AccountEdit) => ask<Accounts>('changeAccount', { body }),
+  endAccount: (name: string) => ask<Accounts>('endAccount', { body: { name } }),
+  makeLink: (name: string) => ask<NewLink>('makeLink', { body: { name } }),
+  endSessionsOf: (name: string) => ask<Accounts>('endSessionsOf', { body: { name } }),
+  tokens: () => ask<Tokens>('tokens'),
+  makeToken: (body: TokenEdit) => ask<NewToken>('makeToken', { body }),
+  endToken: (token: string) => ask<Tokens>('endToken', { path: { token }, body: {} }),
+  accessNotes: () => ask<AccessNotes>('accessNotes'),
+
   /** @param query of one machine; without it, of every machine */
   horizon: (query?: { machine: string }) => ask<Horizon>('horizon', query ? { query } : {}),
   forecast: (machine: string, task: string) => ask<ForecastWorking>('forecast', { path: { machine, task } }),

@@ -644,7 +644,7 @@ export interface AccessNote {
     | 'link made'
     | 'link used'
     | 'signed in'
-    | 'sign-in refused'
+    | 'sign in refused'
     | 'sessions ended'
     | 'password changed'
     | 'pin changed'

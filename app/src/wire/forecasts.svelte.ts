@@ -5,6 +5,7 @@
 import { client } from './client';
 import type { ClosedDay, Forecast, Horizon, HorizonMachine, PlantShift, Stop } from './contract';
 import { live } from './live.svelte';
+import { me } from '../wire/me.svelte';
 
 const FRESH_MS = 10 * 60_000;
 const GATHER_MS = 300;
@@ -51,6 +52,7 @@ class Forecasts {
   }
 
   async load(): Promise<void> {
+    if (!me.may('horizon')) return;
     this.arm(FRESH_MS);
     try {
       if (this.wanted.includes(EVERY)) this.take(await client.horizon());
@@ -82,7 +84,7 @@ class Forecasts {
 
   private hear(machine: string | null): void {
     if (machine === null) void this.load();
-    else if (this.wanted.includes(EVERY) || this.wanted.includes(machine)) {
+    else if (me.may('horizon') && (this.wanted.includes(EVERY) || this.wanted.includes(machine))) {
       this.changed.add(machine);
       window.clearTimeout(this.gathering);
       this.gathering = window.setTimeout(() => void this.loadChanged(), GATHER_MS);

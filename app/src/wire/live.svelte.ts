@@ -43,6 +43,7 @@ class Live {
   private readonly changeListeners = new Set<(machine: string | null) => void>();
   private readonly storesListeners = new Set<() => void>();
 
+  private isBegun = false;
   private wanted: string | null = null;
   private tasksLoadedAtMs = 0;
   private readonly line = new Link(
@@ -59,12 +60,27 @@ class Live {
     browserGround,
   );
 
-  start(): void {
+  /** Somebody has signed in. Once more changes nothing. */
+  begin(): void {
+    if (this.isBegun) return;
+    this.isBegun = true;
     this.line.open();
     void this.showKept();
-    window.addEventListener('online', () => this.line.hurry());
+    if (this.wanted !== null) void this.reloadMachine();
+  }
+
+  /** Nobody has signed in any more. */
+  end(): void {
+    this.isBegun = false;
+    this.line.close();
+  }
+
+  /** Follows the device: it woke up, or says that it is online. */
+  listen(): void {
+    const hurry = () => this.isBegun && this.line.hurry();
+    window.addEventListener('online', hurry);
     document.addEventListener('visibilitychange', () => {
-      if (document.visibilityState === 'visible') this.line.hurry();
+      if (document.visibilityState === 'visible') hurry();
     });
   }
 

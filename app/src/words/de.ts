@@ -33,6 +33,8 @@ export const de: FirstTexts = {
   'app.page_not_there': 'Diese Seite gibt es nicht',
   'app.page_not_loaded': 'Diese Seite ließ sich nicht laden: Der Server ist nicht erreichbar',
   'app.to_floor': 'Zur Halle',
+  'app.not_allowed': 'Diese Seite ist nicht für dieses Konto',
+  'app.not_allowed_text': '{name} darf sie nicht sehen. Eine Leitung kann ändern, was ein Konto darf.',
 
   'top.loopback': 'Nur dieser Rechner erreicht diesen Server.',
   'top.unreachable': 'Der Server ist nicht erreichbar.',
@@ -41,8 +43,8 @@ export const de: FirstTexts = {
   'top.lost_never': 'Es wurde noch nichts geladen.',
   'top.back': 'Wieder verbunden; alles auf dieser Seite ist auf dem neuesten Stand.',
   'top.pages': 'Seiten',
-  'top.person': 'Ich bin',
-  'top.person_none': 'bitte wählen',
+  'top.me': 'Angemeldet: {name}',
+  'top.sign_in': 'Anmelden',
   'top.look': 'Aussehen',
   'top.look_device': 'wie das Gerät',
   'top.look_light': 'hell',
@@ -50,14 +52,13 @@ export const de: FirstTexts = {
   'top.language': 'Sprache',
 
   'join.title': 'Dieses Telefon koppeln',
+  'join.by_lead':
+    'Nur eine Leitung lässt Geräte koppeln. Ein Gerät, das gekoppelt werden soll, öffnet die Adresse, die sie zeigt.',
   'join.link': 'Telefon koppeln',
+  'access.link': 'Personen und Zugang',
   'join.loading': 'Der Server wird gefragt…',
   'join.lost': 'Der Server ist nicht erreichbar.',
   'join.again': 'Noch einmal fragen',
-  'join.needed': 'Dieses Gerät ist noch nicht gekoppelt',
-  'join.needed_text':
-    'Nur gekoppelte Geräte können hier etwas sehen und eintragen. Am Schreibtisch „Telefon koppeln“ öffnen und den Code dort mit der Kamera dieses Geräts lesen.',
-  'join.needed_steps': 'Mit einem Code koppeln',
   'join.line_open':
     'Diese Verbindung ist unverschlüsselt: Eintragen geht nur, solange die Seite offen ist, und ohne Kamera.',
   'join.line_better': 'Was zu tun ist',
@@ -71,7 +72,6 @@ export const de: FirstTexts = {
     'Es gibt keine verschlüsselte Verbindung. Telefone können gekoppelt werden, aber ohne Kamera und ohne Rundgänge ohne Netz.',
   'join.no_tls_how': 'Dem Server eine geben und ihn neu starten:',
   'join.desk_text': 'Ein Telefon wird mit einem Code gekoppelt. Er gilt 15 Minuten und für ein Gerät.',
-  'join.who': 'Wer es aufnimmt',
   'join.show_code': 'Code zeigen',
   'join.another_code': 'Neuen Code zeigen',
   'join.making_code': 'Code wird erzeugt…',
@@ -356,8 +356,6 @@ export const de: FirstTexts = {
   'done.button': 'Erledigt',
   'done.button_who': 'als {by}, jetzt, bei {hours}',
   'done.button_who_plain': 'als {by}, jetzt',
-  'done.button_nobody': 'zuerst wählen, wer Sie sind',
-  'done.who': 'Wer hat es getan? Dieses Gerät merkt sich den Namen.',
   'done.keeping': 'Noch nicht behalten …',
   'done.kept':
     'Auf diesem Gerät behalten, noch nicht gesendet: „{title}“, erledigt von {by}, {when}. Es wird von selbst gesendet, ' +
@@ -440,7 +438,6 @@ export const de: FirstTexts = {
   'form.heads_up_below':
     'Muss kleiner als das Intervall sein, sonst stünde die Aufgabe von der ersten Stunde an auf „bald“.',
   'form.same_trigger': 'Ein anderer Auslöser zählt schon danach.',
-  'form.choose_person': 'Bitte wählen, wer Sie sind; das Logbuch nennt Ihren Namen.',
   'form.not_saved':
     'Nicht gespeichert: Der Server ist nicht erreichbar. Ihre Eingaben sind noch da; bitte noch einmal speichern.',
   'form.no_answer':

@@ -32,6 +32,8 @@ export const en = {
   'app.page_not_there': 'There is no such page',
   'app.page_not_loaded': 'This page could not be loaded: the server cannot be reached',
   'app.to_floor': 'To the Floor',
+  'app.not_allowed': 'This page is not for this account',
+  'app.not_allowed_text': '{name} may not see it. A lead can change what an account may.',
 
   'top.loopback': 'Only this computer can reach this server.',
   'top.unreachable': 'The server cannot be reached.',
@@ -40,8 +42,8 @@ export const en = {
   'top.lost_never': 'Nothing has been loaded yet.',
   'top.back': 'Connected again; everything on this page is up to date.',
   'top.pages': 'Pages',
-  'top.person': 'I am',
-  'top.person_none': 'choose who you are',
+  'top.me': 'Signed in: {name}',
+  'top.sign_in': 'Sign in',
   'top.look': 'Look',
   'top.look_device': 'as the device',
   'top.look_light': 'light',
@@ -49,14 +51,12 @@ export const en = {
   'top.language': 'Language',
 
   'join.title': 'Join this phone',
+  'join.by_lead': 'Only a lead lets devices join. A device that is to join opens the address that the lead shows.',
   'join.link': 'Join a phone',
+  'access.link': 'People and access',
   'join.loading': 'Asking the server…',
   'join.lost': 'The server cannot be reached.',
   'join.again': 'Ask again',
-  'join.needed': 'This device has not joined yet',
-  'join.needed_text':
-    'Only devices that have joined can see and enter things here. At the desk, open “Join a phone” and read the code there with this device’s camera.',
-  'join.needed_steps': 'Join with a code',
   'join.line_open': 'This line is not encrypted: entering works only while the page is open, and there is no camera.',
   'join.line_better': 'What to do',
 
@@ -68,7 +68,6 @@ export const en = {
   'join.no_tls': 'There is no encrypted line. Phones can join, but without a camera and without rounds offline.',
   'join.no_tls_how': 'Give the server one, and start it anew:',
   'join.desk_text': 'A phone joins by a code. It is good for 15 minutes and for one device.',
-  'join.who': 'Who lets it join',
   'join.show_code': 'Show a code',
   'join.another_code': 'Show another code',
   'join.making_code': 'Making a code…',
@@ -348,8 +347,6 @@ export const en = {
   'done.button': 'Done',
   'done.button_who': 'as {by}, now, at {hours}',
   'done.button_who_plain': 'as {by}, now',
-  'done.button_nobody': 'choose who you are first',
-  'done.who': 'Who did it? This device remembers you.',
   'done.keeping': 'Not kept yet…',
   'done.kept':
     'Kept on this device, not sent yet: “{title}”, done by {by} at {when}. It is sent by itself when the server can be ' +
@@ -427,7 +424,6 @@ export const en = {
   'form.whole': 'Should be a whole number.',
   'form.heads_up_below': 'Should be below the interval, or the task would be coming from the first hour.',
   'form.same_trigger': 'Another trigger already counts on this.',
-  'form.choose_person': 'Choose who you are; the logbook names you.',
   'form.not_saved': 'Not saved: the server cannot be reached. Your entries are still here; press Save again.',
   'form.no_answer':
     'No answer came, so nobody knows whether it was entered. Press again: exactly the same is sent once more and entered once; what you change meanwhile is not sent with it.',

@@ -77,6 +77,9 @@ describe('the catalogue', () => {
       'join.kind_ios',
       'feed.live',
       'time.minutes',
+      'signin.name',
+      'signin.code',
+      'enter.pin',
     ]);
   });
 
@@ -124,6 +127,11 @@ describe('the catalogue', () => {
     ['MonthFigure.key', 'figure_means'],
     ['MonthFigure.key', 'figure_formula'],
     ['FigureValue.none', 'figure_none'],
+    ['Role', 'role'],
+    ['Role', 'role_means'],
+    ['Permission', 'may'],
+    ['Session.way', 'way'],
+    ['AccessNote.what', 'access_note'],
   ])('has a word for everything that %s can be', (name, family) => {
     const values = enumsOf(readContract())[name] ?? [];
     expect(values).not.toEqual([]);

@@ -4,6 +4,7 @@
 import { client, Refused } from '../../wire/client';
 import type { Stop, StopEstimate } from '../../wire/contract';
 import { forecasts } from '../../wire/forecasts.svelte';
+import { me } from '../../wire/me.svelte';
 import { newId } from '../../wire/uuid';
 import { instantNow } from '../../words/times';
 import { say } from '../../words/words';
@@ -45,6 +46,7 @@ export class Planning {
   );
 
   begin(trial: Trial, isMoving = false): void {
+    if (!me.may('agreeStop')) return;
     this.putBack();
     [this.agreed, this.isUndone, this.isMoving] = [null, false, isMoving];
     this.take(trial);

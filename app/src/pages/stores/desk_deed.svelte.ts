@@ -1,9 +1,9 @@
 // One thing that a person decides at a desk: sent at once. What got no answer may have arrived all the same, so the next
 // press sends exactly that again, under the same id and without what was changed since: nothing is entered twice, and
 // nothing else under its id.
-
-import { person } from '../../parts/person.svelte';
 import { Refused } from '../../wire/client';
+
+import { me } from '../../wire/me.svelte';
 import { newId } from '../../wire/uuid';
 import { instantNow } from '../../words/times';
 import { say } from '../../words/words';
@@ -21,8 +21,6 @@ export class DeskDeed<Answer> {
   isSending = $state(false);
   /** Why it was not kept, in words. */
   trouble = $state('');
-  /** Somebody pressed, and nobody is named. */
-  isNameless = $state(false);
   /** The code of what the server said to the latest, where that was no; '' where it was not. */
   refusal = $state('');
   /** What was sent without an answer. */
@@ -33,16 +31,13 @@ export class DeskDeed<Answer> {
     if (this.unanswered === null) [this.trouble, this.refusal] = ['', ''];
   }
 
-  /** @param who the id of the field that asks for the name
-   * @param act sends; what it sends must be settled beforehand, since it may be called again later
+  /** @param act sends; what it sends must be settled beforehand, since it may be called again later
    * @returns the server's answer; null where there was none */
-  async send(who: string, act: Act<Answer>): Promise<Answer | null> {
-    this.isNameless = person.name === '';
-    if (this.isNameless) document.getElementById(who)?.focus();
-    if (this.isNameless || this.isSending) return null;
+  async send(act: Act<Answer>): Promise<Answer | null> {
+    if (this.isSending) return null;
     [this.isSending, this.trouble, this.refusal] = [true, '', ''];
     const at = instantNow();
-    const sent = this.unanswered ?? { act, signed: { id: newId(), by: person.name, at, sent_at: at } };
+    const sent = this.unanswered ?? { act, signed: { id: newId(), by: me.name, at, sent_at: at } };
     this.unanswered = null;
     try {
       return await sent.act(sent.signed);

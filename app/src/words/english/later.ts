@@ -1,5 +1,6 @@
 // The texts of pages that are fetched when they are opened; they come with the first of them.
 
+import { access } from './access';
 import { finding } from './finding';
 import { labels } from './labels';
 import { lives } from './lives';
@@ -14,6 +15,7 @@ import { stores } from './stores';
 import { today } from './today';
 
 export const later = {
+  ...access,
   ...finding,
   ...labels,
   ...lives,

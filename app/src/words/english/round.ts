@@ -23,6 +23,7 @@ export const round = {
   'turn.shift_until': '{shift}, until {until}',
   'turn.start_up': 'today, before the machine is started',
 
+  'round.only_look': 'This account sees the round and cannot answer it.',
   'round.progress': 'Checks answered',
   'round.answered': '{count} of {all} answered',
   'round.other': { one: '{name} answered {count} of them.', other: '{name} answered {count} of them.' },

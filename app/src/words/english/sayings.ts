@@ -1,6 +1,25 @@
 // What the server says by code (Saying in api/openapi.yaml): refusals, troubles and judgements that people meet.
 
 export const sayings = {
+  'said.not-signed-in': 'Nobody has signed in here any more. Sign in.',
+  'said.not-allowed': 'This account may not do that. A lead can change what an account may.',
+  'said.not-your-machine': 'This account is for other machines. A lead can change which.',
+  'said.not-you': 'It would be entered in the name of somebody else than the one who has signed in.',
+  'said.wrong-sign-in': 'Name and password, or PIN, do not go together.',
+  'said.code-needed': 'Also type the code that your app shows.',
+  'said.wrong-code': 'This code is wrong or over. Type the one that the app shows now.',
+  'said.try-later': 'There were several wrong tries. Wait for {seconds} s.',
+  'said.open-line': 'This line is not encrypted, so no password is taken here.',
+  'said.link-over': 'This link was used, is over, or was replaced by a newer one. Ask a lead for another.',
+  'said.password-short': 'At least {least} characters; a few words in a row do well.',
+  'said.password-long': 'At most {most} characters.',
+  'said.password-common': 'This would be guessed early. Take some words that do not belong together.',
+  'said.pin-form': 'A PIN is 4 to 6 digits.',
+  'said.pin-simple': 'Not the same digit throughout, and no digits in a row.',
+  'said.password-needed': 'This role needs a password.',
+  'said.last-lead': 'This is the last lead. Make another person lead first.',
+  'said.account-there': 'There is an account of this name already.',
+  'said.no-account': 'There is no such account, or it has ended.',
   'said.undo-twice': 'It was taken back already.',
   'said.undo-not-own': 'It is {by}’s entry, so only {by} can take it back.',
   'said.undo-late': {

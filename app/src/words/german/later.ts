@@ -1,5 +1,6 @@
 import type { Wording } from '../catalogue';
 import type { later as english } from '../english/later';
+import { access } from './access';
 import { finding } from './finding';
 import { labels } from './labels';
 import { lives } from './lives';
@@ -14,6 +15,7 @@ import { stores } from './stores';
 import { today } from './today';
 
 export const later: Wording<typeof english> = {
+  ...access,
   ...finding,
   ...labels,
   ...lives,

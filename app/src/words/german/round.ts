@@ -29,6 +29,7 @@ export const round: Wording<typeof english> = {
   'turn.shift_until': '{shift}, bis {until}',
   'turn.start_up': 'heute, bevor die Maschine anläuft',
 
+  'round.only_look': 'Dieses Konto sieht den Rundgang und kann ihn nicht beantworten.',
   'round.progress': 'Beantwortete Prüfpunkte',
   'round.answered': '{count} von {all} beantwortet',
   'round.other': { one: '{name} hat {count} davon beantwortet.', other: '{name} hat {count} davon beantwortet.' },

@@ -2,6 +2,26 @@ import type { Wording } from '../catalogue';
 import type { sayings as english } from '../english/sayings';
 
 export const sayings: Wording<typeof english> = {
+  'said.not-signed-in': 'Hier ist niemand mehr angemeldet. Bitte anmelden.',
+  'said.not-allowed': 'Das darf dieses Konto nicht. Eine Leitung kann ändern, was ein Konto darf.',
+  'said.not-your-machine': 'Dieses Konto ist für andere Maschinen. Eine Leitung kann ändern, für welche.',
+  'said.not-you': 'Es würde im Namen einer anderen Person eingetragen als der angemeldeten.',
+  'said.wrong-sign-in': 'Name und Passwort oder PIN gehören nicht zusammen.',
+  'said.code-needed': 'Auch den Code eintippen, den die App zeigt.',
+  'said.wrong-code': 'Dieser Code ist falsch oder vorbei. Den eintippen, den die App jetzt zeigt.',
+  'said.try-later': 'Mehrere Versuche waren falsch. {seconds} s warten.',
+  'said.open-line': 'Diese Leitung ist nicht verschlüsselt; hier wird kein Passwort angenommen.',
+  'said.link-over':
+    'Dieser Link ist benutzt, abgelaufen oder durch einen neueren ersetzt. Eine Leitung kann einen anderen geben.',
+  'said.password-short': 'Mindestens {least} Zeichen; ein paar Wörter hintereinander sind gut.',
+  'said.password-long': 'Höchstens {most} Zeichen.',
+  'said.password-common': 'Das wäre früh erraten. Einige Wörter nehmen, die nicht zusammengehören.',
+  'said.pin-form': 'Eine PIN hat 4 bis 6 Ziffern.',
+  'said.pin-simple': 'Nicht lauter gleiche Ziffern und keine Ziffern der Reihe nach.',
+  'said.password-needed': 'Diese Rolle braucht ein Passwort.',
+  'said.last-lead': 'Das ist die letzte Leitung. Zuerst eine andere Person zur Leitung machen.',
+  'said.account-there': 'Unter diesem Namen gibt es schon ein Konto.',
+  'said.no-account': 'Dieses Konto gibt es nicht, oder es ist beendet.',
   'said.undo-twice': 'Er wurde schon zurückgenommen.',
   'said.undo-not-own': 'Der Eintrag ist von {by}; nur {by} kann ihn zurücknehmen.',
   'said.undo-late': {

@@ -22,7 +22,10 @@ export const unsent: Wording<typeof english> = {
   'unsent.sending': 'Sie werden gesendet.',
   'unsent.unreachable':
     'Der Server ist nicht erreichbar oder kann sie gerade nicht annehmen; sie werden gesendet, sobald er es kann.',
-  'unsent.not_joined': 'Dieses Gerät ist noch nicht angemeldet; sie werden danach gesendet.',
+  'unsent.not_signed_in': 'Niemand ist angemeldet; sie werden gesendet, wenn Sie es sind.',
+  'unsent.of_others':
+    'Was noch da ist, haben andere eingetragen; es wird gesendet, wenn sie sich an diesem Gerät anmelden.',
+  'unsent.waits_for': 'wartet, bis {name} sich anmeldet',
   'unsent.send_now': 'Jetzt senden',
   'unsent.again': 'Noch einmal senden',
   'unsent.export': 'Als Datei speichern',
