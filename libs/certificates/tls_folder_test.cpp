@@ -7,7 +7,6 @@
 #include <unistd.h>
 
 #include "libs/certificates/verified_test.h"
-#include "libs/values/whole_file.h"
 
 namespace hw::certificates {
 namespace {
@@ -157,24 +156,6 @@ TEST_F(Folder, ACertificateFromElsewhereIsNotRenewed) {
   const auto pair = *issue_server_certificate(elsewhere, {{*parse_host_name("shop.example")}, today});
   ASSERT_TRUE(use_pair(folder, {written("c", pair.certificate_pem), written("k", pair.key_pem)}, today));
   EXPECT_FALSE(*renew_when_due(folder, after(396)));
-}
-
-TEST(WholeFile, IsReplacedAtOnceAndNothingElseIsLeft) {
-  std::string form = (fs::temp_directory_path() / "hw_certificates_XXXXXX").string();
-  ASSERT_NE(::mkdtemp(form.data()), nullptr);
-  const fs::path folder = form;
-  ASSERT_TRUE(write_whole_file(folder / "a", "one", ReadableBy::owner));
-  ASSERT_TRUE(write_whole_file(folder / "a", "two", ReadableBy::owner));
-  EXPECT_EQ(*read_whole_file(folder / "a"), "two");
-  EXPECT_EQ(std::distance(fs::directory_iterator(folder), {}), 1);
-  EXPECT_EQ(write_whole_file(folder / "none" / "a", "x", ReadableBy::owner).error().code, ErrorCode::disk_full);
-  fs::create_directory(folder / "b");
-  EXPECT_FALSE(write_whole_file(folder / "b", "x", ReadableBy::owner));  // a folder in its place
-  EXPECT_EQ(std::distance(fs::directory_iterator(folder), {}), 2);
-  std::ofstream(folder / "large") << std::string(1024 * 1024 + 1, 'x');
-  EXPECT_EQ(read_whole_file(folder / "large").error().code, ErrorCode::too_large);
-  EXPECT_EQ(read_whole_file(folder / "b").error().code, ErrorCode::not_found);
-  fs::remove_all(folder);
 }
 
 }  // namespace

@@ -134,12 +134,14 @@ RequestReader::State RequestReader::read_target() {
 }
 
 RequestReader::State RequestReader::feed_body(std::string& bytes) {
+  if (left_ > 0 && bytes.size() < chunk_end_bytes) return state_;
   std::size_t at = 0;
   ErrorCodeOfBeast error;
   while (at < bytes.size() && !error && !parser_->is_done()) {
     at += parser_->put(boost::asio::buffer(bytes.data() + at, bytes.size() - at), error);
   }
   bytes.erase(0, at);
+  left_ = bytes.size();
   if (parser_->is_done()) return state_ = State::done;
   if (error == beast::http::error::need_more && bytes.size() <= chunk_line_bytes_max) return state_;
   if (error == beast::http::error::body_limit) {

@@ -56,6 +56,7 @@ class RequestReader {
   State state_ = State::head;
   Refusal refusal_{};
   std::unique_ptr<Parser> parser_;
+  std::size_t left_ = 0;  // bytes of the body that the parser gave back
 };
 
 }  // namespace hw::http

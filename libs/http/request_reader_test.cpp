@@ -50,6 +50,13 @@ TEST(RequestReader, ReadsChunksInAnyPiecesAndLeavesTrailersOut) {
   EXPECT_FALSE(request.headers.find("X-Role"));
 }
 
+TEST(RequestReader, AnEmptyBodyOfChunksMayComeByteByByte) {
+  for (const char* end : {"0\r\n\r\n", "0;x\r\n\r\n", "000\r\n\r\n", "0\r\nX-Role: lead\r\n\r\n"}) {
+    EXPECT_EQ(outcome(get_with("Transfer-Encoding: chunked\r\n") + end, 1), 0) << end;
+  }
+  EXPECT_EQ(outcome(get_with("Transfer-Encoding: chunked\r\n") + "0\r\nno field\r\n\r\n", 1), 400);
+}
+
 TEST(RequestReader, LeavesTheNextRequestInTheBuffer) {
   std::string bytes = "\r\n" + get_with("Content-Length: 2\r\n") + "ab" + get_with("");
   RequestReader first(limits);

@@ -71,13 +71,18 @@ ResponseReader::~ResponseReader() = default;
 bool ResponseReader::done() const { return parser_->is_done() && !parser_->is_interim(); }
 
 Result<void> ResponseReader::feed(std::string_view piece) {
+  const bool has_left = !waiting_.empty();
   waiting_ += piece;
+  if (has_left && waiting_.size() < chunk_end_bytes) return {};
   std::size_t at = 0;
   ErrorCodeOfBeast error;
   while (at < waiting_.size() && !error && !parser_->refusal && !done()) {
     at += parser_->put(boost::asio::buffer(waiting_.data() + at, waiting_.size() - at), error);
-    if (parser_->is_done() && parser_->is_interim() && ++interim_ <= interim_max)
-      parser_ = std::make_unique<Parser>(*this);
+    if (!parser_->is_done() || !parser_->is_interim()) continue;
+    if (++interim_ > interim_max) {
+      return refuse(ErrorCode::peer_misbehaved, "the answer does not come: more than {} interim ones", interim_max);
+    }
+    parser_ = std::make_unique<Parser>(*this);
   }
   waiting_.erase(0, at);
   if (parser_->refusal) return refuse(*parser_->refusal);

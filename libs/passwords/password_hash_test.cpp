@@ -33,7 +33,7 @@ TEST(PasswordHash, NobodysHashAndWhatIsNoHashFitNothing) {
   }
 }
 
-TEST(PasswordStrength, KnowsCommonOnesAndWordsThatAreNear) {
+TEST(PasswordStrength, KnowsListedOnesAndWordsThatAreNear) {
   const std::vector<std::string> near{"Tauwerder"};
   EXPECT_LT(guesses_power("password1234", near), 5);
   EXPECT_LT(guesses_power("tauwerder", near), 3);

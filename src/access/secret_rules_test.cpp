@@ -27,10 +27,10 @@ TEST(Password, MayHaveAnyCharactersAndNeedsNone) {
   }
 }
 
-TEST(Password, ThatIsCommonOrMadeOfWhatIsNearIsRefused) {
-  for (const char* common : {"password1234", "123456789012", "qwertyuiop12", "iloveyou1234", "aaaaaaaaaaaa",
-                             "Passw0rd2024!", "ilkabrandorf1", "abcdefghijkl", "football2023"}) {
-    EXPECT_EQ(said(common), "password-common") << common;
+TEST(Password, ThatIsGuessedEarlyIsRefused) {
+  for (const char* guessed : {"password1234", "123456789012", "qwertyuiop12", "iloveyou1234", "aaaaaaaaaaaa",
+                              "Passw0rd2024!", "ilkabrandorf1", "abcdefghijkl", "football2023"}) {
+    EXPECT_EQ(said(guessed), "password-common") << guessed;
   }
 }
 

@@ -15,7 +15,7 @@ namespace hw::service {
 struct KeptCount {
   CountingRecord record;
   std::map<std::string, std::string> fills;
-  Instant alive_at;  // up to which its feed had told everything
+  Instant alive_at;                                   // up to which its feed had told everything
   std::optional<Store::Checkpoint> first_checkpoint;  // the earliest that is of the record's model
   // Every piece of its log after that checkpoint, or from the first on where there is none.
   std::function<Result<void>(const std::function<Result<void>(const LogPiece&)>& take, bool after_checkpoint)> read_log;

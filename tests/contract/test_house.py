@@ -6,7 +6,7 @@ import subprocess
 import unittest
 
 import ratchet
-from rules import documented, folders, functions, hosts, includes, tests_written, words
+from rules import documented, folders, functions, hosts, includes, security, tests_written, words
 from tree import ROOT, repository
 
 PROGRAM = ROOT / "build" / "hourwright"
@@ -93,6 +93,12 @@ class House(unittest.TestCase):
     def test_operations_are_on_their_page(self):
         self.assertGreater(len(documented.operations_of(repository().texts[documented.CONTRACT])), 40)
         self.holds(documented.operations_on_their_page(repository()))
+
+    def test_what_is_asked_of_security_is_shown_by_tests_that_exist(self):
+        self.assertGreater(len(security.roles_of(repository().texts[security.CONTRACT])), 5)
+        self.holds(security.named_tests_exist(repository()))
+        self.holds(security.requirements_have_tests(repository()))
+        self.holds(security.roles_are_the_contracts(repository()))
 
     def test_commands_and_settings_are_in_the_documents(self):
         if not PROGRAM.exists():

@@ -3,7 +3,7 @@
 import unittest
 
 import ratchet
-from rules import documented, folders, functions, hosts, includes, tests_written, words
+from rules import documented, folders, functions, hosts, includes, security, tests_written, words
 from tree import Tree
 
 FUNCTION_70 = "void long_one() {\n" + "  step();\n" * 68 + "}\n"
@@ -183,6 +183,16 @@ class RulesFindViolations(unittest.TestCase):
         both = "| [`GET /a/{b}`](#a) | one |\n| `PUT /a/{b}` | two |\n"
         self.passes(documented.operations_on_their_page, page, both, beside=contract)
         self.finds(documented.operations_on_their_page, page, both + "| `GET /gone` | three |\n", 3, beside=contract)
+
+    def test_a_requirement_of_security_without_its_test(self):
+        page, tests = "docs/methods/security.md", {"src/a_test.cpp": "TEST_F(Door, IsShut) {}\n"}
+        self.passes(security.named_tests_exist, page, "| 1.2 | shut | `Door.IsShut` |\n", beside=tests)
+        self.finds(security.named_tests_exist, page, "\n| 1.2 | shut | `Door.IsOpen` |\n", 2, beside=tests)
+        self.finds(security.requirements_have_tests, page, "| 1.2 | shut | |\n", 1)
+        contract = {"api/openapi.yaml": "x-permissions:\n  look: { roles: [viewer, lead], says: see }\n"}
+        self.passes(security.roles_are_the_contracts, page, "| look | | yes | | | yes | see |\n", beside=contract)
+        self.finds(security.roles_are_the_contracts, page, "| look | | yes | | yes | yes | see |\n", 1, beside=contract)
+        self.finds(security.roles_are_the_contracts, page, "nothing\n", 1, beside=contract)
 
     def test_ratchet_that_grew(self):
         self.assertEqual(["b.cpp"], ratchet.grown("# a\na.cpp\n", "# a\na.cpp\nb.cpp\n"))

@@ -5,6 +5,9 @@
 #include "libs/http/loopback_test.h"
 #include "libs/passwords/one_time_code.h"
 #include "libs/values/secret.h"
+#include "src/web/admission.h"
+#include "src/web/machine_limits.h"
+#include "src/web/me_view.h"
 #include "tests/shop/let_in.h"
 #include "tests/shop/served.h"
 
