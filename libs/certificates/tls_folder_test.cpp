@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include "libs/certificates/verified_test.h"
+#include "libs/values/whole_file.h"
 
 namespace hw::certificates {
 namespace {

@@ -11,10 +11,12 @@ namespace hw::http {
 // A chunk's size with its extensions, or a piece of the trailer.
 inline constexpr std::size_t chunk_line_bytes_max = 4096;
 
-// What Beast 1.81 leaves of the bytes that it was given is the beginning of a chunk's line, and it must not be given
-// fewer than so many again: where that line is the last one ("0"), it takes for granted that a whole end is there
-// ("0" CR LF CR LF) and ends the program if not. Whatever the line is, at least as many bytes are still to come.
-inline constexpr std::size_t chunk_end_bytes = 5;
+// Beast 1.81 gave these bytes back as the beginning of what may be the last chunk's line ("0"). It must not be given them
+// again before a whole end may be there ("0" CR LF CR LF), which it takes for granted: it would end the program. At
+// least as many bytes are still to come.
+inline bool is_short_of_an_end(std::string_view given_back) {
+  return given_back.size() < std::string_view("0\r\n\r\n").size() && given_back.starts_with('0');
+}
 
 inline std::string_view view(boost::beast::string_view text) { return {text.data(), text.size()}; }
 

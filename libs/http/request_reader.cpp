@@ -134,7 +134,7 @@ RequestReader::State RequestReader::read_target() {
 }
 
 RequestReader::State RequestReader::feed_body(std::string& bytes) {
-  if (left_ > 0 && bytes.size() < chunk_end_bytes) return state_;
+  if (left_ > 0 && is_short_of_an_end(bytes)) return state_;
   std::size_t at = 0;
   ErrorCodeOfBeast error;
   while (at < bytes.size() && !error && !parser_->is_done()) {

@@ -73,7 +73,7 @@ bool ResponseReader::done() const { return parser_->is_done() && !parser_->is_in
 Result<void> ResponseReader::feed(std::string_view piece) {
   const bool has_left = !waiting_.empty();
   waiting_ += piece;
-  if (has_left && waiting_.size() < chunk_end_bytes) return {};
+  if (has_left && is_short_of_an_end(waiting_)) return {};
   std::size_t at = 0;
   ErrorCodeOfBeast error;
   while (at < waiting_.size() && !error && !parser_->refusal && !done()) {

@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include "libs/formats/json.h"
+#include "src/terminal/data_folder.h"
 
 namespace hw::terminal {
 namespace {
@@ -68,9 +69,7 @@ void add_backup_command(CLI::App& app, const Entrances& entrances, Answer& answe
   const auto options = std::make_shared<CopyOptions>();
   CLI::App* command = app.add_subcommand("backup", "Makes a checked copy of a shop, beside its running server too");
   command->add_option("FILE", options->backup.file, "the file that the copy goes to; it must not be there");
-  command->add_option("--data", options->backup.data, "the shop's data folder")
-      ->type_name("DIR")
-      ->capture_default_str();
+  add_data_option(*command, options->backup.data);
   command->add_flag("--json", options->json, "print JSON");
   CLI::App* checking = command->add_subcommand("verify", "Says whether a copy is good");
   checking->add_option("FILE", options->checked, "the copy")->required();

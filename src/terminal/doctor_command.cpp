@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 
 #include "libs/formats/json.h"
+#include "src/terminal/data_folder.h"
 
 namespace hw::terminal {
 namespace {
@@ -46,7 +47,7 @@ void add_doctor_command(CLI::App& app, const Entrances& entrances, Answer& answe
   };
   const auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand("doctor", "Looks whether all is well, and says what to do where it is not");
-  command->add_option("--data", options->call.data, "the shop's data folder")->required()->type_name("DIR");
+  add_data_option(*command, options->call.data);
   command->add_option("--listen", options->call.listen, "where the server is, or is to be")
       ->type_name("ADDR:PORT")
       ->capture_default_str();

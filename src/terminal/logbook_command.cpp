@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 
 #include "libs/formats/json.h"
+#include "src/terminal/data_folder.h"
 
 namespace hw::terminal {
 namespace {
@@ -44,7 +45,7 @@ void add_logbook_command(CLI::App& app, const Entrances& entrances, Answer& answ
   CLI::App* command = app.add_subcommand("logbook", "Looks after the record of what was done, read and found");
   command->require_subcommand(1);
   CLI::App* verifying = command->add_subcommand("verify", "Says whether every entry is as it was written");
-  verifying->add_option("--data", options->call.data, "the shop's data folder")->required()->type_name("DIR");
+  add_data_option(*verifying, options->call.data);
   verifying->add_option("--noted", options->call.noted, "a head's hash that was noted once; an entry has to have it")
       ->type_name("HASH")
       ->check(check_noted);

@@ -6,6 +6,7 @@
 #include <CLI/CLI.hpp>
 
 #include "libs/formats/json.h"
+#include "src/terminal/data_folder.h"
 
 namespace hw::terminal {
 namespace {
@@ -39,9 +40,7 @@ void add_rebuild_command(CLI::App& app, const Entrances& entrances, Answer& answ
   const auto options = std::make_shared<Options>();
   CLI::App* command = app.add_subcommand(
       "rebuild", "Makes what follows from entries and observations again, and says whether it differs");
-  command->add_option("--data", options->data, "the shop's data folder; no server may have it")
-      ->required()
-      ->type_name("DIR");
+  add_data_option(*command, options->data);
   command->add_flag("--json", options->json, "print JSON");
   command->callback([options, &entrances, &answer] { answer = rebuild(entrances, options->data, options->json); });
 }

@@ -11,6 +11,7 @@
 #include "libs/formats/zip_making.h"
 #include "src/service/version.h"
 #include "src/terminal/doctor_command.h"
+#include "src/terminal/data_folder.h"
 
 namespace hw::terminal {
 namespace {
@@ -84,7 +85,7 @@ void add_support_bundle_command(CLI::App& app, const Entrances& entrances, Answe
       "support-bundle",
       "Writes an archive for somebody who helps: versions, checks, sizes; no names, texts or secrets");
   command->add_option("FILE", call->file, "the archive, ZIP; it must not be there")->required();
-  command->add_option("--data", call->data, "the shop's data folder")->type_name("DIR")->capture_default_str();
+  add_data_option(*command, call->data);
   command->callback([call, &entrances, &answer] { answer = make(entrances, *call); });
 }
 

@@ -7,6 +7,7 @@
 #include "tests/abuse/raw_line.h"
 #include "tests/faults/server_process.h"
 #include "tests/faults/shop_folder.h"
+#include "tests/shop/let_in.h"
 
 namespace hw::abuse {
 
@@ -14,6 +15,7 @@ class AbusedShop : public testing::Test {
  protected:
   AbusedShop() : data(folder.path() / "data") {
     faults::found_shop(data, {{"m1", "feed-1", "http://127.0.0.1:9"}});
+    lets_in = shop::let_in(data);
     server.emplace(data);
     EXPECT_TRUE(server->is_up()) << server->said();
   }

@@ -38,9 +38,9 @@ TEST_F(Limits, BodyOf1MiB) {
 TEST_F(Limits, SheetOf8MiB) {
   const auto of_sheet = [&](std::size_t bytes) {
     std::string head = fmt::format(
-        "POST /api/stores/sheet HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: "
+        "POST /api/stores/sheet HTTP/1.1\r\nHost: 127.0.0.1\r\n{}Content-Type: "
         "application/octet-stream\r\nContent-Length: {}\r\n\r\n",
-        bytes);
+        lets_in, bytes);
     return ask(port(), head + std::string(bytes, '\0'));
   };
   EXPECT_EQ(of_sheet(8U << 20U), 400);  // read, and no sheet

@@ -19,7 +19,7 @@ constexpr int answer_within_s = 100;  // before a test fails; nothing is measure
 }  // namespace
 
 std::string request(std::string_view method, std::string_view target, std::string_view body, std::string_view more) {
-  std::string head = fmt::format("{} {} HTTP/1.1\r\nHost: 127.0.0.1\r\n", method, target);
+  std::string head = fmt::format("{} {} HTTP/1.1\r\nHost: 127.0.0.1\r\n{}", method, target, lets_in);
   if (!body.empty()) head += fmt::format("Content-Type: application/json\r\nContent-Length: {}\r\n", body.size());
   return fmt::format("{}{}\r\n{}", head, more, body);
 }

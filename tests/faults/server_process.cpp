@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "libs/values/assert.h"
+#include "tests/shop/let_in.h"
 
 namespace hw::faults {
 namespace {

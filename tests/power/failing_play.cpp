@@ -58,7 +58,7 @@ FailingPlay play(const WritingScene& scene, std::optional<Fault> fault) {
       play.failure = store->failure();
       play.reads = reads(*store);
     }
-    if (stage.scene) play.is_ready = web::readiness_of(stage.scene->shop(), 1).ready;
+    if (stage.scene) play.is_ready = web::readiness_of(stage.scene->shop(), 1, stage.scene->now).ready;
     play.operations = disk.record();
     disk.fail({});
   }

@@ -54,6 +54,7 @@ class FaultyWriting : public Writing {
   Result<void> add_photo(const service::Photo& photo) override { return writing_->add_photo(photo); }
   Result<void> add_device(const service::Device& device) override { return writing_->add_device(device); }
   Result<void> end_device(const service::DeviceEnd& end) override { return writing_->end_device(end); }
+  Result<void> put_access(const service::AccessRows& rows) override { return writing_->put_access(rows); }
   Result<void> see_device(const std::string& device, LocalDate on) override { return writing_->see_device(device, on); }
 
  private:
@@ -64,9 +65,9 @@ class FaultyWriting : public Writing {
 
 class FaultyStore : public storage::KeptStore {
  public:
-  FaultyStore(sql::FolderLock lock, std::unique_ptr<sql::Connection> writer, storage::OpenReader open_reader,
+  FaultyStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer, storage::OpenReader open_reader,
               std::shared_ptr<Plan> plan)
-      : KeptStore(std::move(lock), std::move(writer), std::move(open_reader)), plan_(std::move(plan)) {}
+      : KeptStore(std::move(folder), std::move(lock), std::move(writer), std::move(open_reader)), plan_(std::move(plan)) {}
 
   Result<std::unique_ptr<Writing>> begin() override {
     HW_TAKE(writing, KeptStore::begin());
@@ -87,7 +88,7 @@ OpenStore open_faulty(Fault fault, int after) {
     HW_TAKE(lock, sql::lock_folder(folder));
     HW_TAKE(writer, sql::open_sqlite(file, sql::Access::write, options));
     const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
-    return std::make_unique<FaultyStore>(std::move(lock), std::move(writer), open_reader, plan);
+    return std::make_unique<FaultyStore>(folder, std::move(lock), std::move(writer), open_reader, plan);
   };
 }
 
