@@ -149,7 +149,16 @@ Result<void> AccessBook::take_grant(const std::string& secret_hash, Instant now)
   HW_TAKE(grant, store.grant(secret_hash));
   if (!grant) return {};
   const bool is_known = links.contains(secret_hash) || tokens.contains(secret_hash);
-  if (!is_known && now < grant->ends_at) HW_TRY(keep(rows_of(*this, *grant, secret_hash)));
+  if (is_known || grant->ends_at <= now) return store.drop_grant(secret_hash);
+  const AccessRows rows = rows_of(*this, *grant, secret_hash);
+  try {
+    HW_TRY(keep(rows));
+  } catch (const sql::StorageFailed&) {
+    // A program that only looks is let in though the disk is full; what it was granted by stays until it is kept.
+    if (rows.tokens.empty()) throw;
+    put_in_memory(*this, rows);
+    return {};
+  }
   return store.drop_grant(secret_hash);
 }
 

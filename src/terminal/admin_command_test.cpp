@@ -22,7 +22,8 @@ Called call_leaving(std::vector<std::string> words, Left& left) {
     return std::string{"the-secret"};
   };
   entrances.accounts = [](const std::string&) -> Result<std::vector<service::Account>> {
-    return std::vector<service::Account>{{.name = "Ada", .role = access::Role::technician, .made_by = "Bea", .made_at = {}}};
+    return std::vector<service::Account>{
+        {.name = "Ada", .role = access::Role::technician, .made_by = "Bea", .made_at = {}}};
   };
   entrances.permissions = []() -> Result<access::PermissionTable> {
     return access::PermissionTable{{{"look", {access::Role::viewer}}, {"admit", {access::Role::lead}}}};

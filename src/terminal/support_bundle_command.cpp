@@ -10,8 +10,8 @@
 #include "libs/formats/new_file.h"
 #include "libs/formats/zip_making.h"
 #include "src/service/version.h"
-#include "src/terminal/doctor_command.h"
 #include "src/terminal/data_folder.h"
+#include "src/terminal/doctor_command.h"
 
 namespace hw::terminal {
 namespace {

@@ -64,16 +64,23 @@ Result<std::optional<Number>> query_number(const http::Request& request, std::st
   return refuse(ErrorCode::bad_input, "{}: \"{}\" is no {}", name, text->substr(0, 60), right);
 }
 
-// A handler that catches the one exception that may come: the disk failed. Nothing was kept, and the answer says so.
+// What `ask` gives; where the one exception comes that may come, the disk failed: nothing was kept, and the answer says
+// so.
+template <class Ask>
+auto unless_the_disk_fails(const Ask& ask) -> decltype(ask()) {
+  try {
+    return ask();
+  } catch (const sql::StorageFailed& failed) {
+    Error error = failed.error().at("nothing was saved");
+    if (!error.saying) error.saying = Saying{error.code == ErrorCode::disk_full ? "disk-full" : "disk-failed"};
+    return http::problem(error);
+  }
+}
+
+// A handler of which that holds.
 inline http::Handler guarded(http::Handler handler) {
   return [handler = std::move(handler)](http::Request request) {
-    try {
-      return handler(std::move(request));
-    } catch (const sql::StorageFailed& failed) {
-      Error error = failed.error().at("nothing was saved");
-      if (!error.saying) error.saying = Saying{error.code == ErrorCode::disk_full ? "disk-full" : "disk-failed"};
-      return http::problem(error);
-    }
+    return unless_the_disk_fails([&] { return handler(std::move(request)); });
   };
 }
 

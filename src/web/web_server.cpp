@@ -58,7 +58,9 @@ Result<void> WebServer::open_access(service::OpenShop& shop, const std::string& 
   HW_TAKE(book, service::AccessBook::open(shop.store(), shop.calendar().zone, secret_bytes, access_table_.permissions));
   book_ = std::move(book);
   router_.guard([this, &shop](const http::Route& route, http::Request& request) {
-    auto refusal = check_admission({{*book_, *devices_}, shop, access_table_}, route, request, clock_());
+    auto refusal = unless_the_disk_fails([&] {
+      return check_admission({{*book_, *devices_}, shop, access_table_}, route, request, clock_());
+    });
     return refusal ? std::move(refusal) : check_body_type(request);
   });
   return {};

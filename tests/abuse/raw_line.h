@@ -10,8 +10,8 @@ namespace hw::abuse {
 // The header of a token that lets in; the shop that is ill-treated sets it.
 inline std::string lets_in;
 
-// A request as it is sent: with Host and what lets in, and Content-Length where there is a body. `more` are header lines, each with its
-// CRLF.
+// A request as it is sent: with Host and what lets in, and Content-Length where there is a body. `more` are header
+// lines, each with its CRLF.
 std::string request(std::string_view method, std::string_view target, std::string_view body = "",
                     std::string_view more = "");
 

@@ -65,9 +65,10 @@ class FaultyWriting : public Writing {
 
 class FaultyStore : public storage::KeptStore {
  public:
-  FaultyStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer, storage::OpenReader open_reader,
-              std::shared_ptr<Plan> plan)
-      : KeptStore(std::move(folder), std::move(lock), std::move(writer), std::move(open_reader)), plan_(std::move(plan)) {}
+  FaultyStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer,
+              storage::OpenReader open_reader, std::shared_ptr<Plan> plan)
+      : KeptStore(std::move(folder), std::move(lock), std::move(writer), std::move(open_reader)),
+        plan_(std::move(plan)) {}
 
   Result<std::unique_ptr<Writing>> begin() override {
     HW_TAKE(writing, KeptStore::begin());
