@@ -25,3 +25,15 @@ test('Load: the policy forbids inline scripts and styles, and the pages live wit
   assert.match(policy, /(script-src|default-src) 'self'/);
   await page.locator('.uplot canvas').waitFor();
 });
+
+test('Load: a machine that stands open is asked for as often as it changes, and no more', async ({ page }) => {
+  const asked = [];
+  page.on('request', (request) => {
+    if (new URL(request.url()).pathname === '/api/machines/m02') asked.push(request.url());
+  });
+  await page.goto('/machine/m02');
+  await page.locator('.uplot canvas').waitFor();
+  await page.waitForTimeout(3000);
+  // At the start once by the page and once by the line that opens; then once a second at most.
+  assert.ok(asked.length > 0 && asked.length <= 8, `${asked.length} times`);
+});

@@ -159,7 +159,7 @@ test('Outbox: a refused entry that is dismissed is gone', async ({ page, server 
 });
 
 for (const [status, says] of [
-  [401, /not joined the shop/],
+  [401, /Nobody has signed in/],
   [429, /cannot be reached, or cannot take them now/],
   [503, /cannot be reached, or cannot take them now/],
 ])
