@@ -138,7 +138,9 @@ test('Own task: what comes before it in a stop is chosen, shown, refused in a ci
   await change(fill, () => field(page, 'after').selectOption(drain));
   await page.locator(`[data-task="${fill}"] .done`).waitFor();
   assert.deepEqual((await taskOf(server, 'm02', fill)).after, [drain]);
-  assert.match(await page.locator(`[data-task="${fill}"]`).innerText(), /Comes after, in a stop\s+Drain the hand tank/);
+  await until('it is shown', async () =>
+    /Comes after, in a stop\s+Drain the hand tank/.test(await page.locator(`[data-task="${fill}"]`).innerText()),
+  );
 
   await change(drain, () => field(page, 'after').selectOption(fill));
   await page.getByText('Not saved. The server says:').waitFor();
