@@ -39,7 +39,9 @@ std::string code_of(std::string_view key, std::int64_t step, int digits) {
   }
   const Sha1 hash = hmac_sha1(key, counter);
   const std::size_t at = hash[sha1_size - 1] & 0x0FU;  // RFC 4226, section 5.3: dynamic truncation
-  const std::uint32_t bits = (hash[at] & 0x7FU) << 24U | hash[at + 1] << 16U | hash[at + 2] << 8U | hash[at + 3];
+  std::uint32_t bits = 0;
+  for (std::size_t i = 0; i < 4; ++i) bits = bits << 8U | hash[at + i];
+  bits &= 0x7FFF'FFFFU;
   std::uint32_t modulus = 1;
   for (int i = 0; i < digits; ++i) modulus *= 10;
   return fmt::format("{:0{}}", bits % modulus, digits);

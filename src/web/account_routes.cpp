@@ -45,8 +45,8 @@ Result<NewLinkView> link_view(const AccessParts& parts, const Request& request, 
 
 // A route of the lead: `use` gets the edit and who asks.
 template <class Edit, class Use>
-void add_lead(http::Router& router, const AccessParts& parts, std::string pattern, Use use) {
-  router.add("POST", std::move(pattern), guarded([parts, use](const Request& request) {
+void add_lead(http::Router& router, const AccessParts& parts, const char* pattern, Use use) {
+  router.add("POST", pattern, guarded([parts, use](const Request& request) {
                return not_kept(answer_edit<Edit>(request, [&](const auto& edit) { return use(parts, request, edit); }));
              }));
 }

@@ -57,8 +57,8 @@ service::Caller person_of(const AccessParts& parts, const Request& request) {
 
 // A route that changes something of the person's own by an edit; `told` is what it answers then.
 template <class Edit, class Use, class Told>
-void add_own(http::Router& router, const AccessParts& parts, std::string pattern, Use use, Told told) {
-  router.add("POST", std::move(pattern), guarded([parts, use, told](const Request& request) {
+void add_own(http::Router& router, const AccessParts& parts, const char* pattern, Use use, Told told) {
+  router.add("POST", pattern, guarded([parts, use, told](const Request& request) {
                return not_kept(answer_edit<Edit>(
                    request, [&](const auto& edit) -> Result<decltype(told(parts, request, person_of(parts, request)))> {
                      const service::Caller caller = person_of(parts, request);

@@ -46,8 +46,8 @@ Result<service::SignedIn> by_password(const AccessParts& parts, const Request& r
 
 // A route that signs in by an edit.
 template <class Edit, class Use>
-void add_way(http::Router& router, const AccessParts& parts, std::string pattern, Use use) {
-  router.add("POST", std::move(pattern), guarded([parts, use](const Request& request) {
+void add_way(http::Router& router, const AccessParts& parts, const char* pattern, Use use) {
+  router.add("POST", pattern, guarded([parts, use](const Request& request) {
                const auto edit = formats::parse_json<Edit>(request.body);
                return edit ? signed_in(parts, request, use(parts, request, *edit)) : http::problem(edit.error());
              }));
