@@ -26,10 +26,6 @@ void put_in_memory(AccessBook& book, const AccessRows& rows) {
   put_all(rows.tokens, book.tokens, &Token::secret_hash);
 }
 
-const access::SessionLimits& limits_of(const Session& session) {
-  return session.way == SignInWay::pin ? access::device_limits : access::office_limits;
-}
-
 // That it was seen is worth no refusal: a disk that is full is told where something is entered.
 void keep_seen(AccessBook& book, const AccessRows& rows) {
   try {
@@ -86,6 +82,11 @@ AccessRows rows_of(const AccessBook& book, const Grant& grant, const std::string
 
 }  // namespace
 
+Instant end_of(const Session& session) {
+  const auto& limits = session.way == SignInWay::pin ? access::device_limits : access::office_limits;
+  return std::min(session.begun_at + limits.whole, session.seen_at + limits.idle);
+}
+
 std::string hash_of_secret(std::string_view secret) { return print_hex(sha256(secret)); }
 
 bool Caller::may(std::string_view permission) const {
@@ -141,8 +142,7 @@ Account* AccessBook::account(std::string_view name, Instant now) {
 
 bool AccessBook::goes_on(const Session& session, Instant now) {
   if (session.ended_at || !account(session.account, now)) return false;
-  const access::SessionLimits& limits = limits_of(session);
-  return now < session.begun_at + limits.whole && now < session.seen_at + limits.idle;
+  return now < end_of(session);
 }
 
 Result<void> AccessBook::take_grant(const std::string& secret_hash, Instant now) {

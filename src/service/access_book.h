@@ -65,6 +65,9 @@ struct AccessBook {
   std::atomic<int> hashing = 0;                                               // passwords that are looked at now
 };
 
+// When it ends if nothing comes of it before.
+Instant end_of(const Session& session);
+
 std::string hash_of_secret(std::string_view secret);
 
 // Whose session or token it is, while it is good; notes that it was seen.

@@ -5,7 +5,7 @@
 #include "libs/sql/storage_failed.h"
 #include "libs/values/characters.h"
 #include "libs/values/secret.h"
-#include "libs/values/sha256.h"
+#include "src/service/access_book.h"
 #include "src/service/entry_making.h"
 
 namespace hw::service {
@@ -13,8 +13,6 @@ namespace {
 
 constexpr std::size_t device_title_max = 60;
 constexpr std::size_t secret_size = 32;
-
-std::string hash_of(std::string_view secret) { return print_hex(sha256(secret)); }
 
 Result<void> check_title(std::string_view title) {
   const bool is_blank = title.find_first_not_of(' ') == std::string_view::npos;
@@ -80,7 +78,7 @@ Result<Enrolled> Devices::enrol(const DeviceEdit& edit, Line line, Instant now) 
   const std::string secret = print_base64url(random_(secret_size));
   Device device{.id = edit.id,
                 .title = edit.title,
-                .secret_hash = hash_of(secret),
+                .secret_hash = hash_of_secret(secret),
                 .enrolled_by = code.by,
                 .enrolled_at = as_kept(now),
                 .is_over_tls = line == Line::encrypted,
@@ -119,7 +117,7 @@ void Devices::note_seen(Device& device, LocalDate today) {
 }
 
 std::optional<DeviceView> Devices::recognise(std::string_view secret, Instant now) {
-  const std::string hash = hash_of(secret);
+  const std::string hash = hash_of_secret(secret);
   const std::lock_guard lock(mutex_);
   const auto found = by_hash_.find(hash);
   if (found == by_hash_.end()) return std::nullopt;

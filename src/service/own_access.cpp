@@ -6,7 +6,6 @@
 #include "libs/passwords/password_hash.h"
 #include "libs/values/secret.h"
 #include "src/access/secret_rules.h"
-#include "src/access/session_limits.h"
 #include "src/service/checked_secret.h"
 #include "src/service/ended_sessions.h"
 #include "src/service/entry_making.h"
@@ -15,11 +14,6 @@ namespace hw::service {
 namespace {
 
 constexpr std::size_t factor_key_size = 20;  // that of HMAC-SHA-1 (RFC 4226, section 4: 160 bits are recommended)
-
-Instant end_of(const Session& session) {
-  const auto& limits = session.way == SignInWay::pin ? access::device_limits : access::office_limits;
-  return std::min(session.begun_at + limits.whole, session.seen_at + limits.idle);
-}
 
 AccessNote note_of(const Session& present, AccessDeed what, Instant now) {
   return {as_kept(now), present.account, what, present.account};

@@ -116,24 +116,30 @@ Result<void> check_chosen(const LinkEdit& edit, access::Role role, const std::ve
   return {};
 }
 
+using Hash = std::optional<std::string> Account::*;
+
+// Looks at what was given without holding the book; the account while it is right, with the book locked again.
+Result<const Account*> check_given(AccessBook& book, std::unique_lock<std::mutex>& lock, const std::string& name,
+                                   std::string_view given, Hash kept, const SignInPlace& place, Instant now) {
+  HW_TRY(check_wait(book, name, place, now));
+  const Account* account = book.account(name, now);
+  const std::optional<std::string> hash = account ? account->*kept : std::nullopt;
+  lock.unlock();
+  const bool is_right = passwords::is_password_of(hash_to_try(hash), given);
+  lock.lock();
+  account = book.account(name, now);
+  if (is_right && account && account->*kept == hash) return account;
+  return fail(book, name, place, now, wrong_sign_in());
+}
+
 }  // namespace
 
 Result<SignedIn> sign_in(AccessBook& book, const SignInEdit& edit, const SignInPlace& place, Instant now) {
   if (edit.name.size() > name_bytes_max) return wrong_sign_in();
   const HashingTurn turn(book);
   if (!turn) return refuse_busy();
-  std::optional<std::string> hash;
-  {
-    const std::lock_guard lock(book.mutex);
-    HW_TRY(check_wait(book, edit.name, place, now));
-    if (const Account* const account = book.account(edit.name, now)) hash = account->password_hash;
-  }
-  const bool is_right = passwords::is_password_of(hash_to_try(hash), edit.password);
-  const std::lock_guard lock(book.mutex);
-  const Account* const account = book.account(edit.name, now);
-  if (!is_right || !account || account->password_hash != hash) {
-    return fail(book, edit.name, place, now, wrong_sign_in());
-  }
+  std::unique_lock lock(book.mutex);
+  HW_TAKE(account, check_given(book, lock, edit.name, edit.password, &Account::password_hash, place, now));
   HW_TAKE(rows, check_factor(book, *account, edit, place, now));
   succeed(book, edit.name, place);
   return begin_session(book, std::move(rows), *account, SignInWay::password, place, now);
@@ -146,16 +152,8 @@ Result<SignedIn> sign_in_by_pin(AccessBook& book, const PinSignInEdit& edit, con
   if (edit.name.size() > name_bytes_max) return wrong_sign_in();
   const HashingTurn turn(book);
   if (!turn) return refuse_busy();
-  std::optional<std::string> hash;
-  {
-    const std::lock_guard lock(book.mutex);
-    HW_TRY(check_wait(book, edit.name, place, now));
-    if (const Account* const account = book.account(edit.name, now)) hash = account->pin_hash;
-  }
-  const bool is_right = passwords::is_password_of(hash_to_try(hash), edit.pin);
-  const std::lock_guard lock(book.mutex);
-  const Account* const account = book.account(edit.name, now);
-  if (!is_right || !account || account->pin_hash != hash) return fail(book, edit.name, place, now, wrong_sign_in());
+  std::unique_lock lock(book.mutex);
+  HW_TAKE(account, check_given(book, lock, edit.name, edit.pin, &Account::pin_hash, place, now));
   succeed(book, edit.name, place);
   return begin_session(book, {}, *account, SignInWay::pin, place, now);
 }

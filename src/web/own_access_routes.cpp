@@ -1,4 +1,5 @@
 #include "libs/formats/qr.h"
+#include "libs/http/url.h"
 #include "libs/passwords/one_time_code.h"
 #include "src/service/own_access.h"
 #include "src/web/access_routes.h"
@@ -20,21 +21,11 @@ struct SecondFactorView {
 };
 BOOST_DESCRIBE_STRUCT(SecondFactorView, (), (secret, address, qr))
 
-// Letters, digits and what an address leaves as it is (RFC 3986, section 2.3); the rest by its bytes.
-std::string percent_escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    const bool is_plain = std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '.' || c == '_' || c == '~';
-    out += is_plain ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned>(static_cast<unsigned char>(c)));
-  }
-  return out;
-}
-
 Result<SecondFactorView> second_factor_view(const std::string& name, const std::string& key) {
   SecondFactorView view;
   view.secret = passwords::print_base32(key);
   view.address =
-      fmt::format("otpauth://totp/Hourwright:{}?secret={}&issuer=Hourwright", percent_escaped(name), view.secret);
+      fmt::format("otpauth://totp/Hourwright:{}?secret={}&issuer=Hourwright", http::percent_encode(name), view.secret);
   HW_TAKE(qr, formats::encode_qr(view.address, formats::QrLevel::medium));
   view.qr = view_of(qr);
   return view;
