@@ -1,6 +1,6 @@
 #!/bin/sh
-# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed and years rehearsed, and writes
-# docs/performance.md.
+# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed, years rehearsed and the Floor answered,
+# and writes docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -40,5 +40,7 @@ echo "rehearsing years ..."
 "$programs/rehearsal_bench" --shop >"$results/shop.json"
 echo "the same with numpy ..."
 /usr/bin/python3 "$root/bench/rehearsal/rehearsal_numpy.py" "$results/shop.json" >"$results/rehearsal_numpy.json"
+echo "answering the Floor ..."
+"$programs/floor_bench" "$results" >"$results/floor.json"
 /usr/bin/python3 "$root/bench/write_performance.py" "$results" >"$root/docs/performance.md"
 cat "$root/docs/performance.md"

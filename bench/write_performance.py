@@ -132,6 +132,19 @@ def print_rehearsal(ours, numpy):
     print(f"| numpy {numpy['numpy']} | {theirs:,.1f} /s | | |")
 
 
+def print_floor(floor):
+    print("\n# How fast the Floor is answered\n")
+    print(f"`GET /api/floor` ({floor['bytes'] / 1000:,.0f} KB) of a server with {floor['machines']} machines and {floor['tasks']:,} tasks, fed meanwhile by 20 simulated agents in full work; the agents, who asks\n"
+          "and the peer run on the same processors. Waits count from when an answer was due, at a fixed rate on 16 connections. The peer is a process with nothing\n"
+          "but Boost.Beast, which sends the same bytes from memory; 8 connections ask each in turn, five times; the median.\n")
+    print("| what | measured | aim | |\n| --- | --- | --- | --- |")
+    print(f"| 99 % of the answers at {floor['rate']} a second within | {floor['p99_ms']:.1f} ms | 20 ms | half within {floor['p50_ms']:.2f} ms, all within {floor['max_ms']:.0f} ms |")
+    print(f"| as fast as they come | {floor['most']:,.0f} /s | 40 % of the peer | {floor['ratio']:.0%} of the peer |")
+    print(f"| bare Beast | {floor['bare_most']:,.0f} /s | | |")
+    print(f"| from start to the first answer | {floor['start_s']:.2f} s | 1 s | |")
+    print(f"| most memory in use | {floor['memory_mib']:.0f} MiB | 150 MiB | |")
+
+
 def main():
     results = pathlib.Path(sys.argv[1])
     hours = json.loads((results / "hours.json").read_text())
@@ -160,6 +173,7 @@ def main():
     print_kits(json.loads((results / "kits.json").read_text()), json.loads((results / "kits_numpy.json").read_text()))
     print_rehearsal(json.loads((results / "rehearsal.json").read_text()),
                     json.loads((results / "rehearsal_numpy.json").read_text()))
+    print_floor(json.loads((results / "floor.json").read_text()))
 
 
 if __name__ == "__main__":

@@ -177,12 +177,15 @@ Response Connection::call_handler(Request request) noexcept {
 }
 
 asio::awaitable<bool> Connection::write(std::string_view bytes) {
-  while (!bytes.empty()) {
-    const std::string_view slice = bytes.substr(0, slice_bytes);
+  wire_->expire_after(serving_.options.write_within);
+  for (std::size_t since = 0; !bytes.empty();) {
+    const std::size_t taken = co_await wire_->write_some(bytes);
+    if (taken == 0) co_return false;
+    bytes.remove_prefix(taken);
+    since += taken;
+    if (since < slice_bytes) continue;
     wire_->expire_after(serving_.options.write_within);
-    const bool sent = co_await wire_->write(slice);
-    if (!sent) co_return false;
-    bytes.remove_prefix(slice.size());
+    since = 0;
   }
   co_return true;
 }

@@ -73,6 +73,7 @@ struct Response {
   static Response empty(int status);  // 204, 304
   static Response of(int status, std::string content_type, std::string body);
   static Response json(std::string body, int status = 200) { return of(status, "application/json", std::move(body)); }
+  static Response json(SharedBytes body) { return {200, {{"Content-Type", "application/json"}}, std::move(body)}; }
   static Response file(std::string content_type, std::filesystem::path path);
   static Response events(std::shared_ptr<Subscription> subscription);
   static Response stream(std::string content_type, std::shared_ptr<ByteStream> stream) {

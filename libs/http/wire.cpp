@@ -11,6 +11,7 @@ namespace asio = boost::asio;
 using boost::system::error_code;
 
 constexpr std::size_t piece_bytes_max = 16 * 1024;
+constexpr std::size_t sealed_bytes_max = 64 * 1024;
 constexpr Duration farewell_max = Duration::seconds(2);
 constexpr std::size_t farewell_bytes_max = 1024 * 1024;
 
@@ -118,6 +119,19 @@ asio::awaitable<bool> Wire::write(std::string_view bytes) {
   if (tls_->write(bytes) != TlsSession::Outcome::done) co_return false;
   const std::string sealed = tls_->take();
   co_return co_await send(sealed);
+}
+
+asio::awaitable<std::size_t> Wire::write_some(std::string_view bytes) {
+  if (tls_) {
+    const std::string_view piece = bytes.substr(0, sealed_bytes_max);
+    const bool sent = co_await write(piece);
+    co_return sent ? piece.size() : 0;
+  }
+  if (is_late_ || is_aborted_) co_return 0;
+  error_code error;
+  const std::size_t count =
+      co_await socket_.async_write_some(asio::buffer(bytes), asio::redirect_error(asio::use_awaitable, error));
+  co_return error ? 0 : count;
 }
 
 asio::awaitable<void> Wire::close_gently() {

@@ -25,7 +25,10 @@ class Wire : public std::enable_shared_from_this<Wire> {
   boost::asio::awaitable<bool> shake_hands(const TlsContext& context);
   // Appends what has come, up to 16 KiB. False: the peer closed, the line broke, or the deadline passed.
   boost::asio::awaitable<bool> read(std::string& into);
+  // Writes all, or no more than the line takes at once: how many bytes of it, 0 where the line broke or the deadline
+  // passed. Over TLS that is a piece of at most 64 KiB.
   boost::asio::awaitable<bool> write(std::string_view bytes);
+  boost::asio::awaitable<std::size_t> write_some(std::string_view bytes);
   // Ends a refused request: tells the peer that nothing more comes and lets it finish sending for a short while, so
   // that our answer is not lost to a reset.
   boost::asio::awaitable<void> close_gently();

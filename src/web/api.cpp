@@ -36,11 +36,8 @@ Response events(const ApiParts& parts, const Request& request) {
 void add_views(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/openapi.json", [parts](const Request&) { return Response::json(parts.contract_json); });
   router.add("GET", "/api/shop", [parts](const Request& request) { return answer(shop_view(parts, request)); });
-  router.add("GET", "/api/floor", [parts](const Request& request) {
-    auto view = show_floor(parts.shop, parts.clock());
-    keep_reachable(request, view.machines, &service::FloorMachineView::key);
-    return answer(view);
-  });
+  router.add("GET", "/api/floor",
+             [parts](const Request& request) { return Response::json(parts.floor.floor(request, parts.clock())); });
   router.add("GET", "/api/machines/{machine}", guarded([parts](const Request& request) {
                return answer(show_machine(parts.shop, request.path_value("machine"), parts.clock()));
              }));

@@ -10,6 +10,7 @@
 #include "src/service/proposals.h"
 #include "src/service/stores_study.h"
 #include "src/service/use_cases.h"
+#include "src/web/floor_lines.h"
 #include "src/web/reach.h"
 
 namespace hw::web {
@@ -18,6 +19,7 @@ using Clock = std::function<Instant()>;
 
 struct ApiParts {
   service::OpenShop& shop;
+  FloorLines& floor;
   Clock clock;
   http::Channel& events;  // `machine`, `tasks`, `stores`
   service::UseForecasts& forecasts;

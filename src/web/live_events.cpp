@@ -4,7 +4,6 @@
 #include <utility>
 
 #include "libs/formats/json.h"
-#include "src/service/make_views.h"
 
 namespace hw::web {
 namespace {
@@ -13,8 +12,8 @@ constexpr std::chrono::seconds pause{1};
 
 }  // namespace
 
-LiveEvents::LiveEvents(const service::OpenShop& shop, Clock clock, http::Channel& channel)
-    : shop_(shop), clock_(std::move(clock)), channel_(channel), thread_([this] { run(); }) {}
+LiveEvents::LiveEvents(const service::OpenShop& shop, FloorLines& lines, Clock clock, http::Channel& channel)
+    : shop_(shop), lines_(lines), clock_(std::move(clock)), channel_(channel), thread_([this] { run(); }) {}
 
 LiveEvents::~LiveEvents() {
   {
@@ -30,6 +29,7 @@ void LiveEvents::run() {
   while (!wake_.wait_for(lock, pause, [this] { return is_stopping_; })) {
     lock.unlock();
     tell_changes();
+    lines_.refresh(clock_());
     lock.lock();
   }
 }
@@ -43,7 +43,8 @@ void LiveEvents::tell_changes() {
   const auto looking = shop_.look();
   const bool stores_changed = std::exchange(told_stores_, shop_.stores().version()) != shop_.stores().version();
   if (stores_changed && is_heard) channel_.publish({.event = "stores", .data = "{}"});
-  for (const auto& machine : shop_.machines()) {
+  for (std::size_t place = 0; place < shop_.machines().size(); ++place) {
+    const auto& machine = shop_.machines()[place];
     const std::string& key = machine->record.machine.key;
     Told& told = told_[key];
     const Told present{machine->counts_version, machine->tasks_version};
@@ -52,8 +53,7 @@ void LiveEvents::tell_changes() {
         is_new_minute || stores_changed || tasks_changed || present.counts_version != told.counts_version;
     told = present;
     if (!changed || !is_heard) continue;
-    const std::string floor = formats::print_json(floor_view(shop_, *machine, now));
-    channel_.publish({.event = "machine", .data = floor, .topic = key});
+    channel_.publish({.event = "machine", .data = *lines_.line(place, now), .topic = key});
     const std::map<std::string, std::string> names{{"machine", key}};
     if (tasks_changed) channel_.publish({.event = "tasks", .data = formats::print_json(names), .topic = key});
   }

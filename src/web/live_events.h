@@ -1,6 +1,6 @@
 #pragma once
 // Tells whoever looks what has changed, at most once a second: `machine` with the machine's line of the Floor, `tasks`
-// with the machine's key.
+// with the machine's key. Keeps the Floor's lines ready meanwhile.
 
 #include <condition_variable>
 #include <map>
@@ -13,7 +13,7 @@ namespace hw::web {
 
 class LiveEvents {
  public:
-  LiveEvents(const service::OpenShop& shop, Clock clock, http::Channel& channel);
+  LiveEvents(const service::OpenShop& shop, FloorLines& lines, Clock clock, http::Channel& channel);
   ~LiveEvents();  // stops
   LiveEvents(const LiveEvents&) = delete;
   LiveEvents& operator=(const LiveEvents&) = delete;
@@ -27,6 +27,7 @@ class LiveEvents {
   void tell_changes();
 
   const service::OpenShop& shop_;
+  FloorLines& lines_;
   Clock clock_;
   http::Channel& channel_;
   std::map<std::string, Told> told_;

@@ -46,7 +46,7 @@ Result<std::unique_ptr<WebServer>> WebServer::start(service::OpenShop& shop, con
   }
   web->add_routes(shop, std::move(contract));
   HW_TRY(web->open_lines(options));
-  web->live_ = std::make_unique<LiveEvents>(shop, web->clock_, web->channel_);
+  web->live_ = std::make_unique<LiveEvents>(shop, *web->floor_, web->clock_, web->channel_);
   return web;
 }
 
@@ -77,12 +77,13 @@ void WebServer::add_routes(service::OpenShop& shop, std::string contract) {
   router_.add("GET", "/metrics", [this, &shop](const http::Request&) {
     return http::Response::of(200, metrics_content_type, metrics_of(shop, clock_()));
   });
+  floor_ = std::make_unique<FloorLines>(shop);
   forecasts_ = std::make_unique<service::UseForecasts>(shop);
   proposals_ = std::make_unique<service::Proposals>(shop, *forecasts_);
   studies_ = std::make_unique<service::PartStudies>(shop);
   stores_ = std::make_unique<service::StoresStudies>(shop, *forecasts_, *studies_);
-  add_api(router_,
-          {shop, clock_, channel_, *forecasts_, *proposals_, *studies_, *stores_, std::move(contract), reach_});
+  add_api(router_, {shop, *floor_, clock_, channel_, *forecasts_, *proposals_, *studies_, *stores_, std::move(contract),
+                    reach_});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   const AccessParts access{*book_, *devices_, shop, reach_, clock_, channel_};
   add_sign_in_routes(router_, access);

@@ -13,6 +13,7 @@
 #include "src/service/devices.h"
 #include "src/service/proposals.h"
 #include "src/web/access_table.h"
+#include "src/web/floor_lines.h"
 #include "src/web/live_events.h"
 #include "src/web/reach.h"
 #include "src/web/tls_keeper.h"
@@ -55,6 +56,7 @@ class WebServer {
   std::unique_ptr<service::Devices> devices_;
   std::unique_ptr<service::AccessBook> book_;
   http::Channel channel_;
+  std::unique_ptr<FloorLines> floor_;
   std::unique_ptr<service::UseForecasts> forecasts_;
   std::unique_ptr<service::PartStudies> studies_;
   std::unique_ptr<service::StoresStudies> stores_;

@@ -16,6 +16,7 @@ class RoundsApi : public testing::Test {
  protected:
   RoundsApi() {
     web::add_rounds(router, {.shop = scene.shop(),
+                             .floor = floor,
                              .clock = [this] { return scene.now; },
                              .events = events,
                              .forecasts = forecasts,
@@ -35,6 +36,7 @@ class RoundsApi : public testing::Test {
   static std::string text_of(const http::Response& response) { return std::get<std::string>(response.body); }
 
   Scene scene{"2026-03-02T05:00:00Z", "Europe/Berlin", round_tasks};
+  web::FloorLines floor{scene.shop()};
   http::Channel events;
   service::UseForecasts forecasts{scene.shop()};
   service::Proposals proposals{scene.shop(), forecasts};
