@@ -4,12 +4,13 @@
 
 #include "libs/values/assert.h"
 #include "src/feeds/device_model.h"
+#include "tests/places/places.h"
 
 namespace hw::fuzz {
 
 const std::vector<counters::MachineModel>& lathe() {
   static const std::vector<counters::MachineModel> models = [] {
-    auto read = feeds::read_devices_file(HW_SOURCE_DIR "/tests/recordings/feeds_devices.xml");
+    auto read = feeds::read_devices_file(in_source("tests/recordings/feeds_devices.xml"));
     HW_ASSERT(read, "the lathe's description can be read");
     return std::move(read->machines);
   }();

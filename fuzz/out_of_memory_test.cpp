@@ -12,6 +12,7 @@
 
 #include "fuzz/failing_memory.h"
 #include "fuzz/targets.h"
+#include "tests/places/places.h"
 
 namespace hw::fuzz {
 namespace {
@@ -27,7 +28,7 @@ std::uint64_t refusals_max() {
 std::vector<std::filesystem::path> small_inputs(std::string_view target) {
   std::vector<std::filesystem::path> inputs;
   for (const auto& file :
-       std::filesystem::directory_iterator(std::filesystem::path(HW_SOURCE_DIR "/fuzz/corpus") / target)) {
+       std::filesystem::directory_iterator(std::filesystem::path(in_source("fuzz/corpus")) / target)) {
     if (file.file_size() <= input_bytes_max) inputs.push_back(file.path());
   }
   std::sort(inputs.begin(), inputs.end());

@@ -8,11 +8,12 @@
 #include <gtest/gtest.h>
 
 #include "fuzz/targets.h"
+#include "tests/places/places.h"
 
 namespace hw::fuzz {
 namespace {
 
-const std::filesystem::path corpus = HW_SOURCE_DIR "/fuzz/corpus";
+const std::filesystem::path corpus = in_source("fuzz/corpus");
 
 std::string bytes_of(const std::filesystem::path& file) {
   std::ostringstream out;

@@ -9,6 +9,7 @@
 #include "src/service/found_shop.h"
 #include "src/service/use_cases.h"
 #include "src/storage/sqlite_store.h"
+#include "tests/places/places.h"
 
 namespace hw::fuzz {
 namespace {
@@ -39,7 +40,7 @@ T must(Result<T> result) {
 const service::NewShop& founded() {
   static const service::NewShop made = [] {
     std::ostringstream text;
-    text << std::ifstream(HW_SOURCE_DIR "/library/lathe.toml").rdbuf();
+    text << std::ifstream(in_source("library/lathe.toml")).rdbuf();
     const std::vector sets{must(catalogue::parse_task_set(text.str(), "lathe.toml"))};
     return must(service::found_shop(must(catalogue::parse_shop(small_shop_file, "shop.toml")), sets, count_begin));
   }();

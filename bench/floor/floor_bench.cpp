@@ -17,6 +17,7 @@
 #include "bench/floor/load.h"
 #include "libs/values/assert.h"
 #include "tests/faults/server_process.h"
+#include "tests/places/places.h"
 #include "tests/shop/let_in.h"
 
 namespace {
@@ -93,7 +94,7 @@ int main(int count, char** words) {
   HW_ASSERT(count == 2, "floor_bench FOLDER");
   const std::filesystem::path data = std::filesystem::path(words[1]) / "data";
   const bench::BigShop shop;
-  shop.found(HW_BUILD_DIR "/hourwright", data);
+  shop.found(in_build("hourwright"), data);
   const std::string as = shop::let_in(data, access::Role::viewer);
 
   const auto begin = std::chrono::steady_clock::now();

@@ -6,6 +6,8 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/places/places.h"
+
 namespace hw::formats {
 namespace {
 
@@ -13,7 +15,7 @@ namespace {
 std::string read_back(const std::string& bytes) {
   const std::string book = testing::TempDir() + "workbook_test.xlsx";
   std::ofstream(book, std::ios::binary) << bytes;
-  const std::string program = std::string(HW_SOURCE_DIR) + "/libs/formats/read_workbook.py";
+  const std::string program = in_source("libs/formats/read_workbook.py");
   FILE* pipe = ::popen(("python3 " + program + " " + book + " 2>&1").c_str(), "r");
   std::string said;
   for (int c = std::fgetc(pipe); c != EOF; c = std::fgetc(pipe)) said.push_back(static_cast<char>(c));

@@ -12,6 +12,7 @@
 #include "src/catalogue/isolation_fields.h"
 #include "src/catalogue/isolation_steps.h"
 #include "src/catalogue/shop_files.h"
+#include "tests/places/places.h"
 
 namespace hw::catalogue {
 namespace {
@@ -48,7 +49,7 @@ std::string isolation_with(const std::string& what, const std::string& by) {
 
 std::vector<TaskSet> library_sets() {
   std::vector<TaskSet> sets;
-  for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
+  for (const auto& file : std::filesystem::directory_iterator(in_source("library"))) {
     if (file.path().extension() != ".toml") continue;
     std::stringstream text;
     text << std::ifstream(file.path()).rdbuf();

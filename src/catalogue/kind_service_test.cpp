@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include "src/catalogue/shop_files.h"
+#include "tests/places/places.h"
 
 namespace hw::catalogue {
 namespace {
@@ -34,7 +35,7 @@ TEST(KindService, TwoPeopleShareWorkInEachStateButNotWhatIsMeasuredUnderPower) {
 
 TEST(KindService, EveryKindOfTheLibraryHasAYearlyOneThatFitsAShiftWithTwoPeople) {
   int sets = 0;
-  for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
+  for (const auto& file : std::filesystem::directory_iterator(in_source("library"))) {
     if (file.path().extension() != ".toml") continue;
     std::ifstream in(file.path());
     std::stringstream text;

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include "src/catalogue/round.h"
+#include "tests/places/places.h"
 
 namespace hw::catalogue {
 namespace {
@@ -133,7 +134,7 @@ TEST(TaskSetFile, TheSamePointTwiceIsRefused) {
 
 TEST(TaskSetFile, EverySetOfTheLibraryIsReadAndNamesItsKindByItsFile) {
   int sets = 0;
-  for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
+  for (const auto& file : std::filesystem::directory_iterator(in_source("library"))) {
     if (file.path().extension() != ".toml") continue;
     const auto set = parse_task_set(text_of(file.path()), file.path().filename().string());
     ASSERT_TRUE(set.has_value()) << set.error().message;
@@ -149,7 +150,7 @@ TEST(TaskSetFile, EverySetOfTheLibraryIsReadAndNamesItsKindByItsFile) {
 }
 
 TEST(TaskSetFile, EverySetGivesTheOperatorARoundOfEachRhythmWithACoolantReadingEachWeek) {
-  for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
+  for (const auto& file : std::filesystem::directory_iterator(in_source("library"))) {
     if (file.path().extension() != ".toml") continue;
     const auto set = parse_task_set(text_of(file.path()), file.path().filename().string());
     ASSERT_TRUE(set.has_value()) << set.error().message;
@@ -165,7 +166,7 @@ TEST(TaskSetFile, EverySetGivesTheOperatorARoundOfEachRhythmWithACoolantReadingE
 }
 
 TEST(ShopFile, TheDemoShopHas24MachinesOfSixKindsInThreeCells) {
-  const auto shop = parse_shop(text_of(HW_SOURCE_DIR "/demo/shop.toml"), "shop.toml");
+  const auto shop = parse_shop(text_of(in_source("demo/shop.toml")), "shop.toml");
   ASSERT_TRUE(shop.has_value()) << shop.error().message;
   std::set<std::string> kinds;
   for (const Machine& machine : shop->machines) kinds.insert(machine.kind);

@@ -181,6 +181,8 @@ class AgentFollowerTest : public testing::Test {
       .feed = "cell 1", .interval = Duration::millis(1000), .heartbeat = Duration::millis(500), .aliases = {}};
   KeepingSink sink;
   http::CancelToken stop;
+  // For what a test's agent counts: it answers until it is gone, which is after the test's own variables are.
+  std::atomic<std::uint64_t> told = 0;
   std::unique_ptr<FakeAgent> agent;
   std::optional<AgentFollower> follower;
   std::thread thread;
@@ -203,7 +205,6 @@ TEST_F(AgentFollowerTest, ReadsTheStreamPartByPart) {
 }
 
 TEST_F(AgentFollowerTest, DeadLinkIsNoticedAndNothingIsLost) {
-  std::atomic<int> streams_opened = 0;
   follow([&](const Line& line, const std::string& target) {
     if (target == "/probe") return (void)line.answer(probe);
     if (target == "/current") return (void)line.answer(streams(1, 2));
@@ -211,7 +212,7 @@ TEST_F(AgentFollowerTest, DeadLinkIsNoticedAndNothingIsLost) {
       return (void)line.answer(streams(from_of(target), std::max<std::uint64_t>(from_of(target), 10)));
     line.open_stream();
     line.part(streams(from_of(target), from_of(target) + 5));
-    if (++streams_opened < 3) return line.wait_for_end();  // says nothing more
+    if (++told < 3) return line.wait_for_end();  // says nothing more
     line.part(streams(from_of(target) + 5, 100));
     line.wait_for_end();
   });
@@ -236,12 +237,12 @@ TEST_F(AgentFollowerTest, BytesWithoutAWholePartAreNoSignOfLife) {
 }
 
 TEST_F(AgentFollowerTest, AgentThatAnswersAStreamWithOneDocumentIsPolled) {
-  std::atomic<std::uint64_t> next = 2;
+  told = 2;  // the next sequence number
   follow([&](const Line& line, const std::string& target) {
     if (target == "/probe") return (void)line.answer(probe);
     if (target == "/current") return (void)line.answer(streams(1, 2));
-    next = std::max<std::uint64_t>(next, from_of(target)) + 1;
-    line.answer(streams(from_of(target), next));
+    told = std::max<std::uint64_t>(told, from_of(target)) + 1;
+    line.answer(streams(from_of(target), told));
   });
   EXPECT_TRUE(sink.wait_for(20));
   EXPECT_GE(sink.observations(), 19U);
@@ -273,9 +274,8 @@ TEST_F(AgentFollowerTest, SurvivesAGigabyteOfText) {
 }
 
 TEST_F(AgentFollowerTest, SurvivesPagesAndDoctypesAndNonsense) {
-  std::atomic<int> asked = 0;
   follow([&](const Line& line, const std::string&) {
-    switch (asked++) {
+    switch (told++) {
       case 0:
         return (void)line.answer("<html><p>Welcome</html>");
       case 1:
@@ -290,8 +290,8 @@ TEST_F(AgentFollowerTest, SurvivesPagesAndDoctypesAndNonsense) {
   });
   EXPECT_NE(wait_for_error("line 1").find("line 1"), std::string::npos);
   const auto until = std::chrono::steady_clock::now() + std::chrono::seconds(20);
-  while (asked < 6 && std::chrono::steady_clock::now() < until) std::this_thread::yield();
-  EXPECT_GE(asked, 6);
+  while (told < 6 && std::chrono::steady_clock::now() < until) std::this_thread::yield();
+  EXPECT_GE(told, 6U);
 }
 
 TEST_F(AgentFollowerTest, StopsAtOnceWhileItWaits) {

@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include "tests/places/places.h"
+
 namespace hw::feeds {
 namespace {
 
@@ -142,7 +144,7 @@ TEST(DeviceModel, RefusalsSayWhatAndWhere) {
 }
 
 TEST(DeviceModel, RecordedModelOfALatheIsRead) {
-  const auto document = read_devices_file(HW_SOURCE_DIR "/tests/recordings/feeds_devices.xml");
+  const auto document = read_devices_file(in_source("tests/recordings/feeds_devices.xml"));
   ASSERT_TRUE(document.has_value());
   ASSERT_EQ(document->machines.size(), 1U);
   const auto& machine = document->machines[0];

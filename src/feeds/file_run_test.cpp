@@ -9,11 +9,12 @@
 #include <unistd.h>
 
 #include "src/feeds/device_model.h"
+#include "tests/places/places.h"
 
 namespace hw::feeds {
 namespace {
 
-const std::string recordings = HW_SOURCE_DIR "/tests/recordings/";
+const std::string recordings = in_source("tests/recordings/");
 
 // Documents of one agent with one machine: one execution observation for each sequence.
 struct Doc {

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include "src/catalogue/shop_files.h"
+#include "tests/places/places.h"
 
 namespace hw::sequence {
 namespace {
@@ -123,7 +124,7 @@ TEST(WalkingOrder, Property_ANewPointIsPutInAtNoMoreThanAnyOtherPlaceCosts) {
 }
 
 TEST(WalkingOrder, EverySetOfTheLibraryBeginsAtItsPanel) {
-  for (const auto& file : std::filesystem::directory_iterator(HW_SOURCE_DIR "/library")) {
+  for (const auto& file : std::filesystem::directory_iterator(in_source("library"))) {
     if (file.path().extension() != ".toml") continue;
     std::stringstream text;
     text << std::ifstream(file.path()).rdbuf();

@@ -9,6 +9,7 @@
 #include "src/sheets/card_marks.h"
 #include "src/sheets/drawings_text.h"
 #include "src/sheets/sample_card_test.h"
+#include "tests/places/places.h"
 
 namespace hw::sheets {
 namespace {
@@ -20,7 +21,7 @@ std::string drawn_with(const std::string& shape) { return "{\"lathe\": [" + shap
 
 TEST(PlanDrawing, TheProgramHasTheFileOfTheLibrary) {
   std::stringstream text;
-  text << std::ifstream(HW_SOURCE_DIR "/library/drawings.json").rdbuf();
+  text << std::ifstream(in_source("library/drawings.json")).rdbuf();
   EXPECT_EQ(text.str(), drawings_text);
 }
 

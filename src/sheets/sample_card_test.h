@@ -9,12 +9,13 @@
 #include "libs/values/assert.h"
 #include "src/catalogue/shop_files.h"
 #include "src/sheets/job_card.h"
+#include "tests/places/places.h"
 
 namespace hw::sheets {
 
 inline catalogue::TaskSet set_of(const std::string& kind) {
   std::stringstream text;
-  text << std::ifstream(HW_SOURCE_DIR "/library/" + kind + ".toml").rdbuf();
+  text << std::ifstream(in_source("library/") + kind + ".toml").rdbuf();
   auto set = catalogue::parse_task_set(text.str(), kind);
   HW_ASSERT(set.has_value(), "the library's sets are read");
   return *std::move(set);

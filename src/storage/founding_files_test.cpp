@@ -5,12 +5,13 @@
 #include <gtest/gtest.h>
 
 #include "libs/sql/test_folder.h"
+#include "tests/places/places.h"
 
 namespace hw::storage {
 namespace {
 
 TEST(FoundingFiles, TheDemosShopIsReadWithEverySetOfTheLibraryInOrder) {
-  const std::filesystem::path source = HW_SOURCE_DIR;
+  const std::filesystem::path source = in_source();
   const auto files = read_founding_files(source / "demo" / "shop.toml", source / "library");
   ASSERT_TRUE(files) << files.error().message;
   EXPECT_EQ(files->shop.machines.size(), 24u);
@@ -20,7 +21,7 @@ TEST(FoundingFiles, TheDemosShopIsReadWithEverySetOfTheLibraryInOrder) {
 
 TEST(FoundingFiles, WhatIsMissingIsNamed) {
   const sql::TestFolder folder;
-  const std::filesystem::path source = HW_SOURCE_DIR;
+  const std::filesystem::path source = in_source();
   const auto no_shop = read_founding_files(folder.path() / "none.toml", source / "library");
   ASSERT_FALSE(no_shop);
   EXPECT_NE(no_shop.error().message.find("none.toml"), std::string::npos);
@@ -34,7 +35,7 @@ TEST(FoundingFiles, AMistakeInASetNamesItsFile) {
   const sql::TestFolder folder;
   std::ofstream(folder.path() / "loom.toml") << "format = \"hourwright-task-set-1\"\n";
   std::ofstream(folder.path() / "notes.md") << "not a set";
-  const auto files = read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", folder.path());
+  const auto files = read_founding_files(in_source("demo/shop.toml"), folder.path());
   ASSERT_FALSE(files);
   EXPECT_NE(files.error().message.find("loom.toml"), std::string::npos) << files.error().message;
 }

@@ -9,11 +9,12 @@
 #include <gtest/gtest.h>
 
 #include "src/terminal/command_line.h"
+#include "tests/places/places.h"
 
 namespace hw::terminal {
 
 // The folder of the recorded day.
-inline const std::string recorded_day = std::string(HW_SOURCE_DIR) + "/tests/recordings/day/";
+inline const std::string recorded_day = in_source("tests/recordings/day/");
 
 struct Called {
   int exit_status = 0;

@@ -10,6 +10,7 @@
 #include "src/copies/copy_name.h"
 #include "src/terminal/doctor_command.h"
 #include "src/terminal/support_bundle_command.h"
+#include "tests/places/places.h"
 
 namespace hw::terminal {
 namespace {
@@ -45,7 +46,7 @@ TEST(DoctorChecks, APortAtWhichNobodyListensIsFree) {
 }
 
 TEST(Doctor, IsNotWellWhereOneFailed) {
-  ::setenv("HOURWRIGHT_SHARE", HW_SOURCE_DIR, 1);
+  ::setenv("HOURWRIGHT_SHARE", in_source().c_str(), 1);
   service::Examined examined;
   examined.checks = {{"folder", "pass", ""}};
   const DoctorCall call{"/no/such/folder", "127.0.0.1:1", {}};

@@ -4,6 +4,8 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/places/places.h"
+
 namespace hw::terminal {
 namespace {
 
@@ -14,8 +16,8 @@ class Environment : public testing::Test {
 };
 
 TEST_F(Environment, TheVariableNamesTheFolder) {
-  ::setenv("HOURWRIGHT_SHARE", HW_SOURCE_DIR, 1);
-  EXPECT_EQ(share_folder(), std::filesystem::path{HW_SOURCE_DIR});
+  ::setenv("HOURWRIGHT_SHARE", in_source().c_str(), 1);
+  EXPECT_EQ(share_folder(), std::filesystem::path{in_source()});
 }
 
 TEST_F(Environment, AFolderWithoutTheLibraryIsRefusedByName) {

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/places/places.h"
+
 namespace hw::web {
 namespace {
 
@@ -31,7 +33,7 @@ TEST(AccessTable, AContractThatLeavesSomethingOpenIsRefused) {
 }
 
 TEST(AccessTable, OfTheProgramsOwnContractIsWhole) {
-  const auto contract = read_contract(HW_SOURCE_DIR);
+  const auto contract = read_contract(in_source());
   ASSERT_TRUE(contract) << contract.error().message;
   const auto table = read_access_table(*contract);
   ASSERT_TRUE(table) << table.error().message;

@@ -10,13 +10,14 @@
 #include "src/storage/sqlite_store.h"
 #include "src/storage/update_tables.h"
 #include "tests/copies/copied_shop.h"
+#include "tests/places/places.h"
 
 namespace hw::shop {
 namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path released = fs::path(HW_SOURCE_DIR) / "tests" / "copies" / "released";
+const fs::path released = fs::path(in_source()) / "tests" / "copies" / "released";
 
 std::string name_of(int schema) { return fmt::format("schema_{}.copy", schema); }
 

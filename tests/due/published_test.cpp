@@ -10,6 +10,7 @@
 #include "libs/formats/json.h"
 #include "src/due/plain_forecasts.h"
 #include "src/due/use_forecast.h"
+#include "tests/places/places.h"
 
 namespace hw::tests {
 namespace {
@@ -27,7 +28,7 @@ std::vector<LocalDate> dates_of(const value& list) {
 class Published : public testing::Test {
  protected:
   Published() {
-    std::ifstream file(std::string(HW_SOURCE_DIR) + "/tests/published/t8_use.json");
+    std::ifstream file(in_source("tests/published/t8_use.json"));
     std::stringstream text;
     text << file.rdbuf();
     all_ = boost::json::parse(text.str()).at("cases");

@@ -8,13 +8,14 @@
 
 #include "src/due/backtest.h"
 #include "src/terminal/history_file.h"
+#include "tests/places/places.h"
 
 namespace hw::tests {
 namespace {
 
 due::Backtest made_backtest() {
-  const auto histories = terminal::read_history_file(
-      std::string(HW_SOURCE_DIR) + "/tests/recordings/use_lathe-l_readings.csv", Zone::utc());
+  const auto histories =
+      terminal::read_history_file(in_source("tests/recordings/use_lathe-l_readings.csv"), Zone::utc());
   EXPECT_TRUE(histories) << histories.error().message;
   const auto tested = due::backtest(histories->front().history, {{3, 10, 30, 90, 180}, 28, 28});
   EXPECT_TRUE(tested);

@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "libs/values/assert.h"
+#include "tests/places/places.h"
 #include "tests/shop/let_in.h"
 
 namespace hw::faults {
@@ -105,13 +106,12 @@ ServerProcess::ServerProcess(const std::filesystem::path& folder, std::vector<st
   ::close(file);
   output_ = form;
   as_lead_ = shop::let_in(folder);
-  std::vector<std::string> words{
-      HW_BUILD_DIR "/hourwright", "serve", "--data", folder.string(), "--listen", "127.0.0.1:0"};
+  std::vector<std::string> words{in_build("hourwright"), "serve", "--data", folder.string(), "--listen", "127.0.0.1:0"};
   words.insert(words.end(), more.begin(), more.end());
   std::vector<char*> arguments;
   for (std::string& word : words) arguments.push_back(word.data());
   arguments.push_back(nullptr);
-  ::setenv("HOURWRIGHT_SHARE", HW_SOURCE_DIR, 1);
+  ::setenv("HOURWRIGHT_SHARE", in_source().c_str(), 1);
   process_ = ::fork();
   HW_ASSERT(process_ >= 0, "a process can be made");
   if (process_ == 0) become(arguments, output_.c_str());

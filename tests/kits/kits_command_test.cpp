@@ -12,6 +12,7 @@
 #include "src/terminal/kits_stock.h"
 #include "tests/condition/alike.h"
 #include "tests/condition/command_run.h"
+#include "tests/places/places.h"
 
 namespace hw::tests {
 namespace {
@@ -33,7 +34,7 @@ value without_rounding(value expected) {
 }
 
 TEST(SparesPublished, TheWholeFileMatchesPublished_T6) {
-  const std::string path = std::string(HW_SOURCE_DIR) + "/tests/published/t6_spares.json";
+  const std::string path = in_source("tests/published/t6_spares.json");
   const terminal::Called called = terminal::call({"kits", "stock", "--json", path});
   ASSERT_EQ(called.exit_status, 0) << called.errors;
   const value answer = boost::json::parse(called.output);

@@ -9,11 +9,12 @@
 #include <gtest/gtest.h>
 
 #include "libs/formats/json.h"
+#include "tests/places/places.h"
 
 namespace hw::tests {
 
 PublishedCases::PublishedCases(const std::string& file) {
-  std::ifstream stream(std::string(HW_SOURCE_DIR) + "/tests/published/" + file);
+  std::ifstream stream(in_source("tests/published/") + file);
   std::stringstream text;
   text << stream.rdbuf();
   all_ = boost::json::parse(text.str()).at("cases");

@@ -18,6 +18,7 @@
 #include "src/simulate/demo_use.h"
 #include "src/storage/founding_files.h"
 #include "src/storage/sqlite_store.h"
+#include "tests/places/places.h"
 #include "tests/shop/scene.h"
 
 namespace hw::shop {
@@ -53,7 +54,7 @@ void expect_plannable(const service::OpenShop& shop) {
 TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
   const auto folder = std::filesystem::path(testing::TempDir()) / ("hourwright-demo-" + std::to_string(::getpid()));
   std::filesystem::remove_all(folder);
-  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  auto files = must(storage::read_founding_files(in_source("demo/shop.toml"), in_source("library")));
   files.shop.machines.resize(4);  // the whole of it takes long in a build with sanitizers
   const auto floor = must(simulate::demo_floor(files.shop, wednesday));
   const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
@@ -90,7 +91,7 @@ TEST(DemoShop, IsFoundedWithItsHistoryAndMostTasksInHand) {
 }
 
 TEST(DemoRounds, AreWalkedMissedAndHalfWalkedAndReadingsStayWithinTheirLimits) {
-  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  auto files = must(storage::read_founding_files(in_source("demo/shop.toml"), in_source("library")));
   files.shop.machines.resize(4);
   const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
   const simulate::DemoUse use({{"operating", 1000}}, {}, LocalDate::of(2026, 3, 4), 1);
@@ -115,7 +116,7 @@ TEST(DemoRounds, AreWalkedMissedAndHalfWalkedAndReadingsStayWithinTheirLimits) {
 }
 
 TEST(DemoStops, AreAheadOverAndClosedAndNoneIsToldBeforeItHappened) {
-  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  auto files = must(storage::read_founding_files(in_source("demo/shop.toml"), in_source("library")));
   const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
   const simulate::DemoUse use({{"operating", 1000}}, {}, LocalDate::of(2026, 3, 4), 1);
   std::map<std::string, int> kinds;
@@ -134,7 +135,7 @@ TEST(DemoStops, AreAheadOverAndClosedAndNoneIsToldBeforeItHappened) {
 }
 
 TEST(DemoStores, ASaturdaysKitLacksOnePartThatIsNotOnOrderAndOneShelfIsDisputed) {
-  auto files = must(storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", HW_SOURCE_DIR "/library"));
+  auto files = must(storage::read_founding_files(in_source("demo/shop.toml"), in_source("library")));
   const auto founded = must(service::found_shop(files.shop, files.sets, wednesday));
   const simulate::DemoUse use({{"operating", 1000}}, {}, LocalDate::of(2026, 3, 4), 1);
   std::vector<service::Entry> entries;
@@ -171,10 +172,10 @@ TEST(DemoUse, AnAmountIsFoundWhereTheDaysRoseByIt) {
 }
 
 TEST(FoundingFiles, AMissingFileOrLibraryIsNamed) {
-  const auto shop = storage::read_founding_files("/nowhere/shop.toml", HW_SOURCE_DIR "/library");
+  const auto shop = storage::read_founding_files("/nowhere/shop.toml", in_source("library"));
   EXPECT_EQ(shop.error().code, ErrorCode::not_found);
   EXPECT_NE(shop.error().message.find("/nowhere/shop.toml"), std::string::npos);
-  const auto library = storage::read_founding_files(HW_SOURCE_DIR "/demo/shop.toml", "/nowhere/library");
+  const auto library = storage::read_founding_files(in_source("demo/shop.toml"), "/nowhere/library");
   EXPECT_NE(library.error().message.find("/nowhere/library"), std::string::npos);
 }
 

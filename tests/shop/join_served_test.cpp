@@ -14,6 +14,7 @@
 #include "src/web/contract.h"
 #include "src/web/join_routes.h"
 #include "src/web/web_server.h"
+#include "tests/places/places.h"
 #include "tests/shop/scene.h"
 #include "tests/shop/schema_check.h"
 
@@ -69,7 +70,7 @@ class JoinServed : public testing::Test {
     must(init({"shop.example"}));
     web::WebOptions options;
     options.plain.port = 0;
-    options.share = HW_SOURCE_DIR;
+    options.share = in_source();
     options.names = names({"shop.example"});
     options.tls = web::TlsOptions{{"127.0.0.1", 0}, folder(), Duration::millis(20)};
     server = must(web::WebServer::start(scene.shop(), options, [this] { return Instant{now_ns}; }));
@@ -120,7 +121,7 @@ class JoinServed : public testing::Test {
     return {"POST", "/api/devices", "shop.example", "", edit(id, fmt::format(R"("code":"{}","title":"Phone")", code))};
   }
   void expect_schema(const JoinAnswer& answer, const char* schema) const {
-    const json::value contract = json::parse(must(web::json_of_yaml(text_of_file(HW_SOURCE_DIR "/api/openapi.yaml"))));
+    const json::value contract = json::parse(must(web::json_of_yaml(text_of_file(in_source("api/openapi.yaml")))));
     EXPECT_EQ(answer.status(), 200) << answer.whole;
     for (const auto& mistake :
          mistakes_in(answer.value(), contract.at_pointer(fmt::format("/components/schemas/{}", schema)), contract)) {
@@ -314,7 +315,7 @@ TEST(JoinNotServed, TlsWithoutACertificateIsRefusedWithWhatToDo) {
   Scene scene;
   web::WebOptions options;
   options.plain.port = 0;
-  options.share = HW_SOURCE_DIR;
+  options.share = in_source();
   options.tls = web::TlsOptions{{"127.0.0.1", 0}, {scene.folder() / "tls"}, Duration::seconds(3)};
   const auto server = web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; });
   ASSERT_FALSE(server);
@@ -340,7 +341,7 @@ TEST(JoinNotServed, WhileOnlyThisComputerReachesItNobodyCanJoin) {
   Scene scene;
   web::WebOptions options;
   options.plain.port = 0;
-  options.share = HW_SOURCE_DIR;
+  options.share = in_source();
   const auto server = must(web::WebServer::start(scene.shop(), options, [now = scene.now] { return now; }));
   http::RawClient client(server->port());
   client.send(text_of_file({"POST", "/api/join-codes", "localhost", "",

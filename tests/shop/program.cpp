@@ -11,6 +11,7 @@
 
 #include "libs/sql/test_folder.h"
 #include "libs/values/assert.h"
+#include "tests/places/places.h"
 
 namespace hw::shop {
 namespace {
@@ -26,12 +27,12 @@ std::string text_of(const std::filesystem::path& file) {
 [[noreturn]] void become(const std::vector<std::string>& words, int output, int errors) {
   ::dup2(output, STDOUT_FILENO);
   ::dup2(errors, STDERR_FILENO);
-  std::string program = HW_BUILD_DIR "/hourwright";
+  std::string program = in_build("hourwright");
   std::vector<std::string> texts = words;
   std::vector<char*> pointers{program.data()};
   for (std::string& text : texts) pointers.push_back(text.data());
   pointers.push_back(nullptr);
-  ::setenv("HOURWRIGHT_SHARE", HW_SOURCE_DIR, 1);
+  ::setenv("HOURWRIGHT_SHARE", in_source().c_str(), 1);
   ::execv(program.c_str(), pointers.data());
   ::_exit(127);
 }

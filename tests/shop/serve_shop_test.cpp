@@ -6,6 +6,7 @@
 
 #include "libs/sql/test_folder.h"
 #include "src/storage/sqlite_store.h"
+#include "tests/places/places.h"
 
 namespace hw::web {
 namespace {
@@ -13,7 +14,7 @@ namespace {
 Result<void> served(service::Store& store) {
   ServeOptions options;
   options.web.plain.port = 0;
-  options.web.share = HW_SOURCE_DIR;
+  options.web.share = in_source();
   return serve_shop(
       store, options, [](const Readied&) { ADD_FAILURE() << "it listens"; }, [] {});
 }

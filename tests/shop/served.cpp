@@ -7,6 +7,7 @@
 
 #include "libs/http/loopback_test.h"
 #include "src/web/contract.h"
+#include "tests/places/places.h"
 #include "tests/shop/let_in.h"
 #include "tests/shop/schema_check.h"
 
@@ -16,7 +17,7 @@ namespace {
 namespace json = boost::json;
 
 json::value contract() {
-  std::ifstream in(HW_SOURCE_DIR "/api/openapi.yaml");
+  std::ifstream in(in_source("api/openapi.yaml"));
   std::stringstream text;
   text << in.rdbuf();
   return json::parse(must(web::json_of_yaml(text.str())));
@@ -44,7 +45,7 @@ Served::Served() : the_contract(contract()), all_operations(operations(the_contr
   must(scene.keep());
   std::filesystem::create_directories(share() / "api");
   std::filesystem::create_directories(share() / "app" / "dist");
-  std::filesystem::copy(HW_SOURCE_DIR "/api/openapi.yaml", share() / "api" / "openapi.yaml");
+  std::filesystem::copy(in_source("api/openapi.yaml"), share() / "api" / "openapi.yaml");
   std::ofstream(share() / "app" / "dist" / "index.html") << index_html;
   web::WebOptions options;
   options.plain.port = 0;
