@@ -5,21 +5,25 @@ What is looked at is what the compiler compiles: about a dozen files of a module
 others costs most of the time. Such a unit is clean as long as nothing changes that its object file was made of: its
 text, the headers of this repository that the compiler read for it (ninja knows them), .clang-tidy, the command line
 and clang-tidy itself. So the first run is long and the next ones look only at what changed. The digests of clean units
-are in build/tidy/.
+are in ~/.cache/hourwright/tidy (or below $XDG_CACHE_HOME), without the checkout's own path: they serve other checkouts
+too, as ccache's objects do. What nobody asked for in a month is forgotten.
 """
 
 import argparse
 import hashlib
 import json
+import os
 import re
 import subprocess
 import sys
+import time
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILD = ROOT / "build"
-CLEAN = BUILD / "tidy"
+CLEAN = Path(os.environ.get("XDG_CACHE_HOME") or Path.home() / ".cache") / "hourwright" / "tidy"
+KEPT_SECONDS = 30 * 86400
 PROGRAM = "clang-tidy-14"
 
 
@@ -47,10 +51,14 @@ def read_headers() -> dict[str, list[Path]]:
 
 
 def digest_of(unit: dict, headers: dict[str, list[Path]], version: str) -> str:
-    digest = hashlib.sha256((version + unit["command"]).encode())
+    here = str(ROOT).encode()
+    digest = hashlib.sha256(version.encode() + unit["command"].encode().replace(here, b""))
     target = re.search(r" -o (\S+)", unit["command"]).group(1)
     for path in [ROOT / ".clang-tidy", Path(unit["file"]), *sorted(headers.get(target, []))]:
-        digest.update(str(path.relative_to(ROOT)).encode() + b"\0" + path.read_bytes() + b"\0")
+        text = path.read_bytes()
+        if path.is_relative_to(BUILD):  # the joined units name their files by whole paths
+            text = text.replace(here, b"")
+        digest.update(str(path.relative_to(ROOT)).encode() + b"\0" + text + b"\0")
     return digest.hexdigest()
 
 
@@ -77,8 +85,11 @@ def main() -> int:
             else:
                 bad += 1
                 print(output)
-    for old in set(CLEAN.iterdir()) - {CLEAN / digest for digest in digests.values()}:
-        old.unlink()
+    for kept in CLEAN.iterdir():
+        if kept.name in digests.values():
+            kept.touch()
+        elif kept.stat().st_mtime < time.time() - KEPT_SECONDS:
+            kept.unlink()
     print(f"{len(every)} units, {len(open_units)} of them looked at, {bad} with findings")
     return 1 if bad or not every else 0
 
