@@ -2,15 +2,13 @@
 
 #include <algorithm>
 
-#include "libs/values/characters.h"
 #include "src/access/session_limits.h"
 #include "src/service/ended_sessions.h"
 #include "src/service/entry_making.h"
+#include "src/service/title.h"
 
 namespace hw::service {
 namespace {
-
-constexpr std::size_t name_most = 60;
 
 AccessNote account_note(AccessDeed what, const std::string& name, const std::string& by, Instant now) {
   return {as_kept(now), by, what, name};
@@ -30,7 +28,7 @@ Result<void> check_lead_stays(AccessBook& book, const std::string& name, Instant
 }
 
 Result<void> check_edit(const AccountEdit& edit, const MachineKeys& machines, LocalDate today) {
-  HW_TRY(check_account_name(edit.name));
+  HW_TRY(check_title("name", edit.name, "as it is to stand in the logbook"));
   HW_TRY(check_machines(edit.role, edit.machines, machines));
   if (edit.role == access::Role::outside && !edit.until) {
     return refuse(ErrorCode::bad_input, "until: outside service needs a last day");
@@ -83,15 +81,6 @@ AccountView view_of(AccessBook& book, const Account& account, Instant now) {
 }
 
 }  // namespace
-
-Result<void> check_account_name(std::string_view name) {
-  const bool is_blank = name.find_first_not_of(' ') == std::string_view::npos;
-  const bool has_control = std::any_of(name.begin(), name.end(), [](char c) { return c >= 0 && c < ' '; });
-  if (!is_blank && !has_control && name.front() != ' ' && name.back() != ' ' && characters_in(name) <= name_most) {
-    return {};
-  }
-  return refuse(ErrorCode::bad_input, "name: 1 to {} characters, as it is to stand in the logbook", name_most);
-}
 
 Result<void> check_machines(access::Role role, const std::optional<MachineKeys>& limited_to,
                             const MachineKeys& machines) {

@@ -29,8 +29,6 @@ Result<void> end_account(AccessBook& book, const NameEdit& edit, const std::stri
 Result<NewLink> make_link(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
 Result<void> end_sessions_of(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
 
-// Refuses an account's name that is blank, longer than 60 characters or has control characters.
-Result<void> check_account_name(std::string_view name);
 // Refuses outside service without a machine; machines that are not there.
 Result<void> check_machines(access::Role role, const std::optional<MachineKeys>& limited_to,
                             const MachineKeys& machines);
