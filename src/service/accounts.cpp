@@ -103,6 +103,8 @@ AccountsView show_accounts(AccessBook& book, Instant now) {
   const std::lock_guard lock(book.mutex);
   AccountsView view;
   for (const auto& [name, account] : book.accounts) view.accounts.push_back(view_of(book, account, now));
+  view.second_factor_demanded = book.demands_second_factor;
+  view.office_roles.assign(book.table.office.begin(), book.table.office.end());
   return view;
 }
 
@@ -160,6 +162,18 @@ Result<NewLink> make_link(AccessBook& book, const NameEdit& edit, const std::str
   const Account* const account = book.account(edit.name, now);
   if (!account) return no_account(edit.name);
   return keep_with_link(book, {}, *account, by, now);
+}
+
+Result<void> rule_second_factor(AccessBook& book, const SecondFactorRule& edit, const std::string& by, Instant now) {
+  const std::lock_guard lock(book.mutex);
+  if (edit.demanded == book.demands_second_factor) return {};
+  const Account* const account = book.account(by, now);
+  if (edit.demanded && (!account || !account->factor_key)) {
+    return refuse(ErrorCode::conflict, Saying{"own-second-factor"},
+                  "{} has no second factor; who demands it of others sets up the own one first", by);
+  }
+  const auto what = edit.demanded ? AccessDeed::second_factor_demanded : AccessDeed::second_factor_offered;
+  return book.keep({.notes = {{as_kept(now), by, what, ""}}});
 }
 
 Result<void> end_sessions_of(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now) {
