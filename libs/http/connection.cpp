@@ -91,10 +91,10 @@ asio::awaitable<void> Connection::serve_requests() {
     Request request = reader.take();
     const bool is_head = request.method == "HEAD";
     doing_ = Doing::working;
-    Response response = co_await answer(std::move(request));
+    std::optional<Response> response = co_await ask(serving_.handler, std::move(request));
     doing_ = Doing::writing;
     keep_alive = reader.keep_alive() && !is_stopping_;
-    const bool sent = co_await send(std::move(response), is_head, keep_alive);
+    const bool sent = co_await send(*std::move(response), is_head, keep_alive);
     if (!sent) co_return;
   }
   co_await wire_->close_gently();
@@ -117,6 +117,10 @@ asio::awaitable<bool> Connection::read_request(RequestReader& reader) {
     if (!more) co_return false;
     state = reader.feed(received_);
   }
+  if (state == RequestReader::State::body && reader.may_be_large() && serving_.options.before_large_body) {
+    const bool may = co_await may_send_body(reader);
+    if (!may) co_return false;
+  }
   if (state == RequestReader::State::body) wire_->expire_after(serving_.options.body_within);
   if (reader.wants_continue()) co_await wire_->write(continue_head);
   while (state == RequestReader::State::body) {
@@ -126,6 +130,15 @@ asio::awaitable<bool> Connection::read_request(RequestReader& reader) {
   }
   if (state == RequestReader::State::refused) co_await refuse(reader.refusal());
   co_return state == RequestReader::State::done;
+}
+
+asio::awaitable<bool> Connection::may_send_body(const RequestReader& reader) {
+  doing_ = Doing::working;
+  std::optional<Response> answer = co_await ask(serving_.options.before_large_body, reader.head());
+  doing_ = answer ? Doing::writing : Doing::reading;
+  const bool may = !answer;
+  if (!may) co_await send_last(*std::move(answer));
+  co_return may;
 }
 
 asio::awaitable<bool> Connection::read_more() {
@@ -139,32 +152,36 @@ asio::awaitable<void> Connection::refuse(const Refusal& refusal) {
   doing_ = Doing::writing;
   Response response = problem(refusal.status, refusal.detail);
   if (refusal.status == 503) response.headers.add("Retry-After", "5");
+  co_await send_last(std::move(response));
+}
+
+asio::awaitable<void> Connection::send_last(Response response) {
   const bool sent = co_await send(std::move(response), false, false);
   if (sent) co_await wire_->close_gently();
 }
 
-// The handler works on a worker thread; the connection goes on, on its own thread, with the answer.
-asio::awaitable<Response> Connection::answer(Request request) {
+// The connection goes on, on its own thread, with the answer.
+asio::awaitable<std::optional<Response>> Connection::ask(const Objection& whom, Request request) {
   request.remote_address = wire_->peer_address();
   request.is_tls = tls_.has_value();
   const auto executor = wire_->executor();
-  const auto start = [this, executor](auto done, Request asked) {
-    asio::post(serving_.workers, [this, executor, done = std::move(done), asked = std::move(asked)]() mutable {
-      Response response = call_handler(std::move(asked));
+  const auto start = [this, executor, &whom](auto done, Request asked) {
+    asio::post(serving_.workers, [this, executor, &whom, done = std::move(done), asked = std::move(asked)]() mutable {
+      std::optional<Response> response = call(whom, std::move(asked));
       asio::post(executor, [done = std::move(done), response = std::move(response)]() mutable {
         std::move(done)(std::move(response));
       });
     });
   };
-  return asio::async_initiate<const asio::use_awaitable_t<>, void(Response)>(start, asio::use_awaitable,
-                                                                             std::move(request));
+  return asio::async_initiate<const asio::use_awaitable_t<>, void(std::optional<Response>)>(start, asio::use_awaitable,
+                                                                                            std::move(request));
 }
 
-Response Connection::call_handler(Request request) noexcept {
+std::optional<Response> Connection::call(const Objection& whom, Request request) noexcept {
   const std::string what = request.method + " " + request.path;
   std::string why = "unknown";
   try {
-    return serving_.handler(std::move(request));
+    return whom(std::move(request));
   } catch (const std::bad_alloc&) {
     if (serving_.options.report) serving_.options.report(what + " failed: out of memory");
     return problem(503, "the server ran out of memory at this request; try again");

@@ -20,7 +20,7 @@ namespace hw::http {
 // What all connections of a server share; it outlives them.
 struct Serving {
   ServerOptions options;
-  Handler handler;
+  Objection handler;  // always answers
   boost::asio::thread_pool workers;
 
   Serving(ServerOptions opts, Handler answer)
@@ -49,8 +49,12 @@ class Connection : public std::enable_shared_from_this<Connection> {
   boost::asio::awaitable<void> serve_requests();
   boost::asio::awaitable<bool> read_request(RequestReader& reader);
   boost::asio::awaitable<bool> read_more();
-  boost::asio::awaitable<Response> answer(Request request);
+  // What `whom` says, on a worker thread.
+  boost::asio::awaitable<std::optional<Response>> ask(const Objection& whom, Request request);
+  // False: it was answered already, and the connection ends.
+  boost::asio::awaitable<bool> may_send_body(const RequestReader& reader);
   boost::asio::awaitable<void> refuse(const Refusal& refusal);
+  boost::asio::awaitable<void> send_last(Response response);
   boost::asio::awaitable<bool> send(Response response, bool is_head, bool keep_alive);
   boost::asio::awaitable<bool> send_file(Response response, bool is_head, bool keep_alive);
   // How a body that is written while it is sent goes over the wire.
@@ -63,7 +67,7 @@ class Connection : public std::enable_shared_from_this<Connection> {
   boost::asio::awaitable<bool> follow(const Following& following);
   boost::asio::awaitable<bool> wait_for_event();
   boost::asio::awaitable<bool> write(std::string_view bytes);
-  Response call_handler(Request request) noexcept;
+  std::optional<Response> call(const Objection& whom, Request request) noexcept;
 
   Serving& serving_;
   std::optional<TlsContext> tls_;

@@ -94,7 +94,8 @@ RequestReader::State RequestReader::refuse_head(std::string_view bytes) {
 void RequestReader::limit_body(std::string_view head) {
   const LargeBodies& large = limits_.large_bodies;
   const auto target = head.substr(std::min(head.find(' ') + 1, head.size()));
-  if (!large.target_begin.empty() && target.starts_with(large.target_begin)) limits_.body_bytes_max = large.bytes_max;
+  may_be_large_ = !large.target_begin.empty() && target.starts_with(large.target_begin);
+  if (may_be_large_) limits_.body_bytes_max = large.bytes_max;
   parser_->body_limit(limits_.body_bytes_max);
 }
 
@@ -149,6 +150,12 @@ RequestReader::State RequestReader::feed_body(std::string& bytes) {
   }
   if (error) return give_up({400, fmt::format("the body's chunks are wrong: {}", error.message())});
   return state_;
+}
+
+Request RequestReader::head() const {
+  Request head = parser_->request;
+  head.body.clear();
+  return head;
 }
 
 bool RequestReader::wants_continue() const {

@@ -34,6 +34,10 @@ class RequestReader {
   // Takes what belongs to this request from the front of `bytes`; once done, the rest belongs to the next one.
   State feed(std::string& bytes);
 
+  // In state body: the target is one that may have a larger body than others.
+  bool may_be_large() const { return may_be_large_; }
+  // In state body: the request without its body.
+  Request head() const;
   // In state body: the client waits for "100 Continue" before it sends the body.
   bool wants_continue() const;
   // When done: whether another request may follow on this connection.
@@ -54,6 +58,7 @@ class RequestReader {
 
   RequestLimits limits_;
   State state_ = State::head;
+  bool may_be_large_ = false;
   Refusal refusal_{};
   std::unique_ptr<Parser> parser_;
   std::size_t left_ = 0;  // bytes of the body that the parser gave back

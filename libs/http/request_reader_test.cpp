@@ -176,6 +176,26 @@ TEST(RequestReader, LargerBodiesAreForTheirOwnTargetsOnly) {
   EXPECT_EQ(state_of("/other/files", 51), RequestReader::State::refused);
 }
 
+TEST(RequestReader, TellsTheHeadOfWhatMayBeLargeBeforeItsBody) {
+  RequestLimits some_larger = limits;
+  some_larger.large_bodies = {"/files", 60};
+  RequestReader reader(some_larger);
+  std::string bytes = "PUT /files/a%20b?c=d HTTP/1.1\r\nHost: h\r\nContent-Length: 9\r\n\r\nhalf";
+  EXPECT_EQ(reader.feed(bytes), RequestReader::State::body);
+  EXPECT_TRUE(reader.may_be_large());
+  const Request head = reader.head();
+  EXPECT_EQ(head.path, "/files/a b");
+  EXPECT_EQ(head.query_value("c"), "d");
+  EXPECT_TRUE(head.body.empty());
+  bytes = " more";
+  EXPECT_EQ(reader.feed(bytes), RequestReader::State::done);
+  EXPECT_EQ(reader.take().body, "half more") << "the head was a copy";
+  RequestReader other(some_larger);
+  bytes = get_with("Content-Length: 9\r\n");
+  EXPECT_EQ(other.feed(bytes), RequestReader::State::body);
+  EXPECT_FALSE(other.may_be_large());
+}
+
 TEST(RequestReader, SaysWhenTheClientWaitsToBeAskedForTheBody) {
   std::string bytes = get_with("Content-Length: 5\r\nExpect: 100-Continue\r\n");
   RequestReader reader(limits);

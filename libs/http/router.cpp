@@ -80,11 +80,18 @@ std::vector<const Router::Entry*> Router::entries_for(const std::vector<std::str
 }
 
 Response Router::answer(Request request) const {
+  Found found = find(request);
+  return found.answer ? *std::move(found.answer) : found.entry->handler(std::move(request));
+}
+
+std::optional<Response> Router::answer_before(Request request) const { return find(request).answer; }
+
+Router::Found Router::find(Request& request) const {
   const std::string path = request.path;
   const std::vector<std::string_view> segments = split(path);
   const auto entries = entries_for(segments);
   if (entries.empty()) {
-    return otherwise_ ? otherwise_(std::move(request)) : problem(404, fmt::format("there is nothing at {}", path));
+    return {nullptr, otherwise_ ? otherwise_(request) : problem(404, fmt::format("there is nothing at {}", path))};
   }
   const std::string wanted = request.method == "HEAD" ? "GET" : request.method;
   std::set<std::string> allowed = {"OPTIONS"};
@@ -92,9 +99,9 @@ Response Router::answer(Request request) const {
     if (entry->route.method == wanted || entry->route.method == request.method) {
       request.path_values = values_of(entry->segments, segments);
       if (guard_) {
-        if (auto refusal = guard_(entry->route, request)) return *std::move(refusal);
+        if (auto refusal = guard_(entry->route, request)) return {nullptr, std::move(refusal)};
       }
-      return entry->handler(std::move(request));
+      return {entry};
     }
     allowed.insert(entry->route.method);
     if (entry->route.method == "GET") allowed.insert("HEAD");
@@ -103,7 +110,7 @@ Response Router::answer(Request request) const {
                           ? Response::empty(204)
                           : problem(405, fmt::format("{} does not take {}", path, request.method));
   response.headers.add("Allow", allow_line(allowed));
-  return response;
+  return {nullptr, std::move(response)};
 }
 
 std::vector<Route> Router::routes() const {

@@ -35,6 +35,8 @@ class Router {
   // Answers HEAD by the GET handler (the server leaves the body out), OPTIONS by 204 with Allow, a method that the path
   // does not have by 405 with Allow, an unknown path by otherwise() or 404.
   Response answer(Request request) const;
+  // What answer() would say without asking a handler; nothing where it asks that of a route.
+  std::optional<Response> answer_before(Request request) const;
 
   // All routes, sorted by pattern, then method.
   std::vector<Route> routes() const;
@@ -45,6 +47,12 @@ class Router {
     std::vector<std::string> segments;
     Handler handler;
   };
+  struct Found {
+    const Entry* entry = nullptr;         // whose handler is to be asked
+    std::optional<Response> answer = {};  // else
+  };
+  // Fills in the request's path values, and what the guard finds out.
+  Found find(Request& request) const;
   std::vector<const Entry*> entries_for(const std::vector<std::string_view>& segments) const;
 
   std::vector<Entry> entries_;

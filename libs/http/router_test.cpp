@@ -65,6 +65,23 @@ TEST(Router, OtherwiseTakesWhatNoPatternFits) {
   EXPECT_EQ(router.answer(asking("DELETE", "/api/machines")).status, 405);
 }
 
+TEST(Router, SaysBeforeABodyWhatNeedsNoHandler) {
+  Router router = shop();
+  router.guard([](const Route& route, Request& request) -> std::optional<Response> {
+    if (route.method == "PUT" && request.path_value("task") == "t7") return Response::empty(403);
+    return std::nullopt;
+  });
+  const auto status = [&](const char* method, const char* path) {
+    const auto answer = router.answer_before(asking(method, path));
+    return answer ? answer->status : 0;
+  };
+  EXPECT_EQ(status("PUT", "/api/machines/a/tasks/t7"), 403);
+  EXPECT_EQ(status("PUT", "/api/machines/a/tasks/t8"), 0) << "its handler is to be asked";
+  EXPECT_EQ(status("DELETE", "/api/machines"), 405);
+  EXPECT_EQ(status("PUT", "/nowhere"), 404);
+  EXPECT_EQ(router.answer(asking("PUT", "/api/machines/a/tasks/t7")).status, 403);
+}
+
 TEST(Router, ListsItsRoutesSorted) {
   const std::vector<Route> expected = {{"GET", "/api/machines"},
                                        {"POST", "/api/machines"},

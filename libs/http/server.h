@@ -26,6 +26,9 @@ struct TlsFiles {
   std::string key_file;          // PEM
 };
 
+// Answers a request, or nothing: it goes on. Runs on a worker thread and may block.
+using Objection = std::function<std::optional<Response>(Request request)>;
+
 struct ServerOptions {
   std::string address = "127.0.0.1";
   std::uint16_t port = 0;       // 0: any that is free
@@ -36,6 +39,9 @@ struct ServerOptions {
   std::size_t head_bytes_max = 16 * 1024;  // request line and headers
   std::size_t body_bytes_max = 1024 * 1024;
   LargeBodies large_bodies;
+  // Asked with the head of a request that large_bodies is for, before its body is read (and before 100 Continue): what
+  // it answers is sent instead, and the line closed.
+  Objection before_large_body;
   std::size_t connections_max = 2000;
 
   Duration head_within = Duration::seconds(10);   // TLS handshake; from the first byte of a head to its end

@@ -19,6 +19,7 @@ inline constexpr std::string_view admit_permission = "admit";
 
 struct PermissionTable {
   std::map<std::string, std::set<Role>, std::less<>> roles;  // by permission
+  std::set<Role> office = {};  // who works at a desk: of whom the plant may demand a second factor
 
   // False for a permission that is not there.
   bool may(Role role, std::string_view permission) const;

@@ -24,6 +24,10 @@ void put_in_memory(AccessBook& book, const AccessRows& rows) {
   put_all(rows.links, book.links, &Link::secret_hash);
   put_all(rows.sessions, book.sessions, &Session::secret_hash);
   put_all(rows.tokens, book.tokens, &Token::secret_hash);
+  for (const AccessNote& note : rows.notes) {
+    if (note.what == AccessDeed::second_factor_demanded) book.demands_second_factor = true;
+    if (note.what == AccessDeed::second_factor_offered) book.demands_second_factor = false;
+  }
 }
 
 // That it was seen is worth no refusal: a disk that is full is told where something is entered.
@@ -145,6 +149,17 @@ bool AccessBook::goes_on(const Session& session, Instant now) {
   return now < end_of(session);
 }
 
+bool AccessBook::lacks_second_factor(const Account& account) const {
+  return demands_second_factor && table.office.contains(account.role) && account.password_hash && !account.factor_key;
+}
+
+Caller AccessBook::caller(const Account& account, const Session& session) const {
+  Caller caller{account.name, account.role, {}, account.machines, account.until, session};
+  caller.needs_second_factor = session.way != SignInWay::pin && lacks_second_factor(account);
+  if (!caller.needs_second_factor) caller.permissions = table.permissions_of(account.role);
+  return caller;
+}
+
 Result<void> AccessBook::take_grant(const std::string& secret_hash, Instant now) {
   HW_TAKE(grant, store.grant(secret_hash));
   if (!grant) return {};
@@ -169,8 +184,7 @@ std::optional<Caller> recognise_session(AccessBook& book, std::string_view secre
   if (found == book.sessions.end() || !book.goes_on(found->second, now)) return std::nullopt;
   note_seen(book, found->second, now);
   const Account& account = *book.account(found->second.account, now);
-  return Caller{account.name,     account.role,  book.table.permissions_of(account.role),
-                account.machines, account.until, found->second};
+  return book.caller(account, found->second);
 }
 
 std::optional<Caller> recognise_token(AccessBook& book, std::string_view secret, Instant now) {

@@ -24,6 +24,7 @@ struct Caller {
   std::optional<MachineKeys> machines = {};
   std::optional<LocalDate> until = {};
   std::optional<Session> session = {};  // a program has none
+  bool needs_second_factor = false;     // and may nothing before it is set up
 
   bool is_program() const { return !session; }
   bool may(std::string_view permission) const;
@@ -46,6 +47,11 @@ struct AccessBook {
   // An account that goes on; nothing where it has ended, or its last day is over.
   Account* account(std::string_view name, Instant now);
   bool goes_on(const Session& session, Instant now);
+  // Who asks with that session of the account.
+  Caller caller(const Account& account, const Session& session) const;
+  // Whether the plant demands a second factor of the account that it has not. Only of who has a password: a PIN is for
+  // devices that have joined, which are a second factor by themselves.
+  bool lacks_second_factor(const Account& account) const;
   // Takes what the command line left for that secret; nothing where it left nothing, or it is over.
   Result<void> take_grant(const std::string& secret_hash, Instant now);
 
@@ -59,6 +65,7 @@ struct AccessBook {
   std::map<std::string, Link, std::less<>> links;        // by the secret's hash, as are the next two
   std::map<std::string, Session, std::less<>> sessions;
   std::map<std::string, Token, std::less<>> tokens;
+  bool demands_second_factor = false;                // of office roles
   std::map<std::string, std::string> factors_begun;  // keys that no code was given back of, by account
   access::Tries at_places{{}};                       // a name from one address, a name at one device
   access::Tries at_names{{20, Duration::seconds(1), Duration::seconds(30)}};  // a name from everywhere

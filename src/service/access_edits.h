@@ -74,6 +74,11 @@ struct NameEdit {
 };
 BOOST_DESCRIBE_STRUCT(NameEdit, (), (name))
 
+struct SecondFactorRule {
+  bool demanded = false;
+};
+BOOST_DESCRIBE_STRUCT(SecondFactorRule, (), (demanded))
+
 struct TokenEdit {
   std::string title;
   access::Role role = access::Role::viewer;

@@ -97,12 +97,14 @@ enum class AccessDeed {
   pin_changed,
   second_factor_set,
   second_factor_ended,
+  second_factor_demanded,  // of office roles; the last of this and the next is the plant's rule
+  second_factor_offered,
   token_made,
   token_ended
 };
 BOOST_DESCRIBE_ENUM(AccessDeed, account_made, account_changed, account_ended, link_made, link_used, signed_in,
                     sign_in_refused, sessions_ended, password_changed, pin_changed, second_factor_set,
-                    second_factor_ended, token_made, token_ended)
+                    second_factor_ended, second_factor_demanded, second_factor_offered, token_made, token_ended)
 
 struct AccessNote {
   Instant at;
@@ -114,7 +116,8 @@ BOOST_DESCRIBE_STRUCT(AccessNote, (), (at, by, what, about))
 
 inline constexpr std::string_view this_computer = "this computer";
 
-// Rows to be kept, each in the place of the one with its name, hash or id; notes are added.
+// Rows to be kept, each in the place of the one with its name, hash or id; notes are added. As they are read again, the
+// only note among them is the last that says whether a second factor is demanded.
 struct AccessRows {
   std::vector<Account> accounts = {};
   std::vector<Link> links = {};

@@ -56,8 +56,10 @@ BOOST_DESCRIBE_STRUCT(AccountView, (),
 
 struct AccountsView {
   std::vector<AccountView> accounts;
+  bool second_factor_demanded = false;
+  std::vector<access::Role> office_roles;  // of whom
 };
-BOOST_DESCRIBE_STRUCT(AccountsView, (), (accounts))
+BOOST_DESCRIBE_STRUCT(AccountsView, (), (accounts, second_factor_demanded, office_roles))
 
 struct TokenView {
   std::string id;

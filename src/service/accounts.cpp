@@ -2,15 +2,13 @@
 
 #include <algorithm>
 
-#include "libs/values/characters.h"
 #include "src/access/session_limits.h"
 #include "src/service/ended_sessions.h"
 #include "src/service/entry_making.h"
+#include "src/service/title.h"
 
 namespace hw::service {
 namespace {
-
-constexpr std::size_t name_most = 60;
 
 AccessNote account_note(AccessDeed what, const std::string& name, const std::string& by, Instant now) {
   return {as_kept(now), by, what, name};
@@ -30,7 +28,7 @@ Result<void> check_lead_stays(AccessBook& book, const std::string& name, Instant
 }
 
 Result<void> check_edit(const AccountEdit& edit, const MachineKeys& machines, LocalDate today) {
-  HW_TRY(check_account_name(edit.name));
+  HW_TRY(check_title("name", edit.name, "as it is to stand in the logbook"));
   HW_TRY(check_machines(edit.role, edit.machines, machines));
   if (edit.role == access::Role::outside && !edit.until) {
     return refuse(ErrorCode::bad_input, "until: outside service needs a last day");
@@ -84,15 +82,6 @@ AccountView view_of(AccessBook& book, const Account& account, Instant now) {
 
 }  // namespace
 
-Result<void> check_account_name(std::string_view name) {
-  const bool is_blank = name.find_first_not_of(' ') == std::string_view::npos;
-  const bool has_control = std::any_of(name.begin(), name.end(), [](char c) { return c >= 0 && c < ' '; });
-  if (!is_blank && !has_control && name.front() != ' ' && name.back() != ' ' && characters_in(name) <= name_most) {
-    return {};
-  }
-  return refuse(ErrorCode::bad_input, "name: 1 to {} characters, as it is to stand in the logbook", name_most);
-}
-
 Result<void> check_machines(access::Role role, const std::optional<MachineKeys>& limited_to,
                             const MachineKeys& machines) {
   const bool is_outside = role == access::Role::outside;
@@ -114,6 +103,8 @@ AccountsView show_accounts(AccessBook& book, Instant now) {
   const std::lock_guard lock(book.mutex);
   AccountsView view;
   for (const auto& [name, account] : book.accounts) view.accounts.push_back(view_of(book, account, now));
+  view.second_factor_demanded = book.demands_second_factor;
+  view.office_roles.assign(book.table.office.begin(), book.table.office.end());
   return view;
 }
 
@@ -171,6 +162,18 @@ Result<NewLink> make_link(AccessBook& book, const NameEdit& edit, const std::str
   const Account* const account = book.account(edit.name, now);
   if (!account) return no_account(edit.name);
   return keep_with_link(book, {}, *account, by, now);
+}
+
+Result<void> rule_second_factor(AccessBook& book, const SecondFactorRule& edit, const std::string& by, Instant now) {
+  const std::lock_guard lock(book.mutex);
+  if (edit.demanded == book.demands_second_factor) return {};
+  const Account* const account = book.account(by, now);
+  if (edit.demanded && (!account || !account->factor_key)) {
+    return refuse(ErrorCode::conflict, Saying{"own-second-factor"},
+                  "{} has no second factor; who demands it of others sets up the own one first", by);
+  }
+  const auto what = edit.demanded ? AccessDeed::second_factor_demanded : AccessDeed::second_factor_offered;
+  return book.keep({.notes = {{as_kept(now), by, what, ""}}});
 }
 
 Result<void> end_sessions_of(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now) {

@@ -29,8 +29,11 @@ Result<void> end_account(AccessBook& book, const NameEdit& edit, const std::stri
 Result<NewLink> make_link(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
 Result<void> end_sessions_of(AccessBook& book, const NameEdit& edit, const std::string& by, Instant now);
 
-// Refuses an account's name that is blank, longer than 60 characters or has control characters.
-Result<void> check_account_name(std::string_view name);
+// Whether a second factor is demanded of office roles: whoever of them has a password and no second factor may from now
+// on nothing but set it up. Once more changes nothing. Refuses conflict (own-second-factor) where `by` would demand it
+// and has none.
+Result<void> rule_second_factor(AccessBook& book, const SecondFactorRule& edit, const std::string& by, Instant now);
+
 // Refuses outside service without a machine; machines that are not there.
 Result<void> check_machines(access::Role role, const std::optional<MachineKeys>& limited_to,
                             const MachineKeys& machines);

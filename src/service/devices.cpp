@@ -3,24 +3,15 @@
 #include <algorithm>
 
 #include "libs/sql/storage_failed.h"
-#include "libs/values/characters.h"
 #include "libs/values/secret.h"
 #include "src/service/access_book.h"
 #include "src/service/entry_making.h"
+#include "src/service/title.h"
 
 namespace hw::service {
 namespace {
 
-constexpr std::size_t device_title_max = 60;
 constexpr std::size_t secret_size = 32;
-
-Result<void> check_title(std::string_view title) {
-  const bool is_blank = title.find_first_not_of(' ') == std::string_view::npos;
-  const bool has_control = std::any_of(title.begin(), title.end(), [](char c) { return c >= 0 && c < ' '; });
-  if (!is_blank && !has_control && characters_in(title) <= device_title_max) return {};
-  return refuse(ErrorCode::bad_input,
-                "title: say what this device is called, in 1 to {} characters: Phone at the lathes", device_title_max);
-}
 
 template <class Change>
 Result<void> write(Store& store, const Change& change) {
@@ -70,7 +61,7 @@ Result<Enrolled> Devices::enrol_again(const access::JoinCode& code, const Device
 
 Result<Enrolled> Devices::enrol(const DeviceEdit& edit, Line line, Instant now) {
   HW_TRY(check_id("id", edit.id));
-  HW_TRY(check_title(edit.title));
+  HW_TRY(check_title("title", edit.title, "what this device is called: Phone at the lathes"));
   const std::lock_guard lock(mutex_);
   HW_TAKE(code, codes_.find(edit.code, now));
   if (code.use) return enrol_again(code, edit);

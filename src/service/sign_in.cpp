@@ -55,9 +55,7 @@ Result<SignedIn> begin_session(AccessBook& book, AccessRows rows, const Account&
   rows.notes.push_back({as_kept(now), account.name, AccessDeed::signed_in, account.name});
   const Session session = rows.sessions.back();
   HW_TRY(book.keep(rows));
-  return SignedIn{
-      {account.name, account.role, book.table.permissions_of(account.role), account.machines, account.until, session},
-      secret};
+  return SignedIn{book.caller(account, session), secret};
 }
 
 // Nothing where the wait is over.

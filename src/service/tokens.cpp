@@ -4,6 +4,7 @@
 
 #include "src/service/accounts.h"
 #include "src/service/entry_making.h"
+#include "src/service/title.h"
 
 namespace hw::service {
 namespace {
@@ -52,7 +53,7 @@ TokensView show_tokens(AccessBook& book) {
 
 Result<NewToken> make_token(AccessBook& book, const TokenEdit& edit, const MachineKeys& machines, const std::string& by,
                             Instant now) {
-  HW_TRY(check_account_name(edit.title));
+  HW_TRY(check_title("title", edit.title, "the program or the screen that will use it"));
   HW_TRY(check_permissions(book.table, edit.role, edit.permissions));
   HW_TRY(check_machines(edit.role, edit.machines, machines));
   if (edit.days < 1 || edit.days > token_days_max) {

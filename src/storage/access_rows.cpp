@@ -166,6 +166,23 @@ Result<std::vector<service::Token>> read_tokens(sql::Connection& db) {
   return tokens;
 }
 
+Result<service::AccessNote> note_in(const sql::Rows& row) {
+  HW_TAKE(what, word_in<service::AccessDeed>(row.get<std::string_view>(2), "access_note.what"));
+  return service::AccessNote{Instant::from_millis(row.get<std::int64_t>(0)), row.get<std::string>(1), what,
+                             row.get<std::string>(3)};
+}
+
+// The latest of two kinds; nothing where there is none.
+Result<std::optional<service::AccessNote>> last_note_of(sql::Connection& db,
+                                                        const std::array<service::AccessDeed, 2>& deeds) {
+  HW_TAKE(rows, db.query("select at_ms, by_name, what, about from access_note "
+                         "where plant = $1 and what in ($2, $3) order by ordinal desc limit 1",
+                         plant_key, formats::print_word(deeds[0]), formats::print_word(deeds[1])));
+  if (!rows.next()) return std::optional<service::AccessNote>{};
+  HW_TAKE(note, note_in(rows));
+  return std::optional{std::move(note)};
+}
+
 }  // namespace
 
 Result<void> put_access(sql::Connection& db, const service::AccessRows& rows) {
@@ -178,6 +195,7 @@ Result<void> put_access(sql::Connection& db, const service::AccessRows& rows) {
 }
 
 Result<service::AccessRows> read_access(sql::Connection& db) {
+  using service::AccessDeed;
   service::AccessRows rows;
   HW_TAKE(accounts, read_accounts(db));
   HW_TAKE(links, read_links(db));
@@ -187,6 +205,8 @@ Result<service::AccessRows> read_access(sql::Connection& db) {
   rows.links = std::move(links);
   rows.sessions = std::move(sessions);
   rows.tokens = std::move(tokens);
+  HW_TAKE(rule, last_note_of(db, {AccessDeed::second_factor_demanded, AccessDeed::second_factor_offered}));
+  if (rule) rows.notes.push_back(*rule);
   return rows;
 }
 
@@ -196,9 +216,8 @@ Result<std::vector<service::AccessNote>> read_access_notes(sql::Connection& db, 
                          "order by ordinal desc limit $2",
                          plant_key, count_max));
   while (rows.next()) {
-    HW_TAKE(what, word_in<service::AccessDeed>(rows.get<std::string_view>(2), "access_note.what"));
-    notes.push_back(
-        {Instant::from_millis(rows.get<std::int64_t>(0)), rows.get<std::string>(1), what, rows.get<std::string>(3)});
+    HW_TAKE(note, note_in(rows));
+    notes.push_back(std::move(note));
   }
   return notes;
 }

@@ -56,6 +56,18 @@ TEST_F(AccessRowsKept, ComeBackAsTheyWerePutLast) {
   EXPECT_EQ(notes[0].what, service::AccessDeed::signed_in) << "the latest first";
 }
 
+TEST_F(AccessRowsKept, OfTheNotesTheLastRuleOfTheSecondFactorIsReadWithTheRows) {
+  using service::AccessDeed;
+  EXPECT_TRUE(store->access_rows()->notes.empty());
+  keep({.notes = {{moment(0), "Ada", AccessDeed::second_factor_demanded, ""},
+                  {moment(1), "Bo", AccessDeed::second_factor_offered, ""}}});
+  keep({.notes = {{moment(2), "Ada", AccessDeed::signed_in, "Ada"}}});
+  const auto rows = *store->access_rows();
+  ASSERT_EQ(rows.notes.size(), 1U);
+  EXPECT_EQ(rows.notes[0].what, AccessDeed::second_factor_offered);
+  EXPECT_EQ(rows.notes[0].by, "Bo");
+}
+
 TEST_F(AccessRowsKept, ASessionThatEndedIsNotReadAgain) {
   service::Session session{"s1", "bb", "Ada", service::SignInWay::link, {}, moment(1), moment(2), {}};
   keep({.sessions = {session}});

@@ -8,7 +8,7 @@
 
 #include "libs/formats/json.h"
 #include "src/access/session_limits.h"
-#include "src/service/accounts.h"
+#include "src/service/title.h"
 #include "src/terminal/data_folder.h"
 
 namespace hw::terminal {
@@ -47,7 +47,7 @@ Answer leave(const AdminCall& call, const Entrances& entrances, service::Grant g
 }
 
 Answer create(const AdminCall& call, const Entrances& entrances) {
-  HW_TRY(service::check_account_name(call.name));
+  HW_TRY(service::check_title("NAME", call.name, "as it is to stand in the logbook"));
   auto role = access::parse_role(call.role);
   if (!role) return refuse(ErrorCode::wrong_usage, "--role: {}", role.error().message);
   if (*role == access::Role::outside) {

@@ -7,6 +7,7 @@
 
 #include "libs/formats/json.h"
 #include "src/service/accounts.h"
+#include "src/service/title.h"
 #include "src/service/tokens.h"
 #include "src/terminal/data_folder.h"
 
@@ -32,7 +33,7 @@ struct TokenCall {
 };
 
 Result<service::Grant> grant_of(const TokenCall& call, const Entrances& entrances) {
-  HW_TRY(service::check_account_name(call.title));
+  HW_TRY(service::check_title("--title", call.title, "the program or the screen that will use it"));
   service::Grant grant{.kind = "token", .name = call.title};
   const auto role = access::parse_role(call.role);
   if (!role) return refuse(ErrorCode::wrong_usage, "--role: {}", role.error().message);

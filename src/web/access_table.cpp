@@ -15,6 +15,15 @@ namespace json = boost::json;
 
 std::string text_of(const json::value& value) { return value.is_string() ? std::string{value.as_string()} : ""; }
 
+Result<std::set<access::Role>> roles_in(const json::array& words) {
+  std::set<access::Role> roles;
+  for (const json::value& word : words) {
+    HW_TAKE(role, access::parse_role(text_of(word)));
+    roles.insert(role);
+  }
+  return roles;
+}
+
 Result<access::PermissionTable> read_roles(const json::object& contract) {
   access::PermissionTable table;
   const auto* const all = contract.if_contains("x-permissions");
@@ -24,11 +33,13 @@ Result<access::PermissionTable> read_roles(const json::object& contract) {
     if (!roles || !roles->is_array()) {
       return refuse(ErrorCode::corrupt, "the contract's x-permissions.{} names no roles", std::string{permission});
     }
-    for (const json::value& word : roles->as_array()) {
-      HW_TAKE(role, access::parse_role(text_of(word)));
-      table.roles[std::string{permission}].insert(role);
-    }
+    HW_TAKE(all_of_it, roles_in(roles->as_array()));
+    table.roles[std::string{permission}] = std::move(all_of_it);
   }
+  const auto* const office = contract.if_contains("x-office-roles");
+  if (!office || !office->is_array()) return refuse(ErrorCode::corrupt, "the contract has no x-office-roles");
+  HW_TAKE(office_roles, roles_in(office->as_array()));
+  table.office = std::move(office_roles);
   return table;
 }
 

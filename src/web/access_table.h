@@ -1,6 +1,6 @@
 #pragma once
-// The contract's table of who may what (x-permissions) and the permission of each operation (x-permission), as they
-// stand in api/openapi.yaml: the one place where they are said.
+// The contract's table of who may what (x-permissions), the roles that work at a desk (x-office-roles) and the
+// permission of each operation (x-permission), as they stand in api/openapi.yaml: the one place where they are said.
 
 #include <filesystem>
 #include <map>
@@ -16,7 +16,7 @@ struct AccessTable {
 };
 
 // From the contract as JSON. Refuses (corrupt) an operation without a permission, a permission that is not in the
-// table, a role that there is not.
+// table, a role that there is not, a contract without one of the two tables.
 Result<AccessTable> read_access_table(std::string_view contract_json);
 
 // The contract of the folder with the program's own files, as JSON. Refuses (not_found, bad_input).

@@ -51,7 +51,7 @@ void add_lead(http::Router& router, const AccessParts& parts, const char* patter
              }));
 }
 
-// What ends sessions: nothing more is told to them.
+// What ends sessions, or lets them do less: nothing more is told to them.
 Result<service::AccountsView> ended(const AccessParts& parts, const Result<void>& done) {
   if (!done) return refuse(done.error());
   parts.events.end_streams();
@@ -79,6 +79,11 @@ void add_accounts(http::Router& router, const AccessParts& parts) {
                               [](const AccessParts& all, const Request& request, const auto& edit) {
                                 return ended(all, service::end_sessions_of(all.book, edit, request.user, all.clock()));
                               });
+  add_lead<service::SecondFactorRule>(
+      router, parts, "/api/accounts/second-factor",
+      [](const AccessParts& all, const Request& request, const auto& edit) {
+        return ended(all, service::rule_second_factor(all.book, edit, request.user, all.clock()));
+      });
   add_lead<service::NameEdit>(
       router, parts, "/api/accounts/link",
       [](const AccessParts& all, const Request& request, const auto& edit) -> Result<NewLinkView> {

@@ -19,6 +19,12 @@ http::Response not_signed_in() {
 }
 
 http::Response not_allowed(const service::Caller& caller, std::string_view permission) {
+  if (caller.needs_second_factor) {
+    return http::problem({ErrorCode::not_allowed,
+                          fmt::format("the plant demands a second factor of the role {}; {} sets it up first",
+                                      access::word_of(caller.role), caller.name),
+                          Saying{"second-factor-needed"}});
+  }
   return http::problem({ErrorCode::not_allowed,
                         fmt::format("{} may not do this; the role {} has no permission \"{}\", or this token has not",
                                     caller.name, access::word_of(caller.role), permission),

@@ -30,8 +30,8 @@ struct AdmissionParts {
   const AccessTable& table;
 };
 
-// Refuses 401 (not-signed-in) where nobody is known, 403 (not-allowed, not-your-machine) what the caller may not; else
-// notes in the request who asks. What may be watched is also answered to this computer.
+// Refuses 401 (not-signed-in) where nobody is known, 403 (not-allowed, second-factor-needed, not-your-machine) what the
+// caller may not; else notes in the request who asks. What may be watched is also answered to this computer.
 std::optional<http::Response> check_admission(const AdmissionParts& parts, const http::Route& route,
                                               http::Request& request, Instant now);
 

@@ -57,6 +57,7 @@ MeView me_view(const AccessParts& parts, const http::Request& request, const std
   view.name = caller->name;
   view.role = caller->role;
   view.permissions = caller->permissions;
+  view.needs_second_factor = caller->needs_second_factor;
   if (caller->machines) view.machines = *caller->machines;
   if (caller->until) view.until = *caller->until;
   view.way = way_of(*caller);

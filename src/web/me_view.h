@@ -21,13 +21,14 @@ struct MeView {
   bool has_password = false;
   bool has_pin = false;
   bool has_second_factor = false;
+  bool needs_second_factor = false;
   bool can_sign_in = false;
   bool is_open_line = false;
   std::vector<std::string> pin_people;
 };
 BOOST_DESCRIBE_STRUCT(MeView, (),
                       (name, role, permissions, machines, until, way, session, has_password, has_pin, has_second_factor,
-                       can_sign_in, is_open_line, pin_people))
+                       needs_second_factor, can_sign_in, is_open_line, pin_people))
 
 // Nobody where there is no caller.
 MeView me_view(const AccessParts& parts, const http::Request& request, const std::optional<service::Caller>& caller);

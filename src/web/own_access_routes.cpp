@@ -41,12 +41,14 @@ service::SessionsView sessions(const AccessParts& parts, const service::Session&
   return service::show_sessions(parts.book, present, titles_of(parts.devices), parts.clock());
 }
 
+Doors doors(const AccessParts& parts) { return {parts.book, parts.devices}; }
+
 // The guard let in nobody without a session.
 service::Caller person_of(const AccessParts& parts, const Request& request) {
-  return *caller_of(request, {parts.book, parts.devices}, parts.clock());
+  return *caller_of(request, doors(parts), parts.clock());
 }
 
-// A route that changes something of the person's own by an edit; `told` is what it answers then.
+// A route that changes something of the person's own by an edit; `told` is what it answers then, of who it is since.
 template <class Edit, class Use, class Told>
 void add_own(http::Router& router, const AccessParts& parts, const char* pattern, Use use, Told told) {
   router.add("POST", pattern, guarded([parts, use, told](const Request& request) {
@@ -54,7 +56,8 @@ void add_own(http::Router& router, const AccessParts& parts, const char* pattern
                    request, [&](const auto& edit) -> Result<decltype(told(parts, request, person_of(parts, request)))> {
                      const service::Caller caller = person_of(parts, request);
                      HW_TRY(use(parts, *caller.session, edit, request));
-                     return told(parts, request, caller);
+                     parts.events.end_streams();  // sessions may have ended, or may do less
+                     return told(parts, request, caller_of(request, doors(parts), parts.clock()).value_or(caller));
                    }));
              }));
 }
@@ -73,18 +76,14 @@ void add_sessions(http::Router& router, const AccessParts& parts) {
   });
   add_own<service::Nothing>(
       router, parts, "/api/me/sessions/{session}/end",
-      [](const AccessParts& all, const service::Session& present, const auto&, const Request& request) -> Result<void> {
-        HW_TRY(service::end_session(all.book, present, request.path_value("session"), all.clock()));
-        all.events.end_streams();
-        return {};
+      [](const AccessParts& all, const service::Session& present, const auto&, const Request& request) {
+        return service::end_session(all.book, present, request.path_value("session"), all.clock());
       },
       tell_sessions);
   add_own<service::Nothing>(
       router, parts, "/api/me/sessions/end-others",
-      [](const AccessParts& all, const service::Session& present, const auto&, const Request&) -> Result<void> {
-        HW_TRY(service::end_other_sessions(all.book, present, all.clock()));
-        all.events.end_streams();
-        return {};
+      [](const AccessParts& all, const service::Session& present, const auto&, const Request&) {
+        return service::end_other_sessions(all.book, present, all.clock());
       },
       tell_sessions);
 }

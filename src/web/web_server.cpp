@@ -100,6 +100,7 @@ Result<http::Server*> WebServer::listen(const Endpoint& endpoint, const std::opt
   options.tls = tls;
   options.report = report;
   options.large_bodies = {"/api/stores/sheet", sheet_bytes_max};
+  options.before_large_body = [this](http::Request head) { return answer_before(std::move(head)); };
   HW_TAKE(server, http::Server::listen(options, [this](http::Request request) { return answer(std::move(request)); }));
   return servers_.emplace_back(std::move(server)).get();
 }
@@ -135,6 +136,11 @@ Result<void> WebServer::open_tls(const TlsOptions& options) {
 http::Response WebServer::answer(http::Request request) const {
   if (auto refusal = check_origin(request, reach_)) return *std::move(refusal);
   return router_.answer(std::move(request));
+}
+
+std::optional<http::Response> WebServer::answer_before(http::Request head) const {
+  if (auto refusal = check_origin(head, reach_)) return refusal;
+  return router_.answer_before(std::move(head));
 }
 
 http::Response WebServer::from_app(const http::Request& request) const {

@@ -48,6 +48,8 @@ class WebServer {
   Result<void> open_tls(const TlsOptions& options);
   Result<http::Server*> listen(const Endpoint& endpoint, const std::optional<http::TlsFiles>& tls);
   http::Response answer(http::Request request) const;
+  // What is said to the head of a request that may have a large body, before that is read; nothing: it may come.
+  std::optional<http::Response> answer_before(http::Request head) const;
   http::Response from_app(const http::Request& request) const;
 
   Clock clock_;

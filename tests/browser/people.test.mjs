@@ -64,6 +64,16 @@ function codeOf(secret, atMs) {
   return String((hash.readUInt32BE(at) & 0x7fffffff) % 1_000_000).padStart(6, '0');
 }
 
+/** As a person does with an app, where the page asks for the password; gives the secret. */
+async function setUpFactor(page) {
+  await page.locator('#factor-now').fill(PASSWORD);
+  await page.keyboard.press('Enter');
+  const secret = await page.locator('[data-secret]').getAttribute('data-secret');
+  await page.locator('#factor-code').fill(codeOf(secret, Date.now()));
+  await page.keyboard.press('Enter');
+  return secret;
+}
+
 /** A phone's page after the device joined. */
 async function joinedPhone({ server, open }, phone, more = {}) {
   const page = await open(server.tlsUrl, PHONE, more, phone);
@@ -163,11 +173,7 @@ peopleTest('People: a second factor is read, confirmed, and asked for from then 
   const page = await desk({ as: LEAD });
   await page.goto('/me');
   await page.getByText('Second factor: off').click();
-  await page.locator('#factor-now').fill(PASSWORD);
-  await page.keyboard.press('Enter');
-  const secret = await page.locator('[data-secret]').getAttribute('data-secret');
-  await page.locator('#factor-code').fill(codeOf(secret, Date.now()));
-  await page.keyboard.press('Enter');
+  const secret = await setUpFactor(page);
   await page.getByText('Second factor: on').waitFor();
   const other = await desk();
   await other.goto('/');
@@ -179,6 +185,41 @@ peopleTest('People: a second factor is read, confirmed, and asked for from then 
   await other.keyboard.press('Enter');
   await other.locator('#me-top').waitFor();
   assert.equal(await nameOn(other), LEAD);
+});
+
+peopleTest('People: a demanded second factor is set up before anything else', async ({ server, desk }) => {
+  await server.people.enter('Eva Holm', 'viewer');
+  const seen = await desk();
+  await seen.goto('/machine/m1');
+  await signIn(seen, 'Eva Holm');
+  await seen.locator('#tasks-title').waitFor();
+
+  const lead = await desk({ as: LEAD });
+  await lead.goto('/access');
+  await lead.getByText('Have none yet: Ada Brandt, Eva Holm').waitFor();
+  await lead.getByRole('link', { name: 'Set up my own' }).click();
+  await lead.getByText('Second factor: off').click();
+  await setUpFactor(lead);
+  await lead.getByText('Second factor: on').waitFor();
+  await lead.goto('/access');
+  await lead.getByRole('button', { name: 'Demand it of: viewer, lead' }).click();
+  await lead.getByText('It is demanded of these roles: viewer, lead.').waitFor();
+  await lead.getByText(`second factor demanded of office roles by ${LEAD}`).waitFor();
+  await expectClean(lead, 'second factor demanded');
+
+  // The page that is open is led there too, without a press.
+  await seen.getByText('This shop demands a second factor of your role.').waitFor();
+  const fresh = await desk();
+  await fresh.goto('/machine/m1');
+  await signIn(fresh, 'Eva Holm');
+  await fresh.getByText('This shop demands a second factor of your role.').waitFor();
+  assert.equal(await fresh.locator('nav a').count(), 0, 'no way to another page');
+  await expectClean(fresh, 'second factor to be set up');
+  await setUpFactor(fresh);
+  await fresh.locator('#tasks-title').waitFor();
+  assert.equal(new URL(fresh.url()).pathname, '/machine/m1', 'the page that was asked for');
+  assert.equal(await nameOn(fresh), 'Eva Holm');
+  await seen.locator('#sign-in-name').waitFor();
 });
 
 peopleTest('People: a viewer is offered no deed, and the server takes none', async ({ server, desk }) => {

@@ -98,7 +98,10 @@ class House(unittest.TestCase):
         self.assertGreater(len(security.roles_of(repository().texts[security.CONTRACT])), 5)
         self.holds(security.named_tests_exist(repository()))
         self.holds(security.requirements_have_tests(repository()))
-        self.holds(security.roles_are_the_contracts(repository()))
+
+    def test_roles_in_the_documents_are_the_contracts(self):
+        for page in security.PAGES_WITH_ROLES:
+            self.holds(security.roles_are_the_contracts(repository(), page))
 
     def test_commands_and_settings_are_in_the_documents(self):
         if not PROGRAM.exists():

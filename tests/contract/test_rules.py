@@ -189,10 +189,27 @@ class RulesFindViolations(unittest.TestCase):
         self.passes(security.named_tests_exist, page, "| 1.2 | shut | `Door.IsShut` |\n", beside=tests)
         self.finds(security.named_tests_exist, page, "\n| 1.2 | shut | `Door.IsOpen` |\n", 2, beside=tests)
         self.finds(security.requirements_have_tests, page, "| 1.2 | shut | |\n", 1)
-        contract = {"api/openapi.yaml": "x-permissions:\n  look: { roles: [viewer, lead], says: see }\n"}
-        self.passes(security.roles_are_the_contracts, page, "| look | | yes | | | yes | see |\n", beside=contract)
-        self.finds(security.roles_are_the_contracts, page, "| look | | yes | | yes | yes | see |\n", 1, beside=contract)
-        self.finds(security.roles_are_the_contracts, page, "nothing\n", 1, beside=contract)
+
+    def test_a_table_of_roles_that_is_not_the_contracts(self):
+        contract = {"api/openapi.yaml": "x-permissions:\n  look: { roles: [viewer, outside], says: see }\n"
+                                        "  admit: { roles: [lead], says: \"let in, let out\" }\n"}
+        heads = {"last.md": "| permission | outside | viewer | technician | lead | to |\n| --- | --- | --- | --- | --- | --- |\n",
+                 "first.md": "| | outside service | viewer | technician | lead |\n| --- | --- | --- | --- | --- |\n"}
+        rows = {"last.md": ("| look | yes | yes | | | see |\n", "| admit | | | | yes | let in, let out |\n"),
+                "first.md": ("| **look**: see | yes | yes | | |\n", "| **admit**: let in, let out | | | | yes |\n")}
+
+        def finds(page, text, line):
+            self.finds(security.roles_are_the_contracts, page, text, line, page, beside=contract)
+
+        for page, head in heads.items():
+            look, admit = rows[page]
+            self.passes(security.roles_are_the_contracts, page, head + look + admit, page, beside=contract)
+            finds(page, head + look, 1)
+            finds(page, head + look + admit + admit.replace("admit", "leave"), 5)
+            finds(page, head + look.replace("yes | yes", "yes | ") + admit, 3)
+            finds(page, head + look + admit.replace("| yes", "yes | yes"), 4)
+            finds(page, head + look.replace("see", "look away") + admit, 3)
+            finds(page, "nothing\n", 1)
 
     def test_ratchet_that_grew(self):
         self.assertEqual(["b.cpp"], ratchet.grown("# a\na.cpp\n", "# a\na.cpp\nb.cpp\n"))

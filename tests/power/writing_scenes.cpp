@@ -7,6 +7,7 @@
 #include "src/storage/schema.h"
 #include "src/storage/sqlite_store.h"
 #include "src/storage/store_test.h"
+#include "tests/power/access_scenes.h"
 #include "tests/shop/stopping.h"
 #include "tests/shop/storing.h"
 #include "tests/shop/walking.h"
@@ -20,12 +21,6 @@ using shop::Scene;
 using shop::Stopping;
 using shop::Storing;
 using shop::Walker;
-
-template <class T>
-Result<void> told(const Result<T>& result) {
-  if (result) return {};
-  return refuse(result.error());
-}
 
 // A step in which people or feeds do something in the scene's shop.
 template <class Act>
@@ -206,12 +201,7 @@ WritingScene counting_stored() {
 WritingScene devices_joined() {
   const auto begin = [](Stage& stage) {
     open_shop(stage);
-    const auto random = [&stage](std::size_t bytes) {
-      std::string chance;
-      while (chance.size() < bytes) chance += static_cast<char>(++stage.chance * 7);
-      return chance;
-    };
-    stage.devices = shop::must(service::Devices::open(stage.scene->store(), Zone::utc(), random));
+    stage.devices = shop::must(service::Devices::open(stage.scene->store(), Zone::utc(), chance_of(stage)));
   };
   // The code of an id is the same however often it is asked for.
   const auto joins = [](int id) -> Step {
@@ -288,10 +278,19 @@ WritingScene schema_brought_up() {
 
 }  // namespace
 
+access::Randomness chance_of(Stage& stage) {
+  return [&stage](std::size_t bytes) {
+    std::string chance;
+    while (chance.size() < bytes) chance += static_cast<char>(++stage.chance * 7);
+    return chance;
+  };
+}
+
 std::vector<WritingScene> writing_scenes() {
-  return {shop_founded(),   schema_brought_up(), tasks_done(),        round_walked(), finding_with_photo(),
-          hours_read(),     own_task_and_plan(), stop_closed(),       stock_moved(),  counting_stored(),
-          devices_joined(), log_written_back(),  closed_and_opened(), many_photos()};
+  return {shop_founded(),       schema_brought_up(), tasks_done(),        round_walked(),
+          finding_with_photo(), hours_read(),        own_task_and_plan(), stop_closed(),
+          stock_moved(),        counting_stored(),   devices_joined(),    people_let_in(),
+          own_access_changed(), log_written_back(),  closed_and_opened(), many_photos()};
 }
 
 }  // namespace hw::power

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "src/service/devices.h"
+#include "src/service/sign_in.h"
 #include "tests/shop/scene.h"
 
 namespace hw::power {
@@ -17,7 +18,10 @@ struct Stage {
   std::optional<shop::Scene> scene;  // a shop with two mills
   int pictures_played = 0;           // so that a step that is sent again does not play once more
   std::unique_ptr<service::Devices> devices;
-  int chance = 0;  // where what is chance to the devices begins: the same for a step that is sent again
+  std::unique_ptr<service::AccessBook> book;
+  std::optional<service::SignedIn> signed_in;  // who did so last
+  std::string secret;                          // of the link that was made last
+  int chance = 0;  // where what is chance to devices and people begins: the same for a step that is sent again
   sql::TestFolder folder;
   std::unique_ptr<service::Store> store;  // where a scene founds a shop of its own in `folder`
 };
@@ -29,6 +33,16 @@ struct WritingScene {
   std::function<void(Stage&)> begin;  // before the power may fail
   std::vector<Step> steps;
 };
+
+// Whether it succeeded; what it answers is left.
+template <class T>
+Result<void> told(const Result<T>& result) {
+  if (result) return {};
+  return refuse(result.error());
+}
+
+// Chance that begins at the stage's number.
+access::Randomness chance_of(Stage& stage);
 
 // The same ones in the same order each time.
 std::vector<WritingScene> writing_scenes();

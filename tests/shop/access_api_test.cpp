@@ -78,6 +78,24 @@ class AccessServed : public Served {
                    std::string_view body = "") {
     return told_at(method, pattern, pattern, cookie, body);
   }
+  // The live events begin.
+  static void hear(http::RawClient& client, const std::string& cookie) {
+    client.send("GET /api/events HTTP/1.1\r\nHost: localhost\r\n" + by_cookie(cookie) + "\r\n");
+    client.read_through("\r\n\r\n");
+  }
+  static void expect_ended(http::RawClient& client) {
+    client.read_all();
+    char byte = 0;
+    EXPECT_EQ(::recv(client.descriptor(), &byte, 1, 0), 0) << "the server closed the line";
+  }
+  // What an app for one-time codes does; the answer to its first code.
+  json::value set_up_factor(const std::string& cookie) {
+    const json::value begun =
+        told("POST", "/api/me/second-factor/begin", cookie, fmt::format(R"({{"now":"{}"}})", password));
+    const std::string key = parse_base32(begun.at("secret").as_string());
+    const std::string code = passwords::code_of(key, passwords::code_step(scene.now));
+    return told("POST", "/api/me/second-factor", cookie, fmt::format(R"({{"code":"{}"}})", code));
+  }
   void expect_saying(const Answer& answer, int status, std::string_view code) const {
     EXPECT_EQ(answer.status, status) << answer.body;
     if (answer.status != status) return;
@@ -240,6 +258,49 @@ TEST_F(AccessServed, PasswordPinAndSecondFactorAreChangedBehindThePresentPasswor
   told("POST", "/api/me/password", cookie, now_and(R"(,"password":"four green mills at dawn")"));
   expect_saying(by_password("Ada", password), 401, "wrong-sign-in");
   EXPECT_EQ(by_password("Ada", "four green mills at dawn").status, 200);
+}
+
+TEST_F(AccessServed, ADemandedSecondFactorIsSetUpBeforeAnythingElse) {
+  const std::string lead = sign_in("Ada"), viewer = sign_in("Eva", access::Role::viewer),
+                    technician = sign_in("Otto", access::Role::technician);
+  const auto floor = [&](const std::string& cookie) { return ask("GET", "/api/floor", "", by_cookie(cookie)); };
+  const std::string demand = R"({"demanded":true})";
+  expect_saying(ask("POST", "/api/accounts/second-factor", demand, by_cookie(lead)), 409, "own-second-factor");
+  set_up_factor(lead);
+  EXPECT_TRUE(told("POST", "/api/accounts/second-factor", lead, demand).at("second_factor_demanded").as_bool());
+  EXPECT_EQ(floor(lead).status, 200);
+  EXPECT_EQ(floor(technician).status, 200);
+  expect_saying(floor(viewer), 403, "second-factor-needed");
+  expect_saying(ask("POST", "/api/machines/mill1/tasks/filter/done", done_body(1), by_cookie(viewer)), 403,
+                "second-factor-needed");
+  const std::string anew = cookie_in(by_password("Eva", password));
+  const json::value me = told("GET", "/api/me", anew);
+  EXPECT_TRUE(me.at("needs_second_factor").as_bool());
+  EXPECT_TRUE(me.at("permissions").as_array().empty());
+  const json::value set = set_up_factor(anew);
+  EXPECT_FALSE(set.at("needs_second_factor").as_bool());
+  EXPECT_FALSE(set.at("permissions").as_array().empty());
+  EXPECT_EQ(floor(anew).status, 200);
+}
+
+TEST_F(AccessServed, WhatANewPasswordSignedOutHearsNothingMore) {
+  const std::string here = sign_in("Ada"), there = cookie_in(by_password("Ada", password));
+  http::RawClient client(server->port());
+  hear(client, there);
+  told("POST", "/api/me/password", here,
+       fmt::format(R"({{"now":"{}","password":"four green mills at dawn"}})", password));
+  expect_ended(client);
+  EXPECT_EQ(ask("GET", "/api/events", "", by_cookie(there)).status, 401);
+}
+
+TEST_F(AccessServed, WhoLacksADemandedSecondFactorHearsNothingMore) {
+  const std::string lead = sign_in("Ada"), viewer = sign_in("Eva", access::Role::viewer);
+  set_up_factor(lead);
+  http::RawClient client(server->port());
+  hear(client, viewer);
+  told("POST", "/api/accounts/second-factor", lead, R"({"demanded":true})");
+  expect_ended(client);
+  expect_saying(ask("GET", "/api/events", "", by_cookie(viewer)), 403, "second-factor-needed");
 }
 
 TEST_F(AccessServed, ALeadLetsPeopleInChangesAndEndsThem) {

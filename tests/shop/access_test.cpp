@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "libs/passwords/one_time_code.h"
 #include "libs/passwords/password_hash.h"
 #include "libs/values/secret.h"
 #include "src/access/session_limits.h"
@@ -28,7 +29,8 @@ class AccessOfAShop : public testing::Test {
 
   void open() {
     access::PermissionTable table{
-        {{"look", {access::Role::outside, access::Role::viewer, access::Role::lead}}, {"admit", {access::Role::lead}}}};
+        {{"look", {access::Role::outside, access::Role::viewer, access::Role::lead}}, {"admit", {access::Role::lead}}},
+        {access::Role::lead}};
     book = must(service::AccessBook::open(scene.store(), Zone::utc(), secret_bytes, table));
   }
   // In by a link from the console, with a password and a PIN.
@@ -39,6 +41,19 @@ class AccessOfAShop : public testing::Test {
     return must(service::sign_in_by_link(*book, {secret, good_password, "2580"}, desk, {}, now));
   }
   bool is_in(const service::SignedIn& in) { return service::recognise_session(*book, in.secret, now).has_value(); }
+  // What an app for one-time codes does with the key that the person began with.
+  void set_up_factor(const service::SignedIn& in) {
+    const std::string key = must(service::begin_second_factor(*book, *in.caller.session, {good_password}, now));
+    const std::string code = passwords::code_of(key, passwords::code_step(now));
+    must(service::set_second_factor(*book, *in.caller.session, {code}, now));
+  }
+  // Whether that session may what its role may.
+  bool may_look(const service::SignedIn& in) {
+    const auto caller = service::recognise_session(*book, in.secret, now);
+    EXPECT_TRUE(caller);
+    EXPECT_NE(caller->may("look"), caller->needs_second_factor);
+    return caller->may("look");
+  }
   std::string saying_of(const Error& error) { return error.saying ? error.saying->code : ""; }
 
   Scene scene;
@@ -174,6 +189,52 @@ TEST_F(AccessOfAShop, ANewPasswordEndsTheOtherSessions) {
   EXPECT_TRUE(is_in(here));
   EXPECT_FALSE(is_in(there));
   EXPECT_TRUE(service::ended_sessions(*book, "Ada", now, here.caller.session->id).empty());
+}
+
+TEST_F(AccessOfAShop, WhoDemandsASecondFactorHasOne) {
+  const auto ada = come_in("Ada");
+  EXPECT_EQ(saying_of(service::rule_second_factor(*book, {true}, "Ada", now).error()), "own-second-factor");
+  EXPECT_TRUE(may_look(ada));
+  must(service::rule_second_factor(*book, {false}, "Ada", now));
+  set_up_factor(ada);
+  must(service::rule_second_factor(*book, {true}, "Ada", now));
+  EXPECT_TRUE(service::show_accounts(*book, now).second_factor_demanded);
+  const auto notes = must(service::show_access_notes(*book)).notes;
+  EXPECT_EQ(notes.at(0).what, service::AccessDeed::second_factor_demanded);
+  must(service::rule_second_factor(*book, {true}, "Ada", now));
+  EXPECT_EQ(must(service::show_access_notes(*book)).notes.size(), notes.size()) << "once more changes nothing";
+}
+
+TEST_F(AccessOfAShop, ADemandedSecondFactorComesFirstForOfficeRolesWithAPassword) {
+  const auto ada = come_in("Ada"), bo = come_in("Bo"), eva = come_in("Eva", access::Role::viewer);
+  set_up_factor(ada);
+  must(service::rule_second_factor(*book, {true}, "Ada", now));
+  EXPECT_TRUE(may_look(ada));
+  EXPECT_FALSE(may_look(bo)) << "also a session of before";
+  EXPECT_TRUE(may_look(eva)) << "no office role in this table";
+  const auto by_password = must(service::sign_in(*book, {"Bo", good_password, {}}, desk, now));
+  EXPECT_TRUE(by_password.caller.needs_second_factor);
+  EXPECT_TRUE(may_look(must(service::sign_in_by_pin(*book, {"Bo", "2580"}, phone, now)))) << "the device is one";
+  set_up_factor(by_password);
+  EXPECT_TRUE(may_look(by_password));
+  must(service::end_second_factor(*book, *by_password.caller.session, {good_password}, now));
+  EXPECT_FALSE(may_look(by_password)) << "ended is as never set up";
+}
+
+TEST_F(AccessOfAShop, ADemandOfASecondFactorOutlastsARestartAndALostPhoneLocksNobodyOut) {
+  set_up_factor(come_in("Ada"));
+  must(service::rule_second_factor(*book, {true}, "Ada", now));
+  open();
+  const service::Grant reset{
+      .kind = "reset", .name = "Ada", .made_at = now, .ends_at = now + access::console_link_life};
+  const std::string secret = must(storage::leave_grant(scene.folder(), reset));
+  const auto anew = must(service::sign_in_by_link(*book, {secret, good_password, {}}, desk, {}, now));
+  EXPECT_FALSE(may_look(anew));
+  set_up_factor(anew);
+  EXPECT_TRUE(may_look(anew));
+  must(service::rule_second_factor(*book, {false}, "Ada", now));
+  open();
+  EXPECT_TRUE(may_look(come_in("Bo")));
 }
 
 }  // namespace

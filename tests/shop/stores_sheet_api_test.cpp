@@ -4,7 +4,9 @@
 
 #include "libs/formats/pdf_reading_test.h"
 #include "libs/formats/sheet.h"
+#include "libs/http/loopback_test.h"
 #include "src/web/stores_sheets.h"
+#include "tests/shop/let_in.h"
 #include "tests/shop/served.h"
 
 namespace hw::shop {
@@ -50,6 +52,24 @@ TEST_F(Served, OfASheetWithAMistakeNothingIsTakenOver) {
   const auto without_price =
       answer_of("POST", sheet_path, read_path(2) + "&columns=number,title,,note", sheet, as_bytes);
   EXPECT_EQ(without_price.at("told").at("stores").at("parts"), 2);
+}
+
+TEST_F(Served, WhoMayReadInNoSheetIsToldSoBeforeItIsSent) {
+  const auto told = [&](std::string_view path, std::string_view more) {
+    http::RawClient client(server->port());
+    client.send(fmt::format("POST {} HTTP/1.1\r\nHost: localhost\r\nContent-Length: {}\r\n{}\r\n", path,
+                            web::sheet_bytes_max, more));
+    return client.read_all();
+  };
+  const std::string viewer = let_in(scene.folder(), access::Role::viewer);
+  const std::string bytes{as_bytes};
+  EXPECT_THAT(told(sheet_path, bytes), testing::StartsWith("HTTP/1.1 401"));
+  EXPECT_THAT(told(sheet_path + "?by=Ada", bytes + viewer), testing::StartsWith("HTTP/1.1 403"));
+  EXPECT_THAT(told(sheet_path + "/mistakes.csv", bytes), testing::StartsWith("HTTP/1.1 401"));
+  EXPECT_THAT(told(sheet_path, bytes + as_lead + "Origin: http://elsewhere\r\n"), testing::StartsWith("HTTP/1.1 403"));
+  EXPECT_THAT(told(sheet_path, as_lead), testing::StartsWith("HTTP/1.1 415"));
+  EXPECT_THAT(told(sheet_path + "s", bytes), testing::StartsWith("HTTP/1.1 404"));
+  EXPECT_THAT(told(sheet_path, bytes + viewer), HasSubstr("Connection: close\r\n"));
 }
 
 TEST_F(Served, WhatIsNoSheetIsRefused) {

@@ -105,6 +105,11 @@ test.each<[number, Outcome]>([
   [500, { is: 'stumbled' }],
 ])('an answer of %s means %j', (status, outcome) => expect(outcomeOf({ status, detail: 'why' })).toEqual(outcome));
 
+test('an entry waits while its person has to set up a second factor', () => {
+  const saying = { code: 'second-factor-needed', texts: {}, numbers: {} } as const;
+  expect(outcomeOf({ status: 403, detail: 'why', saying })).toEqual({ is: 'delayed', by: 'not signed in' });
+});
+
 test('entering in the name of another is no mistake of the entry: it waits', () => {
   const saying = { code: 'not-you', texts: {}, numbers: {} } as const;
   expect(outcomeOf({ status: 403, detail: 'why', saying })).toEqual({ is: 'delayed', by: 'of others' });

@@ -13,8 +13,8 @@ export interface Waiting {
   refused(row: Row, refusal: Refusal): Promise<void>;
 }
 
-/** unreachable: nobody knows whether it arrived; not signed in: the server does not know who asks; of others: whoever entered
- * what is left has to sign in. */
+/** unreachable: nobody knows whether it arrived; not signed in: the server does not know who asks, or not by as many factors
+ * as it demands; of others: whoever entered what is left has to sign in. */
 export type Delay = 'unreachable' | 'not signed in' | 'of others';
 
 export type Outcome =
@@ -29,6 +29,7 @@ export type Send = (row: Row) => Promise<Outcome>;
 /** What a refusal means for an entry. */
 export function outcomeOf({ status, detail, saying }: Refusal): Outcome {
   if (status === 401) return { is: 'delayed', by: 'not signed in' };
+  if (status === 403 && saying?.code === 'second-factor-needed') return { is: 'delayed', by: 'not signed in' };
   // Somebody else has signed in meanwhile, in another tab for example.
   if (status === 403 && saying?.code === 'not-you') return { is: 'delayed', by: 'of others' };
   if (status === 500) return { is: 'stumbled' };

@@ -105,7 +105,13 @@ export class Unreachable extends Error {
 }
 
 /** The server does not know who asks, or knows that person otherwise than this device does. */
-const DOUBTS: readonly string[] = ['not-signed-in', 'not-you', 'not-allowed', 'not-your-machine'];
+const DOUBTS: readonly string[] = [
+  'not-signed-in',
+  'not-you',
+  'not-allowed',
+  'not-your-machine',
+  'second-factor-needed',
+];
 let doubt: () => void = () => undefined;
 /** Has it called whenever the server so doubts who asks. */
 export function whenDoubted(act: () => void): void {
@@ -276,6 +282,7 @@ export const client = {
   endAccount: (name: string) => ask<Accounts>('endAccount', { body: { name } }),
   makeLink: (name: string) => ask<NewLink>('makeLink', { body: { name } }),
   endSessionsOf: (name: string) => ask<Accounts>('endSessionsOf', { body: { name } }),
+  ruleSecondFactor: (demanded: boolean) => ask<Accounts>('ruleSecondFactor', { body: { demanded } }),
   tokens: () => ask<Tokens>('tokens'),
   makeToken: (body: TokenEdit) => ask<NewToken>('makeToken', { body }),
   endToken: (token: string) => ask<Tokens>('endToken', { path: { token }, body: {} }),

@@ -72,6 +72,8 @@ export type SayingCode =
   | 'last-lead'
   | 'account-there'
   | 'no-account'
+  | 'second-factor-needed'
+  | 'own-second-factor'
   | 'disk-full'
   | 'disk-failed'
   | 'label-code'
@@ -468,6 +470,8 @@ export interface Me {
   has_password: boolean;
   has_pin: boolean;
   has_second_factor: boolean;
+  /** the plant demands one of this role: until it is set up the person has no permission */
+  needs_second_factor: boolean;
   /** false: nobody has an account yet; the first is made on the server's computer */
   can_sign_in: boolean;
   /** passwords are not taken here: the line is not encrypted and comes from elsewhere */
@@ -585,8 +589,15 @@ export interface Account {
   sessions: number;
 }
 
+export interface SecondFactorRule {
+  demanded: boolean;
+}
+
 export interface Accounts {
   accounts: Account[];
+  /** of the office roles */
+  second_factor_demanded: boolean;
+  office_roles: Role[];
 }
 
 export interface NewLink {
@@ -650,9 +661,11 @@ export interface AccessNote {
     | 'pin changed'
     | 'second factor set'
     | 'second factor ended'
+    | 'second factor demanded'
+    | 'second factor offered'
     | 'token made'
     | 'token ended';
-  /** whose account, which token */
+  /** whose account, which token; empty: the whole shop */
   about: string;
 }
 
@@ -3263,6 +3276,7 @@ export const operations = {
   makeAccount: { method: 'POST', path: '/api/accounts', permission: 'admit' },
   changeAccount: { method: 'POST', path: '/api/accounts/change', permission: 'admit' },
   endAccount: { method: 'POST', path: '/api/accounts/end', permission: 'admit' },
+  ruleSecondFactor: { method: 'POST', path: '/api/accounts/second-factor', permission: 'admit' },
   makeLink: { method: 'POST', path: '/api/accounts/link', permission: 'admit' },
   endSessionsOf: { method: 'POST', path: '/api/accounts/end-sessions', permission: 'admit' },
   tokens: { method: 'GET', path: '/api/tokens', permission: 'admit' },

@@ -39,6 +39,8 @@ class Me {
   /** As the logbook names the person; '' where nobody has signed in. */
   readonly name = $derived(this.said?.name ?? '');
   readonly isIn = $derived(this.name !== '');
+  /** The person has signed in, but may do nothing before a second factor is set up. */
+  readonly needsFactor = $derived(this.said?.needs_second_factor === true);
   readonly role = $derived<Role | null>(this.said?.role ?? null);
   readonly permissions = $derived<readonly Permission[]>(this.said?.permissions ?? []);
 
@@ -56,11 +58,11 @@ class Me {
     window.addEventListener('storage', (event) => {
       if (event.key === 'hourwright.me') void this.ask();
     });
-    if (this.isIn) shop.begin();
+    if (this.isIn && !this.needsFactor) shop.begin();
     await this.ask();
   }
 
-  /** May the person do that? Where nobody has signed in: what is open to everybody. */
+  /** May the person do that now? Where nobody has signed in: what is open to everybody. */
   may(operation: Operation): boolean {
     return isAllowed(this.said, operation);
   }
@@ -78,7 +80,7 @@ class Me {
     if (said.name !== null) remember('person', said.name);
     if (said.name !== null && before !== '' && before !== said.name) await this.beginAnew();
     this.said = said;
-    if (said.name === null) this.shop?.end();
+    if (said.name === null || said.needs_second_factor) this.shop?.end();
     else this.shop?.begin();
   }
 

@@ -1,4 +1,5 @@
-"""docs/methods/security.md: every test that it names exists, and its table of roles is the contract's."""
+"""docs/methods/security.md: every test that it names exists. There and in docs/set-up/people.md, the table of roles is
+the contract's."""
 
 import re
 
@@ -6,7 +7,7 @@ from tree import Tree
 from violation import Violation
 
 PAGE, CONTRACT = "docs/methods/security.md", "api/openapi.yaml"
-ROLES = ("outside", "viewer", "operator", "technician", "lead")
+PAGES_WITH_ROLES = (PAGE, "docs/set-up/people.md")
 
 
 def _tests(tree: Tree) -> set[str]:
@@ -30,17 +31,39 @@ def requirements_have_tests(tree: Tree) -> list[Violation]:
             if re.match(r"\| [\d.]", line) and not re.search(r"`\w+\.\w+`", line)]
 
 
-def roles_of(contract: str) -> dict[str, set[str]]:
-    """The contract's table: which roles have a permission."""
-    rows = re.findall(r"^  ([a-z ]+): \{ roles: \[([^\]]*)\]", contract, re.M)
-    return {permission: set(roles.split(", ")) for permission, roles in rows}
+def roles_of(contract: str) -> dict[str, tuple[set[str], str]]:
+    """The contract's table: which roles have a permission, and what for."""
+    rows = re.findall(r"^  ([a-z ]+): \{ roles: \[([^\]]*)\], says: \"?([^\"}]*)\"? \}", contract, re.M)
+    return {permission: (set(roles.split(", ")), says.strip()) for permission, roles, says in rows}
 
 
-def roles_are_the_contracts(tree: Tree) -> list[Violation]:
-    wanted, told = roles_of(tree.texts.get(CONTRACT, "")), {}
-    for line in tree.lines(PAGE):
-        cells = [cell.strip() for cell in line.strip("|").split("|")]
-        if len(cells) == 7 and cells[0] in wanted:
-            told[cells[0]] = {role for role, cell in zip(ROLES, cells[1:6]) if cell == "yes"}
-    return [Violation(PAGE, 1, f"the roles of \"{one}\" are {sorted(roles)} in the contract, {sorted(told.get(one, ()))} here")
-            for one, roles in wanted.items() if told.get(one) != roles]
+def _cells(line: str) -> list[str]:
+    return [cell.strip() for cell in line.strip("|").split("|")]
+
+
+def _told(page: list[str]) -> dict[str, tuple[int, set[str], str]]:
+    """The page's table of roles: the line, who has it, and what for, by permission. The columns are of the words above
+    it; what for stands in a column of its own or, as **permission**: what for, before them."""
+    heads, told = [], {}
+    for number, line in enumerate(page, start=1):
+        cells = _cells(line) if line.startswith("|") else []
+        if not cells:
+            heads = []
+        elif "technician" in cells:
+            heads = [head.replace("outside service", "outside") for head in cells]
+        elif heads and not re.match(r"[-:]+$", cells[1]):
+            permission, _, says = cells[0].replace("**", "").partition(": ")
+            roles = {head for head, cell in zip(heads, cells) if cell == "yes"}
+            told[permission] = (number, roles, says or cells[-1])
+    return told
+
+
+def roles_are_the_contracts(tree: Tree, page: str) -> list[Violation]:
+    wanted, told = roles_of(tree.texts.get(CONTRACT, "")), _told(tree.lines(page))
+    missing = [Violation(page, 1, f'the contract\'s permission "{one}" is not in the table')
+               for one in wanted if one not in told]
+    foreign = [Violation(page, line, f'the contract has no permission "{one}"')
+               for one, (line, _, _) in told.items() if one not in wanted]
+    other = [Violation(page, told[one][0], f'"{one}" in the contract: {sorted(roles)}, to {says}')
+             for one, (roles, says) in wanted.items() if one in told and told[one][1:] != (roles, says)]
+    return missing + foreign + other

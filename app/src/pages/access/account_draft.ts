@@ -1,10 +1,10 @@
 // An account as it is typed, and what of it is not right yet. Outside service comes for some machines and until some day;
 // the others have all machines and may have a last day.
 
+import { isTitle } from '../../parts/title_length';
 import type { Account, AccountEdit, Role } from '../../wire/contract';
 
 export const ROLES: readonly Role[] = ['operator', 'technician', 'lead', 'viewer', 'outside'];
-export const NAME_MAX = 60;
 
 export interface AccountDraft {
   name: string;
@@ -24,10 +24,9 @@ export const draftOf = (account?: Account): AccountDraft => ({
 });
 
 export function wrongsOf(draft: AccountDraft): AccountWrongs {
-  const length = [...draft.name.trim()].length;
   const isOutside = draft.role === 'outside';
   return {
-    ...(length === 0 || length > NAME_MAX ? { name: true as const } : {}),
+    ...(isTitle(draft.name) ? {} : { name: true as const }),
     ...(isOutside && draft.machines.length === 0 ? { machines: true as const } : {}),
     ...(isOutside && draft.until === '' ? { until: true as const } : {}),
   };

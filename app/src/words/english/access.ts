@@ -97,6 +97,8 @@ export const access = {
   'me.password_done': 'The new password holds. All other sessions have ended.',
   'me.pin_save': 'Save the PIN',
   'me.pin_done': 'The new PIN holds.',
+  'me.factor_first':
+    'This shop demands a second factor of your role. Set it up here; after that you are where you wanted to go.',
   'me.factor_means':
     'Signing in by password then also asks for a code, which an app for one-time codes shows on your own phone.',
   'me.factor_begin': 'Begin',
@@ -154,6 +156,15 @@ export const access = {
   'access.link_qr': 'Read this with the person’s phone',
   'access.link_word': 'One-time link',
   'access.link_close': 'I have it',
+  'access.rule': 'Second factor',
+  'access.rule_offered': 'It is offered to everybody who has a password, and demanded of nobody.',
+  'access.rule_demanded':
+    'It is demanded of these roles: {roles}. Who signs in by password and has none may do nothing before it is set up.',
+  'access.rule_demand': 'Demand it of: {roles}',
+  'access.rule_offer': 'Only offer it',
+  'access.rule_own': 'You can demand it of others once you have one yourself.',
+  'access.rule_own_link': 'Set up my own',
+  'access.rule_lacking': 'Have none yet: {names}',
   'access.devices': 'Devices',
   'access.devices_text': 'At a device that has joined a PIN is enough.',
   'access.tokens': 'Other programs',
@@ -189,6 +200,8 @@ export const access = {
   'access_note.pin changed': '{about}: PIN changed',
   'access_note.second factor set': '{about}: second factor on',
   'access_note.second factor ended': '{about}: second factor off',
+  'access_note.second factor demanded': 'second factor demanded of office roles by {by}',
+  'access_note.second factor offered': 'second factor no longer demanded, by {by}',
   'access_note.token made': '{about}: token made by {by}',
   'access_note.token ended': '{about}: token ended by {by}',
   'copy.button': 'Copy',

@@ -100,6 +100,8 @@ export const access: Wording<typeof english> = {
   'me.password_done': 'Das neue Passwort gilt. Alle anderen Sitzungen sind beendet.',
   'me.pin_save': 'PIN speichern',
   'me.pin_done': 'Die neue PIN gilt.',
+  'me.factor_first':
+    'Dieser Betrieb verlangt von Ihrer Rolle einen zweiten Faktor. Richten Sie ihn hier ein; danach sind Sie dort, wohin Sie wollten.',
   'me.factor_means':
     'Beim Anmelden mit Passwort wird dann auch ein Code verlangt, den eine App für Einmalcodes auf Ihrem eigenen Telefon zeigt.',
   'me.factor_begin': 'Beginnen',
@@ -158,6 +160,15 @@ export const access: Wording<typeof english> = {
   'access.link_qr': 'Mit dem Telefon der Person lesen',
   'access.link_word': 'Einmal-Link',
   'access.link_close': 'Ich habe es',
+  'access.rule': 'Zweiter Faktor',
+  'access.rule_offered': 'Er wird allen mit einem Passwort angeboten und von niemandem verlangt.',
+  'access.rule_demanded':
+    'Er wird von diesen Rollen verlangt: {roles}. Wer sich mit Passwort anmeldet und keinen hat, darf nichts, bis er eingerichtet ist.',
+  'access.rule_demand': 'Verlangen von: {roles}',
+  'access.rule_offer': 'Nur anbieten',
+  'access.rule_own': 'Von anderen können Sie ihn verlangen, sobald Sie selbst einen haben.',
+  'access.rule_own_link': 'Meinen einrichten',
+  'access.rule_lacking': 'Noch ohne: {names}',
   'access.devices': 'Geräte',
   'access.devices_text': 'An einem gekoppelten Gerät genügt eine PIN.',
   'access.tokens': 'Andere Programme',
@@ -193,6 +204,8 @@ export const access: Wording<typeof english> = {
   'access_note.pin changed': '{about}: PIN geändert',
   'access_note.second factor set': '{about}: zweiter Faktor ein',
   'access_note.second factor ended': '{about}: zweiter Faktor aus',
+  'access_note.second factor demanded': 'zweiter Faktor von Bürorollen verlangt, durch {by}',
+  'access_note.second factor offered': 'zweiter Faktor nicht mehr verlangt, durch {by}',
   'access_note.token made': '{about}: Zugangszeichen erzeugt von {by}',
   'access_note.token ended': '{about}: Zugangszeichen beendet von {by}',
   'copy.button': 'Kopieren',

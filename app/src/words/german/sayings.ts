@@ -4,6 +4,9 @@ import type { sayings as english } from '../english/sayings';
 export const sayings: Wording<typeof english> = {
   'said.not-signed-in': 'Hier ist niemand mehr angemeldet. Bitte anmelden.',
   'said.not-allowed': 'Das darf dieses Konto nicht. Eine Leitung kann ändern, was ein Konto darf.',
+  'said.second-factor-needed':
+    'Dieser Betrieb verlangt von Ihrer Rolle einen zweiten Faktor. Richten Sie ihn auf der Seite Ihres Kontos ein.',
+  'said.own-second-factor': 'Richten Sie Ihren eigenen zweiten Faktor ein, bevor Sie ihn von anderen verlangen.',
   'said.not-your-machine': 'Dieses Konto ist für andere Maschinen. Eine Leitung kann ändern, für welche.',
   'said.not-you': 'Es würde im Namen einer anderen Person eingetragen als der angemeldeten.',
   'said.wrong-sign-in': 'Name und Passwort oder PIN gehören nicht zusammen.',
