@@ -27,7 +27,7 @@ std::string unpacked_text(std::string_view packed) {
 
 std::string much_text() {
   std::string text;
-  for (int i = 0; i < 200'000; ++i) text += static_cast<char>(i * i % 251);
+  for (int i = 0; i < 200'000; ++i) text += static_cast<char>(std::int64_t{i} * i % 251);
   return text;
 }
 
