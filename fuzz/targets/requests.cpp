@@ -1,5 +1,5 @@
-// Whatever comes over a connection, the same requests are let in whether it comes whole or in pieces. What is let in has
-// one length only, and a path that leads nowhere but down.
+// Whatever comes over a connection, the same requests are let in whether it comes whole or in pieces. What is let in
+// has one length only, and a path that leads nowhere but down.
 
 #include <fmt/format.h>
 
@@ -35,8 +35,8 @@ std::string answered(std::string_view bytes, Cut cut) {
     waiting += piece;
     while (true) {
       const auto state = reader->feed(waiting);
-      // When, and with which status, may hang on how much of it there is to see: a chunk's quoted extension that goes on
-      // over its line's end is waited for, or its length is taken off the limit once more with each piece.
+      // When, and with which status, may hang on how much of it there is to see: a chunk's quoted extension that goes
+      // on over its line's end is waited for, or its length is taken off the limit once more with each piece.
       if (state == http::RequestReader::State::refused) return false;
       if (state != http::RequestReader::State::done) return true;
       const bool goes_on = reader->keep_alive();
