@@ -16,6 +16,7 @@ class SmallShop {
  public:
   SmallShop();
   service::OpenShop& shop() const { return *shop_; }
+  const std::filesystem::path& folder() const { return folder_.path(); }
 
  private:
   sql::TestFolder folder_;

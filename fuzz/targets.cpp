@@ -7,6 +7,7 @@ namespace hw::fuzz {
 std::span<const Target> targets() {
   static constexpr std::array all = {
       Target{"addresses", addresses},
+      Target{"copy_file", copy_file},
       Target{"csv", csv},
       Target{"devices", devices},
       Target{"follower", follower},
@@ -19,6 +20,7 @@ std::span<const Target> targets() {
       Target{"recording", recording},
       Target{"requests", requests},
       Target{"responses", responses},
+      Target{"routes", routes},
       Target{"sheet", sheet},
       Target{"shdr", shdr},
       Target{"shop_files", shop_files},

@@ -10,6 +10,7 @@
 namespace hw::fuzz {
 
 void addresses(std::string_view input);       // paths, queries, addresses of agents
+void copy_file(std::string_view input);       // a copy of a shop, to be restored
 void csv(std::string_view input);             // tables of any spreadsheet
 void devices(std::string_view input);         // MTConnectDevices
 void follower(std::string_view input);        // what an agent answers, document after document
@@ -22,6 +23,7 @@ void packed(std::string_view input);          // gzip, xz
 void recording(std::string_view input);       // recorded responses
 void requests(std::string_view input);        // what comes over a connection
 void responses(std::string_view input);       // what agents send over one
+void routes(std::string_view input);          // a method and a path, to a handler
 void sheet(std::string_view input);           // a table of parts, CSV or XLSX as a file
 void shdr(std::string_view input);            // an adapter's lines
 void shop_files(std::string_view input);      // TOML: a shop, a set of tasks

@@ -1,9 +1,10 @@
 #!/bin/bash
 # tools/fuzz.sh SECONDS [TARGET...]   builds the targets of fuzz/ with clang and runs each, or those that are named, for
 #                                     so many seconds, from the kept inputs and what earlier runs have found
-# tools/fuzz.sh merge [TARGET...]     adds to fuzz/corpus what earlier runs have found and reaches something new
+# tools/fuzz.sh merge [TARGET...]     adds to fuzz/corpus the few of what earlier runs have found that reach new code
 #
-# What is found lies in build-fuzz/found/TARGET; what ends a target in build-fuzz/ended/TARGET-..., and the status is 1.
+# Both leave the computer to others first. What is found lies in build-fuzz/found/TARGET; what ends a target, and what
+# each run said, in build-fuzz/ended/TARGET...; then the status is 1.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 what=${1:?"seconds, or merge"}
@@ -14,7 +15,8 @@ if [[ ${#names[@]} == 0 ]]; then
 fi
 
 cmake --preset fuzz > /dev/null
-cmake --build build-fuzz --target "${names[@]/#/fuzz_}"
+nice -n 19 cmake --build build-fuzz --parallel 2 --target "${names[@]/#/fuzz_}"
+if [[ -d /dev/shm ]]; then export TMPDIR=/dev/shm; fi  # shops and copies are made for many inputs; syncing is no matter here
 
 bytes_max=65536   # of one input
 kept_max=4096     # of one that is kept
@@ -24,14 +26,17 @@ for name in "${names[@]}"; do
   found=build-fuzz/found/$name
   mkdir -p "$found"
   if [[ $what == merge ]]; then
-    "build-fuzz/bin/fuzz_$name" -merge=1 -max_len=$kept_max "fuzz/corpus/$name" "$found" 2>&1 | grep -E "MERGE-OUTER: .* new" || true
+    before=$(ls "fuzz/corpus/$name" | wc -l)
+    nice -n 19 "build-fuzz/bin/fuzz_$name" -set_cover_merge=1 -use_counters=0 -max_len=$kept_max "fuzz/corpus/$name" "$found" \
+      > "build-fuzz/ended/$name-merge.log" 2>&1 || status=1
+    echo "$name: $before inputs, now $(ls "fuzz/corpus/$name" | wc -l)"
     continue
   fi
   log=build-fuzz/ended/$name.log
-  "build-fuzz/bin/fuzz_$name" "$found" "fuzz/corpus/$name" -max_total_time="$what" -max_len=$bytes_max -timeout=20 \
+  nice -n 19 "build-fuzz/bin/fuzz_$name" "$found" "fuzz/corpus/$name" -max_total_time="$what" -max_len=$bytes_max -timeout=20 \
     -rss_limit_mb=2048 -artifact_prefix="build-fuzz/ended/$name-" -print_final_stats=1 > "$log" 2>&1 || status=1
-  executions=$(grep -oP 'number_of_executed_units: \K\d+' "$log" || echo 0)
-  trouble=$(grep -m1 -E "SUMMARY|: Assertion|what must hold" "$log" || true)
+  executions=$(grep -aoP 'number_of_executed_units: \K\d+' "$log" || echo 0)
+  trouble=$(grep -a -m1 -E "broken assumption|runtime error|SUMMARY" "$log" || true)
   echo "$name: $executions inputs in $what s ${trouble:-, nothing found}"
 done
 exit $status

@@ -1,5 +1,5 @@
-// Whatever comes over a connection is the same requests whether it comes whole or in pieces. What is let in has one
-// length only, and a path that leads nowhere but down.
+// Whatever comes over a connection, the same requests are let in whether it comes whole or in pieces. What is let in
+// has one length only, and a path that leads nowhere but down.
 
 #include <fmt/format.h>
 
@@ -26,7 +26,7 @@ void expect_one_reading(const http::Request& request) {
   }
 }
 
-// What a server would have answered, request by request, until it closes.
+// What a server would have answered, request by request, until it closes or refuses one.
 std::string answered(std::string_view bytes, Cut cut) {
   std::string told;
   std::string waiting;
@@ -35,10 +35,9 @@ std::string answered(std::string_view bytes, Cut cut) {
     waiting += piece;
     while (true) {
       const auto state = reader->feed(waiting);
-      if (state == http::RequestReader::State::refused) {
-        told += "refused";  // with which status may hang on how much of it there is to see
-        return false;
-      }
+      // When, and with which status, may hang on how much of it there is to see: a chunk's quoted extension that goes
+      // on over its line's end is waited for, or its length is taken off the limit once more with each piece.
+      if (state == http::RequestReader::State::refused) return false;
       if (state != http::RequestReader::State::done) return true;
       const bool goes_on = reader->keep_alive();
       const http::Request request = reader->take();

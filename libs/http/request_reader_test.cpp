@@ -57,6 +57,12 @@ TEST(RequestReader, AnEmptyBodyOfChunksMayComeByteByByte) {
   EXPECT_EQ(outcome(get_with("Transfer-Encoding: chunked\r\n") + "0\r\nno field\r\n\r\n", 1), 400);
 }
 
+TEST(RequestReader, ALastChunkWhoseLineEndsWronglyIsRefusedAtOnceHoweverItComes) {
+  for (const std::size_t piece : {1U, 2U, 1000U}) {
+    EXPECT_EQ(outcome(get_with("Transfer-Encoding: chunked\r\n") + "0\rP", piece), 400) << piece;
+  }
+}
+
 TEST(RequestReader, LeavesTheNextRequestInTheBuffer) {
   std::string bytes = "\r\n" + get_with("Content-Length: 2\r\n") + "ab" + get_with("");
   RequestReader first(limits);

@@ -95,6 +95,7 @@ TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
       {with("point = 1\n", "point = 7\n"), {"chuck-grease", "point 7"}},
       {with("assembly = \"chuck\"\ntitle", "assembly = \"spindle\"\ntitle"), {"point 1", "no assembly here"}},
       {with("\"3 months\"", "\"monthly\""), {"monthly", "3 months"}},
+      {with("number = 1\n", "number = -9223372036854775808\n"), {"point 1", "number", "whole number"}},
       {with("x = 0.4", "x = 4"), {"point 1", "0 (left) to 1 (right)"}},
       {with("title_de = \"Drehmaschine\"\n", ""), {"title_de", "missing"}},
       {with("minutes = 10", "minutes = \"ten\""), {"minutes", "it is a number"}},
@@ -119,6 +120,14 @@ TEST(TaskSetFile, AMistakeIsNamedByFileLineAndFieldWithWhatWouldBeRight) {
     for (const auto& part : one.says)
       EXPECT_NE(set.error().message.find(part), std::string::npos) << set.error().message;
   }
+}
+
+TEST(TaskSetFile, ALetterBeyondAsciiIsNoBlank) {
+  const std::string text = "\"\"\"Dry \\\n  \u00e4\u3042\u00a0jaws.\"\"\"";
+  const auto set = parse_task_set(with("\"Dry jaws lose grip.\"", text), "lathe.toml");
+  ASSERT_TRUE(set.has_value()) << set.error().message;
+  EXPECT_EQ(set->tasks.at(0).reason, "Dry \u00e4\u3042\u00a0jaws.");
+  EXPECT_FALSE(parse_task_set(with("minutes =", "minutes\u00a0="), "lathe.toml").has_value());
 }
 
 TEST(TaskSetFile, TheSameKeyTwiceIsRefused) {

@@ -1,6 +1,17 @@
 #include "src/catalogue/toml_table.h"
 
 namespace hw::catalogue {
+namespace {
+
+constexpr std::int64_t whole_max = 1'000'000;
+
+std::optional<int> whole_of(const toml::node& node) {
+  const auto* number = node.as_integer();
+  if (number == nullptr || number->get() < -whole_max || number->get() > whole_max) return std::nullopt;
+  return static_cast<int>(number->get());
+}
+
+}  // namespace
 
 Result<toml::table> parse_toml(std::string_view text, std::string_view file) {
   try {
@@ -51,9 +62,7 @@ double TomlTable::number_or(std::string_view field, double fallback) {
 int TomlTable::whole_or(std::string_view field, int fallback) {
   const toml::node* node = find(field);
   if (!node) return fallback;
-  if (node->is_integer() && std::abs(node->as_integer()->get()) <= 1'000'000) {
-    return static_cast<int>(node->as_integer()->get());
-  }
+  if (const auto whole = whole_of(*node)) return *whole;
   mistake(field, "it is a whole number");
   return fallback;
 }
@@ -91,11 +100,12 @@ std::vector<int> TomlTable::wholes(std::string_view field) {
     return out;
   }
   for (const toml::node& one : *node->as_array()) {
-    if (!one.is_integer() || std::abs(one.as_integer()->get()) > 1'000'000) {
+    const auto whole = whole_of(one);
+    if (!whole) {
       mistake(field, "it is a list of whole numbers");
       return out;
     }
-    out.push_back(static_cast<int>(one.as_integer()->get()));
+    out.push_back(*whole);
   }
   return out;
 }

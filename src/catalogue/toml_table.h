@@ -8,12 +8,8 @@
 #include <string_view>
 #include <vector>
 
-// toml++ 3.3.0 asserts that a heading begins with a key, which "[@]" in somebody's file does not, and refuses it in its
-// next lines: its assertions are left out.
-#define TOML_ASSERT(expression) static_cast<void>(0)
-#include <toml++/toml.h>
-
 #include "libs/values/result.h"
+#include "src/catalogue/toml_parser.h"
 
 namespace hw::catalogue {
 

@@ -75,6 +75,8 @@ class LiveCount {
 
   // The feed has told everything up to then: values hold so long, and the limit of silence runs from there.
   void alive_until(Instant time);
+  // Up to when it has told everything; nothing before it has told anything.
+  std::optional<Instant> told_until() const { return engine_.meter().held_until(); }
 
   // All counters as of `now`: what waits is counted, values hold up to now or the limit of silence. Changes nothing.
   Snapshot snapshot(Instant now) const;

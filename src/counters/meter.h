@@ -53,6 +53,8 @@ class Meter {
   void fill_by(CounterKind kind, std::uint32_t item);
   // Values hold at least until then: the feed says that it has told everything.
   void hold_until(Instant time);
+  // Until when they do at least; nothing before anything was heard.
+  std::optional<Instant> held_until() const { return life_at_; }
 
   // All that is observed at one moment, in order, the last of an item being what holds. Moments never go back.
   void settle(Instant at, std::span<const Observation> changes);

@@ -127,7 +127,6 @@ void MachineCount::take(std::span<const Observation> observations, Instant now) 
 void MachineCount::alive_until(Instant time) {
   if (!live_) return;
   live_->alive_until(time);
-  alive_until_ = time;
   ++news_;
 }
 
@@ -246,7 +245,7 @@ Result<std::optional<LiveCount>> MachineCount::recounted_from(Store& store, cons
   if (!earlier) return std::optional<LiveCount>{};
   HW_TAKE(arrivals, logged_since(store, machine, earlier->checkpoint_on));
   // Where the feed was silent the log says so itself: everything else is known to have been told.
-  earlier->live.alive_until(std::max(alive_until_, earlier->live.settled_until()));
+  if (const auto told = live_->told_until()) earlier->live.alive_until(*told);
   earlier->live.take(arrivals, now);
   return std::optional{std::move(earlier->live)};
 }

@@ -99,7 +99,6 @@ class MachineCount {
   std::optional<counters::LiveCount> live_;
   std::optional<counters::RelevantOnly> relevant_;  // there when live_ is: what of it goes into the log
   Carried carried_;
-  Instant alive_until_;
   // Not stored yet.
   std::uint64_t news_ = 0;  // rises with every change, so that what comes while the store works is not taken for saved
   std::uint64_t offered_news_ = 0;

@@ -44,7 +44,7 @@ Result<std::optional<std::vector<CounterNow>>> MachineCount::at_past(Store& stor
   HW_TAKE(arrivals, logged_since(store, machine, earlier->checkpoint_on));
   std::erase_if(arrivals, [&](const Observation& one) { return one.at > moment; });
   LiveCount& live = earlier->live;
-  live.alive_until(std::max(alive_until_, live.settled_until()));
+  if (const auto told = live_->told_until()) live.alive_until(*told);
   live.take(arrivals, moment);
   for (const auto& total : live.snapshot(moment).totals) counters.push_back(counter_now(total, moment));
   add_carried(counters, moment);

@@ -401,6 +401,21 @@ TEST(LateObservation, FindsTheCheckpointOfBeforeARestartOfTheSameDay) {
   EXPECT_NEAR(scene.total("operating"), 2, 1e-9);
 }
 
+// Nothing is heard between the restart and the recount: only the record says until when values hold.
+TEST(LateObservation, CountedAnewAfterARestartTakesNothingFromWhatWasTold) {
+  Scene scene;
+  scene.play("mill1 |.|");
+  must(scene.keep());
+  scene.play("mill1 |S##|");
+  scene.tell("mill1", {{scene.now - Duration::seconds(9000), exec, 0}});
+  must(scene.keep());
+  scene.end_and_reopen();  // counted anew, but that was not stored yet
+  EXPECT_NEAR(scene.total("operating"), 2, 1e-9);
+  must(scene.keep());
+  EXPECT_NEAR(scene.total("operating"), 2, 1e-9);
+  EXPECT_EQ(scene.counter("operating").unknown_h, 0);
+}
+
 // The same model again, after another one: the log between is not of its items.
 TEST(LateObservation, OfBeforeAModelChangeIsLeftOutEvenIfTheModelIsTheSameAgain) {
   Scene scene("2026-03-02T06:00:00Z", "UTC");
