@@ -33,10 +33,12 @@ for name in "${names[@]}"; do
     continue
   fi
   log=build-fuzz/ended/$name.log
-  nice -n 19 "build-fuzz/bin/fuzz_$name" "$found" "fuzz/corpus/$name" -max_total_time="$what" -max_len=$bytes_max -timeout=20 \
-    -rss_limit_mb=2048 -artifact_prefix="build-fuzz/ended/$name-" -print_final_stats=1 > "$log" 2>&1 || status=1
+  nice -n 19 "build-fuzz/bin/fuzz_$name" "$found" "fuzz/corpus/$name" -max_total_time="$what" -max_len=$bytes_max -timeout=120 \
+    -rss_limit_mb=2048 -artifact_prefix="build-fuzz/ended/$name-" -print_final_stats=1 > "$log" 2>&1 && result="nothing found" || {
+    status=1
+    result=$(grep -a -m1 -E "broken assumption|runtime error|SUMMARY" "$log" || tail -n 1 "$log")
+  }
   executions=$(grep -aoP 'number_of_executed_units: \K\d+' "$log" || echo 0)
-  trouble=$(grep -a -m1 -E "broken assumption|runtime error|SUMMARY" "$log" || true)
-  echo "$name: $executions inputs in $what s ${trouble:-, nothing found}"
+  echo "$name: $executions inputs in $what s: $result"
 done
 exit $status
