@@ -61,7 +61,7 @@ TEST(AdminCommand, CalledWronglySaysWhatWouldBeRight) {
   expect_refused(call_leaving({"admin", "create", "--data", "d"}, left), 2, "name");
   expect_refused(call_leaving({"admin", "create", "Ilka", "--role", "boss", "--data", "d"}, left), 2, "technician");
   expect_refused(call_leaving({"admin", "create", "Ilka", "--role", "outside", "--data", "d"}, left), 2, "Access");
-  expect_refused(call_leaving({"admin", "create", " ", "--data", "d"}, left), 1, "name");
+  expect_refused(call_leaving({"admin", "create", " ", "--data", "d"}, left), 1, "NAME: 1 to 60");
 }
 
 TEST(TokenCommand, PrintsTheTokenAlone) {
