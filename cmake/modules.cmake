@@ -1,7 +1,7 @@
 # hw_module(libs/values DEPENDS fmt::fmt) makes the static library hw_values of every .cpp of the folder that is not a
 # test, and the test program values_test of every *_test.cpp. Third-party packages are named in DEPENDS as well.
 function(hw_module folder)
-  cmake_parse_arguments(arg "" "" "DEPENDS;TEST_DEPENDS" ${ARGN})
+  cmake_parse_arguments(arg "" "TEST_FIXTURE;TEST_ON_POSTGRES" "DEPENDS;TEST_DEPENDS" ${ARGN})
   get_filename_component(name ${folder} NAME)
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_SOURCE_DIR}/${folder}/*.cpp ${CMAKE_SOURCE_DIR}/${folder}/*.h)
   set(tests ${sources})
@@ -28,7 +28,8 @@ function(hw_module folder)
     target_link_libraries(hw_${name} INTERFACE ${arg_DEPENDS})
   endif()
   if(tests)
-    hw_test(${name}_test SOURCES ${tests} DEPENDS hw_${name} ${arg_TEST_DEPENDS})
+    hw_test(${name}_test SOURCES ${tests} DEPENDS hw_${name} ${arg_TEST_DEPENDS} FIXTURE "${arg_TEST_FIXTURE}"
+            ON_POSTGRES "${arg_TEST_ON_POSTGRES}")
   endif()
 endfunction()
 
@@ -40,9 +41,10 @@ add_library(hw_test_places STATIC EXCLUDE_FROM_ALL ${CMAKE_SOURCE_DIR}/tests/pla
 target_include_directories(hw_test_places PUBLIC ${CMAKE_SOURCE_DIR})
 target_compile_definitions(hw_test_places PRIVATE HW_SOURCE_DIR="${CMAKE_SOURCE_DIR}" HW_BUILD_DIR="${CMAKE_BINARY_DIR}")
 
-# One GoogleTest program; each of its tests is a test of ctest.
+# One GoogleTest program; each of its tests is a test of ctest. With ON_POSTGRES a filter: those that it lets through run
+# once more, on PostgreSQL.
 function(hw_test name)
-  cmake_parse_arguments(arg "" "TIMEOUT" "SOURCES;DEPENDS" ${ARGN})
+  cmake_parse_arguments(arg "" "TIMEOUT;FIXTURE;ON_POSTGRES" "SOURCES;DEPENDS" ${ARGN})
   if(NOT arg_TIMEOUT)
     set(arg_TIMEOUT 120)
   endif()
@@ -50,7 +52,13 @@ function(hw_test name)
   add_dependencies(tests ${name})
   # Tests run once and are compiled each time: without optimising that takes half as long.
   target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-O0>)
-  target_link_libraries(${name} PRIVATE ${arg_DEPENDS} hw_test_places GTest::gtest GTest::gmock GTest::gtest_main hw_warnings)
+  target_link_libraries(${name} PRIVATE ${arg_DEPENDS} hw_test_places hw_test_database GTest::gtest GTest::gmock GTest::gtest_main hw_warnings)
   include(GoogleTest)
-  gtest_discover_tests(${name} DISCOVERY_TIMEOUT 60 PROPERTIES TIMEOUT ${arg_TIMEOUT})
+  gtest_discover_tests(${name} DISCOVERY_TIMEOUT 60 PROPERTIES TIMEOUT ${arg_TIMEOUT}
+                       FIXTURES_REQUIRED "${arg_FIXTURE}")
+  if(arg_ON_POSTGRES)
+    gtest_discover_tests(${name} TEST_PREFIX "OnPostgres." TEST_FILTER "${arg_ON_POSTGRES}" DISCOVERY_TIMEOUT 60
+                         TEST_LIST ${name}_on_postgres
+                         PROPERTIES TIMEOUT ${arg_TIMEOUT} FIXTURES_REQUIRED postgres ENVIRONMENT HOURWRIGHT_ON=postgres)
+  endif()
 endfunction()

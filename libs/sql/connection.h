@@ -25,12 +25,18 @@
 #include <tuple>
 #include <type_traits>
 #include <utility>
+#include <vector>
 
 #include "libs/sql/storage_failed.h"
 #include "libs/sql/value.h"
 #include "libs/values/result.h"
 
 namespace hw::sql {
+
+enum class Access {
+  write,  // makes what is not there yet
+  read,   // it has to be there; every change is refused by the database itself
+};
 
 // A statement under way: what a database has to provide to stand behind Rows.
 class Statement {
@@ -57,6 +63,8 @@ class Rows {
   // Blob, or std::optional of one of them. A null that is not read as optional is our own mistake (assertion).
   template <class T>
   T get(int column) const;
+  // The column of the present row as it is, valid until next().
+  Parameter::Value value(int column) const { return statement_->column(column); }
   // The first columns at once: auto [id, name] = rows.get_all<std::int64_t, std::string>();
   template <class... T>
   std::tuple<T...> get_all() const;
@@ -74,6 +82,8 @@ class Connection {
   // Runs a statement to its end and says how many rows it changed (0 for what changes none).
   template <class... Arguments>
   Result<std::int64_t> execute(std::string_view sql, const Arguments&... arguments);
+  // The same where the number of arguments is found out while the program runs.
+  Result<std::int64_t> execute_with(std::string_view sql, std::span<const Parameter> arguments);
   // Runs a statement that gives rows. Its first step is taken at once, so that a refusal is seen here; one that changes
   // something (`returning`) is run to its end at once, so that what it changed does not depend on how much is read.
   template <class... Arguments>
@@ -83,6 +93,9 @@ class Connection {
   Result<std::optional<T>> query_value(std::string_view sql, const Arguments&... arguments);
   // Several statements without parameters, separated by semicolons.
   virtual Result<void> run_script(const std::string& sql) = 0;
+
+  // The names of a table's columns in their order; none where there is no such table.
+  virtual Result<std::vector<std::string>> columns_of(std::string_view table) = 0;
 
   // The number of the last migration that was applied, 0 for none; see migrations.h.
   virtual Result<int> schema_version() = 0;
@@ -99,7 +112,6 @@ class Connection {
   virtual void roll_back() noexcept = 0;
 
  private:
-  Result<std::int64_t> execute_with(std::string_view sql, std::span<const Parameter> arguments);
   Result<Rows> query_with(std::string_view sql, std::span<const Parameter> arguments);
 };
 

@@ -12,11 +12,6 @@
 
 namespace hw::sql {
 
-enum class Access {
-  write,  // makes the file where there is none
-  read,   // the file must be there; every change is refused by the database itself
-};
-
 struct SqliteOptions {
   std::int32_t application_id = 0;                // four letters in the file's header that say whose it is; not 0
   std::chrono::milliseconds busy_timeout{5'000};  // how long to wait for another's write

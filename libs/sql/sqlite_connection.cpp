@@ -141,6 +141,13 @@ Result<void> SqliteConnection::run_script(const std::string& sql) {
   return {};
 }
 
+Result<std::vector<std::string>> SqliteConnection::columns_of(std::string_view table) {
+  HW_TAKE(rows, query("select name from pragma_table_info($1) order by cid", table));
+  std::vector<std::string> names;
+  while (rows.next()) names.push_back(rows.get<std::string>(0));
+  return names;
+}
+
 Result<int> SqliteConnection::schema_version() {
   const auto version = query_value<int>("pragma user_version");
   if (!version) return refuse(version.error());

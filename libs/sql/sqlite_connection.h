@@ -43,6 +43,7 @@ class SqliteConnection : public Connection {
   ~SqliteConnection() override;
 
   Result<void> run_script(const std::string& sql) override;
+  Result<std::vector<std::string>> columns_of(std::string_view table) override;
   Result<int> schema_version() override;
   Result<void> set_schema_version(int version) override;
   std::optional<Error> failure() const override { return broken_; }

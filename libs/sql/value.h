@@ -23,6 +23,7 @@ class Parameter {
  public:
   using Value = std::variant<std::monostate, std::int64_t, double, std::string_view, std::span<const std::byte>>;
 
+  Parameter(Value value) : value_(value) {}
   Parameter(std::nullptr_t) {}
   Parameter(std::nullopt_t) {}
   Parameter(std::same_as<bool> auto flag) : value_(std::int64_t{flag}) {}

@@ -1,0 +1,44 @@
+#include "libs/sql/postgres_schema.h"
+
+#include <regex>
+
+namespace hw::sql {
+namespace {
+
+constexpr const char* refusing_function =
+    "create or replace function refuse_change() returns trigger language plpgsql as "
+    "$$begin raise exception '%', tg_argv[0]; end$$;\n";
+
+}  // namespace
+
+std::string in_postgres(std::string_view schema) {
+  static const std::regex trigger(
+      R"(create trigger (\w+) before (update|delete) on (\w+)(?:\s+when ([^\n]*?))?\s+begin select raise\(abort, ('[^']*')\); end;)");
+  static const std::pair<std::regex, const char*> words[] = {
+      {std::regex(R"(\binteger\b)"), "bigint"},
+      {std::regex(R"(\breal\b)"), "double precision"},
+      {std::regex(R"(\bblob\b)"), "bytea"},
+      {std::regex(R"(\btext\b)"), "text collate \"C\""},
+      {std::regex(R"(\)\s*strict(, without rowid)?)"), ")"},
+  };
+  std::string out;
+  const std::string text{schema};
+  auto rest = text.begin();
+  // A trigger's condition stands in brackets, and may be left out.
+  const auto in_words = [](std::string piece) {
+    for (const auto& [word, instead] : words) piece = std::regex_replace(piece, word, instead);
+    return piece;
+  };
+  for (std::sregex_iterator found(text.begin(), text.end(), trigger), end; found != end; ++found) {
+    const std::smatch& match = *found;
+    if (out.find(refusing_function) == std::string::npos) out.insert(0, refusing_function);
+    out += in_words({rest, match[0].first});
+    out += "create trigger " + match.str(1) + " before " + match.str(2) + " on " + match.str(3) + " for each row ";
+    if (match[4].matched) out += "when (" + match.str(4) + ") ";
+    out += "execute function refuse_change(" + match.str(5) + ");";
+    rest = match[0].second;
+  }
+  return out + in_words({rest, text.end()});
+}
+
+}  // namespace hw::sql

@@ -1,0 +1,30 @@
+#pragma once
+// A database of one test's own, empty, on a private PostgreSQL: that which ctest has started for all tests, else one
+// that lasts as long as this process.
+
+#include <string>
+
+namespace hw {
+
+// Whether this run of the tests is the one on PostgreSQL: HOURWRIGHT_ON=postgres.
+bool on_postgres();
+
+class TestDatabase {
+ public:
+  TestDatabase();
+  ~TestDatabase();  // gone with all that is in it, whoever is connected
+  TestDatabase(const TestDatabase&) = delete;
+  TestDatabase& operator=(const TestDatabase&) = delete;
+
+  const std::string& address() const { return address_; }
+  // The same for another database of that server.
+  static std::string address_of(std::string_view database);
+  // As the server's owner, in its own database: for what a test does to the others.
+  static void run(const std::string& sql);
+
+ private:
+  std::string name_;
+  std::string address_;
+};
+
+}  // namespace hw
