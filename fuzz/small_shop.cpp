@@ -8,7 +8,7 @@
 #include "src/catalogue/shop_files.h"
 #include "src/service/found_shop.h"
 #include "src/service/use_cases.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/places/places.h"
 
 namespace hw::fuzz {

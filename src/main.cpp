@@ -13,11 +13,12 @@
 #include "src/simulate/pace.h"
 #include "src/storage/copy_folder.h"
 #include "src/storage/copying.h"
+#include "src/storage/database_place.h"
 #include "src/storage/examine.h"
 #include "src/storage/founding_files.h"
 #include "src/storage/grant_files.h"
+#include "src/storage/open_store.h"
 #include "src/storage/rebuild.h"
-#include "src/storage/sqlite_store.h"
 #include "src/terminal/command_line.h"
 #include "src/terminal/ending.h"
 #include "src/terminal/share_folder.h"
@@ -58,6 +59,7 @@ Result<web::ServeOptions> serving_of(const terminal::ServeCall& call, service::S
 
 Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for({call.listen, call.listen_tls, call.names}, call.data));
+  if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database));
   HW_TRY(storage::find_store(call.data));
   HW_TAKE(store, storage::open_store(call.data));
   const Duration store_every{static_cast<std::int64_t>(call.store_every_s * 1e9)};
@@ -78,6 +80,7 @@ Answer found(const terminal::FoundCall& call) {
   HW_TAKE(share, terminal::share_folder());
   HW_TAKE(files, storage::read_founding_files(call.shop, share / "library"));
   HW_TAKE(shop, service::found_shop(files.shop, files.sets, now()));
+  if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database));
   HW_TAKE(store, storage::open_store(call.data));
   HW_TAKE(there, store->shop());
   if (there) return refuse(ErrorCode::conflict, "{}: there is a shop already: {}", call.data, there->plant);

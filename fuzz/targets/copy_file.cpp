@@ -20,7 +20,7 @@
 #include "src/service/open_shop.h"
 #include "src/storage/copied_database.h"
 #include "src/storage/copying.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 
 namespace hw::fuzz {
 namespace {
@@ -41,7 +41,7 @@ const Original& original() {
   static const Original made = [] {
     const SmallShop shop;
     const fs::path snapshot = shop.folder() / "snapshot.db";
-    HW_ASSERT(storage::take_snapshot(shop.folder() / "hourwright.db", snapshot), "a snapshot can be taken");
+    HW_ASSERT(storage::take_snapshot({shop.folder()}, snapshot), "a snapshot can be taken");
     std::ostringstream bytes;
     bytes << std::ifstream(snapshot, std::ios::binary).rdbuf();
     const auto content = storage::read_content(snapshot);

@@ -4,7 +4,7 @@
 
 #include "src/service/access_book.h"
 #include "src/storage/grant_files.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "src/storage/store_test.h"
 
 namespace hw::storage {

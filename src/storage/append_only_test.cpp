@@ -26,8 +26,7 @@ class AppendOnly : public StoreTest {
     EXPECT_TRUE(writing->commit());
     writing.reset();
     store.reset();
-    db = std::move(
-        *sql::open_sqlite(folder.path() / "hourwright.db", sql::Access::write, {.application_id = application_id}));
+    db = std::move(*open_database(*place_of(folder.path()), sql::Access::write));
   }
   std::unique_ptr<sql::Connection> db;
 };

@@ -2,6 +2,7 @@
 
 #include "libs/sql/sqlite.h"
 #include "src/storage/catalogue_rows.h"
+#include "src/storage/copied_rows.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/schema.h"
 
@@ -32,13 +33,25 @@ auto refused_when_broken(const Step& step) -> decltype(step()) {
   }
 }
 
+Result<void> copy_from_server(sql::Connection& db, const DatabasePlace& here, const fs::path& file) {
+  HW_TAKE(version, db.schema_version());
+  if (version != known_schema()) {
+    return refuse(ErrorCode::unsupported, "its tables are of version {}, this program's are of version {}", version,
+                  known_schema());
+  }
+  HW_TAKE(copy, sql::open_sqlite(file, sql::Access::write, {.application_id = application_id}));
+  HW_TRY(apply_steps(*copy, here, migrations()));
+  return copy_rows(db, *copy);
+}
+
 }  // namespace
 
 int known_schema() { return static_cast<int>(migrations().size()); }
 
-Result<void> take_snapshot(const fs::path& database, const fs::path& file) {
+Result<void> take_snapshot(const DatabasePlace& place, const fs::path& file) {
   return refused_when_broken([&]() -> Result<void> {
-    HW_TAKE(db, open_to_read(database));
+    HW_TAKE(db, open_database(place, sql::Access::read));
+    if (place.is_on_server()) return copy_from_server(*db, {file.parent_path()}, file);
     HW_TRY(db->execute("vacuum into $1", file.string()));
     return {};
   });

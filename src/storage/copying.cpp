@@ -6,7 +6,7 @@
 #include "src/service/version.h"
 #include "src/storage/copied_database.h"
 #include "src/storage/copy_file.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "src/storage/work_folder.h"
 
 namespace hw::storage {
@@ -121,6 +121,7 @@ Result<void> check_empty(const fs::path& data) {
 
 Result<CopyReport> make_copy(const fs::path& data, const fs::path& file, Instant now) {
   HW_TRY(find_store(data));
+  HW_TAKE(place, place_of(data));
   HW_TAKE(out, formats::NewFile::begin(file));
   const fs::path database = database_of(data);
   const std::uint64_t bytes = file_bytes(database) + file_bytes(database.string() + "-wal");
@@ -128,7 +129,7 @@ Result<CopyReport> make_copy(const fs::path& data, const fs::path& file, Instant
   {
     HW_TAKE(work, WorkFolder::make(work_beside(file)));
     const fs::path snapshot = work.path() / "snapshot.db";
-    HW_TRY(take_snapshot(database, snapshot));
+    HW_TRY(take_snapshot(place, snapshot));
     HW_TAKE(chosen, choose_all(data, snapshot, now));
     HW_TRY(write_copy(out, chosen.head, chosen.files));
   }

@@ -1,5 +1,6 @@
 #include "src/storage/derived_check.h"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/ranges.h>
@@ -34,21 +35,27 @@ const std::array<DerivedTable, 9>& derived_tables() {
 
 namespace {
 
-// Everything as text, since somebody may have put anything into the columns.
 std::string rows_query(const DerivedTable& table) {
-  std::vector<std::string> columns;
-  for (const auto column : table.columns) columns.push_back(fmt::format("cast({} as text)", column));
   return fmt::format(
-      "select {} from {} order by {}", fmt::join(columns, ", "), table.name,
+      "select {} from {} order by {}", fmt::join(table.columns, ", "), table.name,
       fmt::join(table.columns.begin(), table.columns.begin() + static_cast<std::ptrdiff_t>(table.key_columns), ", "));
 }
 
 using Cells = std::vector<std::optional<std::string>>;
 
+// In words that are the same of both databases; somebody may have put anything into the columns.
+std::optional<std::string> cell_of(const sql::Parameter::Value& value) {
+  if (const auto* number = std::get_if<std::int64_t>(&value)) return fmt::format("{}", *number);
+  if (const auto* real = std::get_if<double>(&value)) return fmt::format("{}", *real);
+  if (const auto* text = std::get_if<std::string_view>(&value)) return std::string{*text};
+  if (std::holds_alternative<std::monostate>(value)) return std::nullopt;
+  return "bytes";  // no derived column holds any
+}
+
 std::optional<Cells> next_row(sql::Rows& rows, std::size_t columns) {
   if (!rows.next()) return std::nullopt;
   Cells cells;
-  for (std::size_t i = 0; i < columns; ++i) cells.push_back(rows.get<std::optional<std::string>>(static_cast<int>(i)));
+  for (std::size_t i = 0; i < columns; ++i) cells.push_back(cell_of(rows.value(static_cast<int>(i))));
   return cells;
 }
 
@@ -60,10 +67,9 @@ std::string key_of(const Cells& row, const DerivedTable& table) {
 }
 
 Result<bool> has_its_columns(sql::Connection& db, const DerivedTable& table) {
-  HW_TAKE(count,
-          db.query_value<std::int64_t>(fmt::format("select count(*) from pragma_table_info('{}') where name in ('{}')",
-                                                   table.name, fmt::join(table.columns, "', '"))));
-  return count == static_cast<std::int64_t>(table.columns.size());
+  HW_TAKE(there, db.columns_of(table.name));
+  return std::all_of(table.columns.begin(), table.columns.end(),
+                     [&](auto column) { return std::find(there.begin(), there.end(), column) != there.end(); });
 }
 
 // The first row in which they differ.

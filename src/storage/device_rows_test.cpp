@@ -70,8 +70,7 @@ TEST_F(DeviceRows, AreOnlyAdded) {
   ASSERT_TRUE(add(full_device("a")));
   ASSERT_TRUE(end("a", "e1"));
   store.reset();
-  const auto db = std::move(
-      *sql::open_sqlite(folder.path() / "hourwright.db", sql::Access::write, {.application_id = application_id}));
+  const auto db = std::move(*open_database(*place_of(folder.path()), sql::Access::write));
   for (const char* change : {"update device set secret_hash = 'x'", "delete from device",
                              "update device_end set device = 'x'", "delete from device_end"}) {
     const auto changed = db->execute(change);

@@ -4,13 +4,14 @@
 #include <functional>
 
 #include "libs/sql/folder.h"
-#include "libs/sql/sqlite.h"
 #include "libs/sql/storage_failed.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/copied_database.h"
+#include "src/storage/copied_rows.h"
+#include "src/storage/database_place.h"
 #include "src/storage/logbook_rows.h"
+#include "src/storage/open_store.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 
 namespace hw::storage {
 namespace {
@@ -30,9 +31,12 @@ Check judged(std::string name, const Result<void>& result, std::string well) {
   return result ? pass(std::move(name), std::move(well)) : fail(std::move(name), result.error().message);
 }
 
+// On a server the address may hold a password.
 Check rights_check(const fs::path& data) {
   std::error_code error;
-  const auto may = fs::status(data / "hourwright.db", error).permissions();
+  const fs::path address = data / "database";
+  const bool is_on_server = fs::exists(address, error);
+  const auto may = fs::status(is_on_server ? address : data / "hourwright.db", error).permissions();
   const auto tls = fs::status(data / "tls" / "server.pem", error);
   if (fs::exists(tls) && (tls.permissions() & (fs::perms::group_all | fs::perms::others_all)) != fs::perms::none) {
     return fail("rights",
@@ -40,7 +44,8 @@ Check rights_check(const fs::path& data) {
                 "--new-authority) where somebody may have");
   }
   if ((may & (fs::perms::group_write | fs::perms::others_write)) != fs::perms::none) {
-    return warn("rights", "others than the owner may write hourwright.db: chmod 600 hourwright.db");
+    return warn("rights", is_on_server ? "others than the owner may write the file database: chmod 600 database"
+                                       : "others than the owner may write hourwright.db: chmod 600 hourwright.db");
   }
   return pass("rights", "only the owner may write");
 }
@@ -50,7 +55,8 @@ Check room_check(const fs::path& data) {
   const auto space = fs::space(data, error);
   if (error) return fail("room", error.message());
   const std::string free = fmt::format("{:.1f} GB are free", static_cast<double>(space.available) / 1e9);
-  const auto bytes = fs::file_size(data / "hourwright.db", error);
+  const auto size = fs::file_size(data / "hourwright.db", error);
+  const std::uint64_t bytes = error ? 0 : size;  // on a server there is none
   if (space.available < no_room_bytes) return fail("room", free + ": make room; nothing can be entered soon");
   if (space.available < std::max<std::uint64_t>(little_room_bytes, 3 * bytes)) {
     return warn("room", free + ": make room; a new version needs three times the database for its copy and update");
@@ -96,25 +102,34 @@ Result<Check> clock_check(sql::Connection& db, const fs::path& data, Instant now
   return pass("clock", says);
 }
 
+// The tables as SQLite has them, whoever made them; a server's are for its own tools.
+Result<std::string> schema_in_file(sql::Connection& db) {
+  HW_TAKE(rows, db.query("select sql from sqlite_schema where sql is not null order by name"));
+  std::string text;
+  while (rows.next()) text += rows.get<std::string>(0) + ";\n";
+  return text;
+}
+
 Result<void> read_sizes(sql::Connection& db, Examined& examined) {
-  HW_TAKE(rows, db.query("select name, type, sql from sqlite_schema where sql is not null order by name"));
-  std::vector<std::string> tables;
-  while (rows.next()) {
-    examined.schema_text += rows.get<std::string>(2) + ";\n";
-    if (rows.get<std::string>(1) == "table") tables.push_back(rows.get<std::string>(0));
-  }
-  for (const std::string& table : tables) {
-    HW_TAKE(count, db.query_value<std::int64_t>(fmt::format("select count(*) from \"{}\"", table)));
+  for (const std::string& table : table_names()) {
+    HW_TAKE(columns, db.columns_of(table));
+    if (columns.empty()) continue;  // of a later step
+    HW_TAKE(count, db.query_value<std::int64_t>(fmt::format("select count(*) from {}", table)));
     examined.tables.push_back({table, count.value_or(0)});
   }
   return {};
 }
 
 Result<void> look_at_database(const fs::path& data, Instant now, Examined& examined) {
-  HW_TAKE(db, sql::open_sqlite(data / "hourwright.db", sql::Access::read, {.application_id = application_id}));
+  HW_TAKE(place, place_of(data));
+  HW_TAKE(db, open_database(place, sql::Access::read));
   HW_TAKE(schema, db->schema_version());
   examined.schema = schema;
   examined.checks.push_back(schema_check(schema));
+  if (!place.is_on_server()) {
+    HW_TAKE(text, schema_in_file(*db));
+    examined.schema_text = std::move(text);
+  }
   HW_TRY(read_sizes(*db, examined));
   HW_TAKE(clock, clock_check(*db, data, now));
   examined.checks.push_back(clock);
@@ -125,9 +140,21 @@ Result<void> look_at_database(const fs::path& data, Instant now, Examined& exami
   return {};
 }
 
+Result<void> answers(const DatabasePlace& place) {
+  const auto db = open_database(place, sql::Access::read);
+  return db ? Result<void>{} : refuse(db.error());
+}
+
 void add_database_checks(const fs::path& data, Instant now, Examined& examined) {
-  const auto whole = check_integrity(data / "hourwright.db");
-  examined.checks.push_back(judged("database", whole, "its pages, indexes and references hold together"));
+  const auto place = place_of(data);
+  const bool is_on_server = place && place->is_on_server();
+  const auto whole = !place         ? Result<void>{refuse(place.error())}
+                     : is_on_server ? answers(*place)
+                                    : check_integrity(place->file());
+  examined.checks.push_back(judged("database", whole,
+                                   is_on_server ? "the server answers; its own tools look over its pages"
+                                                : "its pages, indexes and references hold together"));
+  if (!whole && is_on_server) return;
   if (!whole) {
     examined.checks.back().detail += "; stop the server, keep the folder as it is, and restore the last good copy";
     return;

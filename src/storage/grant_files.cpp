@@ -4,7 +4,7 @@
 #include "libs/values/secret.h"
 #include "libs/values/whole_file.h"
 #include "src/service/access_book.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "src/storage/stored_text.h"
 
 namespace hw::storage {

@@ -72,21 +72,32 @@ Result<Readers::Reader> Readers::take() {
       return reader;
     }
   }
-  HW_TAKE(opened, open_());
+  HW_TAKE(opened, open_(sql::Access::read));
   return Reader{opened.release(), {this}};
 }
 
 void Readers::GiveBack::operator()(sql::Connection* connection) const {
-  if (std::uncaught_exceptions() > 0) {  // a read failed: this connection refuses all further work
+  const std::lock_guard lock(readers->mutex_);
+  if (std::uncaught_exceptions() > 0) {  // a read failed: this connection refuses all further work, as others may
     delete connection;
+    readers->idle_.clear();
     return;
   }
-  const std::lock_guard lock(readers->mutex_);
   readers->idle_.emplace_back(connection);
+}
+
+// A lost server may be there again; what was confirmed is on its disk. A disk that failed is not tried again.
+void KeptStore::open_writer_again() {
+  const auto failure = writer_->failure();
+  if (!failure || failure->code != ErrorCode::unreachable) return;
+  auto opened = open_(sql::Access::write);
+  if (!opened) throw sql::StorageFailed(opened.error());
+  writer_ = std::move(*opened);
 }
 
 Result<std::unique_ptr<service::Writing>> KeptStore::begin() {
   std::unique_lock turn(writing_);
+  open_writer_again();
   HW_TAKE(transaction, sql::Transaction::begin(*writer_));
   return std::make_unique<KeptWriting>(std::move(turn), *writer_, std::move(transaction));
 }
@@ -267,6 +278,11 @@ Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDa
 
 std::optional<Error> KeptStore::failure() {
   const std::lock_guard turn(writing_);
+  try {
+    open_writer_again();
+  } catch (const sql::StorageFailed& failed) {
+    return failed.error();
+  }
   return writer_->failure();
 }
 

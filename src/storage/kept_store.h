@@ -12,12 +12,12 @@
 
 namespace hw::storage {
 
-using OpenReader = std::function<Result<std::unique_ptr<sql::Connection>>()>;
+using OpenConnection = std::function<Result<std::unique_ptr<sql::Connection>>(sql::Access)>;
 
 // Connections for reading: taken for one piece of work and given back.
 class Readers {
  public:
-  explicit Readers(OpenReader open) : open_(std::move(open)) {}
+  explicit Readers(OpenConnection open) : open_(std::move(open)) {}
   struct GiveBack {
     Readers* readers = nullptr;
     void operator()(sql::Connection* connection) const;
@@ -26,7 +26,7 @@ class Readers {
   Result<Reader> take();
 
  private:
-  OpenReader open_;
+  OpenConnection open_;
   std::mutex mutex_;
   std::vector<std::unique_ptr<sql::Connection>> idle_;
 };
@@ -34,11 +34,12 @@ class Readers {
 class KeptStore : public service::Store {
  public:
   KeptStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer,
-            OpenReader open_reader)
+            OpenConnection open)
       : folder_(std::move(folder)),
         lock_(std::move(lock)),
         writer_(std::move(writer)),
-        readers_(std::move(open_reader)) {}
+        open_(open),
+        readers_(std::move(open)) {}
 
   Result<std::unique_ptr<service::Writing>> begin() override;
   Result<void> create_shop(const service::ShopRecord& shop,
@@ -89,10 +90,13 @@ class KeptStore : public service::Store {
   Result<void> drop_grant(const std::string& secret_hash) override;
 
  private:
+  void open_writer_again();
+
   std::filesystem::path folder_;
   sql::FolderLock lock_;
   std::mutex writing_;
   std::unique_ptr<sql::Connection> writer_;
+  OpenConnection open_;
   Readers readers_;
 };
 

@@ -131,17 +131,19 @@ Result<void> insert_entry(sql::Connection& db, service::Entry& entry) {
 }
 
 Result<void> check_logbook_tables(sql::Connection& db) {
+  const std::vector<std::string> ours{"plant",    "ordinal", "id",        "kind",          "machine", "task",
+                                      "by_name",  "at_ms",   "device_ms", "happened_ms",   "says",    "note",
+                                      "counters", "body",    "undoes",    "previous_hash", "hash"};
   for (const auto& [table, columns] : {std::pair{"entry", sealed_columns.size() + 3}, {"entry_head", std::size_t{3}}}) {
-    HW_TAKE(count, db.query_value<std::int64_t>(
-                       fmt::format("select count(*) from pragma_table_info('{}') where name in ('plant', 'ordinal', "
-                                   "'id', 'kind', 'machine', 'task', 'by_name', 'at_ms', 'device_ms', 'happened_ms', "
-                                   "'says', 'note', 'counters', 'body', 'undoes', 'previous_hash', 'hash')",
-                                   table)));
-    if (count == static_cast<std::int64_t>(columns)) continue;
+    HW_TAKE(there, db.columns_of(table));
+    const auto count = std::count_if(there.begin(), there.end(), [&](const std::string& column) {
+      return std::find(ours.begin(), ours.end(), column) != ours.end();
+    });
+    if (count == static_cast<std::ptrdiff_t>(columns)) continue;
     return refuse(ErrorCode::corrupt,
                   "the database's table {} is not as this program makes it: {} of its columns are "
                   "there, not {}",
-                  table, count.value_or(0), columns);
+                  table, count, columns);
   }
   return {};
 }

@@ -17,9 +17,7 @@ using Hashes = std::map<std::string, std::optional<std::string>>;
 
 Result<Hashes> read_hashes(sql::Connection& db, record::Verdict& verdict) {
   Hashes hashes;
-  HW_TAKE(rows, db.query("select coalesce(cast(id as text), ''), coalesce(cast(sha256 as text), ''), "
-                         "coalesce(cast(bytes as blob), x'') from photo where plant = $1 order by id",
-                         plant_key));
+  HW_TAKE(rows, db.query("select id, sha256, bytes from photo where plant = $1 order by id", plant_key));
   while (rows.next()) {
     const auto id = rows.get<std::string>(0);
     const auto bytes = rows.get<sql::Blob>(2);

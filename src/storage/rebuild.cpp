@@ -3,16 +3,16 @@
 #include <fmt/ranges.h>
 
 #include "libs/sql/folder.h"
-#include "libs/sql/sqlite.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/copied_database.h"
+#include "src/storage/database_place.h"
 #include "src/storage/derived_check.h"
 #include "src/storage/derived_rows.h"
 #include "src/storage/entry_reading.h"
 #include "src/storage/logbook_rows.h"
+#include "src/storage/open_store.h"
 #include "src/storage/recounting.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 
 namespace hw::storage {
 namespace {
@@ -75,7 +75,8 @@ Result<service::RebuildReport> rebuild(const std::filesystem::path& data, Instan
   HW_TRY(find_store(data));
   HW_TAKE(lock, sql::lock_folder(data));
   (void)lock;  // held to the end
-  HW_TAKE(db, sql::open_sqlite(data / "hourwright.db", sql::Access::write, {.application_id = application_id}));
+  HW_TAKE(place, place_of(data));
+  HW_TAKE(db, open_database(place, sql::Access::write));
   HW_TRY(check_schema(*db, data));
   HW_TAKE(transaction, sql::Transaction::begin(*db));
   HW_TAKE(entries, rebuild_derived(*db));

@@ -5,7 +5,9 @@
 
 #include "libs/sql/test_folder.h"
 #include "src/service/store.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/database_place.h"
+#include "src/storage/open_store.h"
+#include "tests/postgres/test_database.h"
 
 namespace hw::storage {
 
@@ -129,6 +131,8 @@ inline Result<void> keep(service::Store& store, const service::Entry& entry) {
 class StoreTest : public testing::Test {
  protected:
   StoreTest() {
+    const auto placed = database ? place_on_server(folder.path(), database->address()) : Result<void>{};
+    EXPECT_TRUE(placed);
     open();
     create();
   }
@@ -144,6 +148,7 @@ class StoreTest : public testing::Test {
   }
 
   sql::TestFolder folder;
+  std::unique_ptr<TestDatabase> database = on_postgres() ? std::make_unique<TestDatabase>() : nullptr;
   std::unique_ptr<service::Store> store;
 };
 

@@ -44,16 +44,15 @@ Result<void> copy_before(const fs::path& data) {
 
 }  // namespace
 
-Result<void> update_tables(const fs::path& data, sql::Connection& writer, std::span<const sql::Migration> steps) {
+Result<void> update_tables(const DatabasePlace& place, sql::Connection& writer, std::span<const sql::Migration> steps) {
   HW_TAKE(present, writer.schema_version());
   if (present > 0 && present < static_cast<int>(steps.size())) {
     HW_TAKE(founded, writer.query_value<int>("select count(*) from plant"));
-    const auto copied = founded.value_or(0) > 0 ? copy_before(data) : Result<void>{};
+    const auto copied = founded.value_or(0) > 0 ? copy_before(place.folder) : Result<void>{};
     if (!copied)
       return refuse(copied.error().at("the shop is from an earlier version, and was not brought to this one"));
   }
-  HW_TRY(sql::apply_migrations(writer, steps));
-  return {};
+  return apply_steps(writer, place, steps);
 }
 
 }  // namespace hw::storage

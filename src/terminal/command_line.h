@@ -40,6 +40,7 @@ using Answer = Result<Said>;
 
 struct ServeCall {
   std::string data;
+  std::optional<std::string> database;
   std::string listen = "127.0.0.1:8470";
   std::optional<std::string> listen_tls;
   std::vector<std::string> names;
@@ -50,6 +51,7 @@ struct ServeCall {
 };
 struct FoundCall {
   std::string data;
+  std::optional<std::string> database;  // a PostgreSQL database's address
   std::string shop;
 };
 struct DemoCall {

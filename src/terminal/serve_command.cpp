@@ -17,6 +17,13 @@ void add_listen(CLI::App& command, std::string& listen, std::vector<std::string>
       ->allow_extra_args(false);
 }
 
+void add_database(CLI::App& command, std::optional<std::string>& database) {
+  command
+      .add_option("--database", database,
+                  "the address of the PostgreSQL database that holds the shop, noted in DIR; else DIR/hourwright.db")
+      ->type_name("postgresql://HOST/DATABASE");
+}
+
 void add_copies(CLI::App& command, ServeCall& call) {
   command
       .add_option("--copies", call.copies, "a folder, best on another disk, for a checked copy of the shop each night")
@@ -42,6 +49,7 @@ void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer
   CLI::App* command = app.add_subcommand("serve", "Serves the shop of a data folder and follows its feeds");
   auto call = std::make_shared<ServeCall>();
   command->add_option("--data", call->data, "the shop's data folder")->required()->type_name("DIR");
+  add_database(*command, call->database);
   add_listen(*command, call->listen, call->names);
   command->add_option("--listen-tls", call->listen_tls, "where to listen for HTTPS, with the certificate of DIR/tls")
       ->type_name("ADDR:PORT");
@@ -57,6 +65,7 @@ void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer
   CLI::App* command = app.add_subcommand("found", "Makes a new shop in a data folder from its file");
   auto call = std::make_shared<FoundCall>();
   command->add_option("--data", call->data, "the new shop's data folder")->required()->type_name("DIR");
+  add_database(*command, call->database);
   command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml")->required()->type_name("SHOP.toml");
   command->callback([call, &entrances, &answer] { answer = entrances.found(*call); });
 }

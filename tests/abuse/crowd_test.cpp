@@ -4,7 +4,7 @@
 
 #include <fmt/format.h>
 
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/abuse/abused_shop.h"
 
 namespace hw::abuse {

@@ -6,7 +6,7 @@
 #include "libs/formats/new_file.h"
 #include "src/storage/copy_file.h"
 #include "src/storage/copying.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "src/storage/work_folder.h"
 #include "tests/copies/copied_shop.h"
 

@@ -6,8 +6,8 @@
 #include "libs/sql/sqlite.h"
 #include "src/storage/copied_database.h"
 #include "src/storage/copying.h"
+#include "src/storage/open_store.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 #include "src/storage/update_tables.h"
 #include "tests/copies/copied_shop.h"
 #include "tests/places/places.h"
@@ -77,7 +77,7 @@ class Update : public testing::Test {
     steps.push_back({static_cast<int>(steps.size()) + 1, step});
     auto db =
         must(sql::open_sqlite(data / "hourwright.db", sql::Access::write, {.application_id = storage::application_id}));
-    auto updated = storage::update_tables(data, *db, steps);
+    auto updated = storage::update_tables({data}, *db, steps);
     if (!updated) steps.pop_back();
     return updated;
   }

@@ -4,9 +4,9 @@
 
 #include "libs/sql/sqlite.h"
 #include "src/service/recounted.h"
+#include "src/storage/open_store.h"
 #include "src/storage/recounting.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 #include "tests/copies/copied_shop.h"
 
 namespace hw::shop {

@@ -8,7 +8,7 @@
 #include "src/service/running_feeds.h"
 #include "src/service/use_cases.h"
 #include "src/simulate/agent_server.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/faults/batch_count.h"
 #include "tests/faults/scene.h"
 #include "tests/faults/server_process.h"

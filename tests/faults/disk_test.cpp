@@ -10,7 +10,7 @@
 
 #include "libs/sql/test_folder.h"
 #include "src/simulate/agent_server.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/faults/batch_count.h"
 #include "tests/faults/scene.h"
 #include "tests/faults/server_process.h"

@@ -10,8 +10,8 @@
 #include "src/service/carried.h"
 #include "src/service/machine_count.h"
 #include "src/service/model_text.h"
+#include "src/storage/open_store.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 
 namespace hw::faults {
 namespace {

@@ -9,7 +9,7 @@
 
 #include "libs/sql/test_folder.h"
 #include "src/simulate/dice.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/faults/server_process.h"
 #include "tests/faults/shop_folder.h"
 

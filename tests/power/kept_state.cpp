@@ -4,8 +4,8 @@
 #include "libs/sql/sqlite.h"
 #include "libs/sql/test_folder.h"
 #include "src/service/open_shop.h"
+#include "src/storage/open_store.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 
 namespace hw::power {
 namespace {

@@ -4,8 +4,8 @@
 
 #include "libs/sql/sqlite.h"
 #include "libs/values/sha256.h"
+#include "src/storage/open_store.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 #include "src/storage/store_test.h"
 #include "tests/power/access_scenes.h"
 #include "tests/shop/stopping.h"

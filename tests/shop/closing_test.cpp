@@ -4,7 +4,7 @@
 
 #include <gmock/gmock.h>
 
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/shop/stopping.h"
 
 namespace hw::shop {

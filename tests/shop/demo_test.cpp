@@ -17,7 +17,7 @@
 #include "src/simulate/demo_stores.h"
 #include "src/simulate/demo_use.h"
 #include "src/storage/founding_files.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/places/places.h"
 #include "tests/shop/scene.h"
 

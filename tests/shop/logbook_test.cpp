@@ -3,8 +3,8 @@
 #include <gmock/gmock.h>
 
 #include "libs/sql/sqlite.h"
+#include "src/storage/open_store.h"
 #include "src/storage/schema.h"
-#include "src/storage/sqlite_store.h"
 #include "tests/shop/program.h"
 #include "tests/shop/scene.h"
 

@@ -4,7 +4,8 @@
 
 #include "src/catalogue/shop_files.h"
 #include "src/service/found_shop.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/database_place.h"
+#include "src/storage/open_store.h"
 
 namespace hw::shop {
 namespace {
@@ -93,15 +94,20 @@ Scene::Scene(std::string_view begin, std::string_view zone, MoreTasks more) : no
   const std::vector sets{must(catalogue::parse_task_set(set, "mill.toml"))};
   const auto shop = must(catalogue::parse_shop(shop_file(zone), "shop.toml"));
   const auto made = must(service::found_shop(shop, sets, now));
-  store_ = must(storage::open_store(folder()));
+  store_ = open_store();
   must(store_->create_shop(made.shop, made.machines));
   open();
   tell_model(model_of("mill1"));
   tell_model(model_of("mill2"));
 }
 
+std::unique_ptr<service::Store> Scene::open_store() const {
+  if (database_) must(storage::place_on_server(folder(), database_->address()));
+  return must(storage::open_store(folder()));
+}
+
 void Scene::open() {
-  if (!store_) store_ = must(storage::open_store(folder()));
+  if (!store_) store_ = open_store();
   shop_ = must(service::OpenShop::open(*store_));
   std::optional<feeds::Position> position;
   for (const auto& one : must(store_->positions())) position = {one.instance_id, one.next_sequence};

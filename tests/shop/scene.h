@@ -11,6 +11,7 @@
 #include "src/service/feed_sink.h"
 #include "src/service/open_shop.h"
 #include "src/service/use_cases.h"
+#include "tests/postgres/test_database.h"
 #include "tests/shop/picture.h"
 
 namespace hw::shop {
@@ -72,7 +73,10 @@ class Scene {
   void open();
   feeds::Batch batch() const;
 
+  std::unique_ptr<service::Store> open_store() const;
+
   sql::TestFolder folder_;
+  std::unique_ptr<TestDatabase> database_ = on_postgres() ? std::make_unique<TestDatabase>() : nullptr;
   std::unique_ptr<service::Store> store_;
   std::unique_ptr<service::OpenShop> shop_;
   std::unique_ptr<service::FeedSink> feed_;

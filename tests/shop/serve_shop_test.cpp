@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "libs/sql/test_folder.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/places/places.h"
 
 namespace hw::web {

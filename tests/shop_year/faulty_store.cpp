@@ -1,9 +1,8 @@
 #include "tests/shop_year/faulty_store.h"
 
 #include "libs/sql/folder.h"
-#include "libs/sql/sqlite.h"
+#include "src/storage/database_place.h"
 #include "src/storage/kept_store.h"
-#include "src/storage/schema.h"
 
 namespace hw::shop_year {
 namespace {
@@ -66,9 +65,8 @@ class FaultyWriting : public Writing {
 class FaultyStore : public storage::KeptStore {
  public:
   FaultyStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer,
-              storage::OpenReader open_reader, std::shared_ptr<Plan> plan)
-      : KeptStore(std::move(folder), std::move(lock), std::move(writer), std::move(open_reader)),
-        plan_(std::move(plan)) {}
+              storage::OpenConnection open, std::shared_ptr<Plan> plan)
+      : KeptStore(std::move(folder), std::move(lock), std::move(writer), std::move(open)), plan_(std::move(plan)) {}
 
   Result<std::unique_ptr<Writing>> begin() override {
     HW_TAKE(writing, KeptStore::begin());
@@ -84,12 +82,10 @@ class FaultyStore : public storage::KeptStore {
 OpenStore open_faulty(Fault fault, int after) {
   const auto plan = std::make_shared<Plan>(Plan{fault, after});
   return [plan](const std::filesystem::path& folder) -> Result<std::unique_ptr<service::Store>> {
-    const auto file = folder / "hourwright.db";
-    const sql::SqliteOptions options{.application_id = storage::application_id};
     HW_TAKE(lock, sql::lock_folder(folder));
-    HW_TAKE(writer, sql::open_sqlite(file, sql::Access::write, options));
-    const auto open_reader = [file, options] { return sql::open_sqlite(file, sql::Access::read, options); };
-    return std::make_unique<FaultyStore>(folder, std::move(lock), std::move(writer), open_reader, plan);
+    const auto open = [folder](sql::Access access) { return storage::open_database({folder}, access); };
+    HW_TAKE(writer, open(sql::Access::write));
+    return std::make_unique<FaultyStore>(folder, std::move(lock), std::move(writer), open, plan);
   };
 }
 

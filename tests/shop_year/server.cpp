@@ -2,7 +2,7 @@
 
 #include "src/catalogue/shop_files.h"
 #include "src/service/found_shop.h"
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/shop/scene.h"
 #include "tests/shop/walking.h"
 

@@ -13,7 +13,7 @@
 
 #include <gtest/gtest.h>
 
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 #include "tests/shop_year/faulty_store.h"
 #include "tests/shop_year/year.h"
 

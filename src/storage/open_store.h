@@ -1,5 +1,6 @@
 #pragma once
-// A shop's record in one folder: hourwright.db (SQLite) and the lock that keeps a second server out.
+// A shop's record: hourwright.db (SQLite) in its data folder, or a PostgreSQL database that the folder names; and the
+// lock that keeps a second server out of the folder.
 
 #include <filesystem>
 #include <memory>
@@ -14,7 +15,8 @@ Result<void> find_store(const std::filesystem::path& folder);
 
 // Opens the folder's database, making folder and database where there are none, and brings its schema up to date.
 // Refuses: not_found (the folder above it is missing), in_use (another server has the folder), unsupported (a network
-// file system, or a newer program's schema), disk_full, corrupt, bad_input (hourwright.db is something else).
+// file system, or a newer program's schema), disk_full, corrupt, bad_input (hourwright.db is something else), and
+// what sql::open_postgres refuses.
 Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder);
 
 // What there is in a folder's shop, beside a server or without one; changes nothing. Tasks come without their last

@@ -1,4 +1,4 @@
-#include "src/storage/sqlite_store.h"
+#include "src/storage/open_store.h"
 
 #include <fstream>
 
@@ -148,7 +148,7 @@ TEST_F(OpenStore, Survives_AFullFileWithTheRefusedEntryLeavingNothing) {
   const sql::SqliteOptions small{.application_id = application_id, .pages_max = 300};
   KeptStore store(folder.path(), std::move(*sql::lock_folder(folder.path())),
                   std::move(*sql::open_sqlite(file(), sql::Access::write, small)),
-                  [&] { return sql::open_sqlite(file(), sql::Access::read, small); });
+                  [&](sql::Access access) { return sql::open_sqlite(file(), access, small); });
   const int added = add_until_full(store);
   EXPECT_GT(added, 0);
   EXPECT_EQ(store.entries_of("l1", 1000)->size(), static_cast<std::size_t>(added));
