@@ -144,7 +144,7 @@ TEST_F(StoresPieces, WhatIsTakenEveryShiftIsPutTogetherByWeeks) {
   oil.unit = "l";
   oil.names = {};
   must(stores.keep("L-1", oil));
-  const auto& need = needs().at("L-1").needs.expected.at(0);
+  const auto need = needs().at("L-1").needs.expected.at(0);
   EXPECT_DOUBLE_EQ(need.quantity, 5 * 0.4) << "five shifts a week";
   EXPECT_EQ(need.cycle_days, 7);
 }
