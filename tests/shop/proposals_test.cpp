@@ -83,7 +83,8 @@ TEST_F(ProposedStops, NothingChangesUntilSomebodyAccepts) {
   EXPECT_EQ(stops().size(), proposal.differences->size());
   EXPECT_EQ(accepted.stops.size(), proposal.differences->size());
   EXPECT_EQ(entries(), before + static_cast<std::int64_t>(accepted.entries.size()));
-  for (const auto& one : *must(proposals.latest()).differences) EXPECT_TRUE(one.accepted);
+  const auto latest = must(proposals.latest());
+  for (const auto& one : *latest.differences) EXPECT_TRUE(one.accepted);
 }
 
 TEST_F(ProposedStops, WhatWasAcceptedIsWhatWasProposedAndIsThereAfterARestart) {
