@@ -11,8 +11,8 @@ cd "$(dirname "$0")/.."
 # Under sanitizers everything takes several times as long: fewer of what is only repeated, unless asked for.
 export HOURWRIGHT_KILLS=${HOURWRIGHT_KILLS:-12} HOURWRIGHT_POWER_CUTS=${HOURWRIGHT_POWER_CUTS:-280} \
        HOURWRIGHT_DISK_ERRORS=${HOURWRIGHT_DISK_ERRORS:-2} HW_SHOP_YEAR_SEEDS=${HW_SHOP_YEAR_SEEDS:-20}
-# It measures memory, of which sanitizers keep what was given back.
-export GTEST_FILTER=${GTEST_FILTER:--Crowd.PagesThatComeAndGoCostNoMemory}
+# They measure memory, of which sanitizers keep what was given back.
+export GTEST_FILTER=${GTEST_FILTER:--Crowd.PagesThatComeAndGoCostNoMemory:LyingAgents.AreToldApartAndDoNoHarm}
 
 for preset in asan tsan; do
   cmake --preset $preset > /dev/null || exit 1
