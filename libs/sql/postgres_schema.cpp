@@ -24,21 +24,20 @@ std::string in_postgres(std::string_view schema) {
   std::string out;
   const std::string text{schema};
   auto rest = text.begin();
-  // A trigger's condition stands in brackets, and may be left out.
   const auto in_words = [](std::string piece) {
     for (const auto& [word, instead] : words) piece = std::regex_replace(piece, word, instead);
     return piece;
   };
   for (std::sregex_iterator found(text.begin(), text.end(), trigger), end; found != end; ++found) {
     const std::smatch& match = *found;
-    if (out.find(refusing_function) == std::string::npos) out.insert(0, refusing_function);
     out += in_words({rest, match[0].first});
     out += "create trigger " + match.str(1) + " before " + match.str(2) + " on " + match.str(3) + " for each row ";
     if (match[4].matched) out += "when (" + match.str(4) + ") ";
     out += "execute function refuse_change(" + match.str(5) + ");";
     rest = match[0].second;
   }
-  return out + in_words({rest, text.end()});
+  const bool has_triggers = rest != text.begin();
+  return (has_triggers ? refusing_function : "") + out + in_words({rest, text.end()});
 }
 
 }  // namespace hw::sql

@@ -13,10 +13,15 @@ namespace hw::storage {
 namespace {
 
 // For reading, beside a server or without one.
-Result<std::unique_ptr<sql::Connection>> open_to_look(const std::filesystem::path& folder) {
+Result<std::unique_ptr<sql::Connection>> open_folder_to_read(const std::filesystem::path& folder) {
   HW_TRY(find_store(folder));
   HW_TAKE(place, place_of(folder));
-  HW_TAKE(db, open_database(place, sql::Access::read));
+  return open_database(place, sql::Access::read);
+}
+
+// The same, where the tables are this program's.
+Result<std::unique_ptr<sql::Connection>> open_to_look(const std::filesystem::path& folder) {
+  HW_TAKE(db, open_folder_to_read(folder));
   HW_TAKE(version, db->schema_version());
   const int known = static_cast<int>(migrations().size());
   if (version == known) return std::move(db);
@@ -63,9 +68,7 @@ Result<std::vector<service::Account>> look_at_accounts(const std::filesystem::pa
 }
 
 Result<record::Verdict> verify_logbook(const std::filesystem::path& folder, const std::optional<std::string>& noted) {
-  HW_TRY(find_store(folder));
-  HW_TAKE(place, place_of(folder));
-  HW_TAKE(db, open_database(place, sql::Access::read));
+  HW_TAKE(db, open_folder_to_read(folder));
   HW_TRY(check_logbook_tables(*db));
   HW_TAKE(snapshot, sql::Transaction::begin(*db));  // rows and head of one moment, however much is written meanwhile
   HW_TAKE(verdict, read_verdict(*db, noted));
