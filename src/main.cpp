@@ -16,7 +16,7 @@
 #include "src/storage/database_place.h"
 #include "src/storage/examine.h"
 #include "src/storage/founding_files.h"
-#include "src/storage/grant_files.h"
+#include "src/storage/grants.h"
 #include "src/storage/open_store.h"
 #include "src/storage/rebuild.h"
 #include "src/terminal/command_line.h"

@@ -53,6 +53,11 @@ bool Rows::next() {
   return has_row_;
 }
 
+Result<void> Connection::act_for(std::string_view tenant) {
+  tenant_ = tenant;
+  return {};
+}
+
 Result<std::int64_t> Connection::execute_with(std::string_view sql, std::span<const Parameter> arguments) {
   auto statement = start(sql, arguments);
   if (!statement) return refuse(statement.error());

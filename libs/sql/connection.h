@@ -101,8 +101,16 @@ class Connection {
   virtual Result<int> schema_version() = 0;
   virtual Result<void> set_schema_version(int version) = 0;
 
+  // Whose rows its statements are about, where a database keeps those of several: their first argument. PostgreSQL is
+  // told too, so that the rules of postgres_tenants.h keep all other rows from it. Empty until act_for; not to be
+  // changed within a transaction.
+  const std::string& tenant() const { return tenant_; }
+  virtual Result<void> act_for(std::string_view tenant);
+
   // Why it refuses all further work; nothing while it works.
   virtual std::optional<Error> failure() const = 0;
+  // Whether the other end is still there, as far as can be seen without asking it.
+  virtual bool is_there() { return !failure(); }
 
  protected:
   friend class Transaction;
@@ -113,6 +121,8 @@ class Connection {
 
  private:
   Result<Rows> query_with(std::string_view sql, std::span<const Parameter> arguments);
+
+  std::string tenant_;
 };
 
 // All or nothing: rolled back when it goes out of scope uncommitted, and by the next opening if the process dies. On a

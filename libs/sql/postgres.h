@@ -14,8 +14,9 @@
 namespace hw::sql {
 
 struct PostgresOptions {
-  // Writing transactions of all connections with the same number go one after the other, as SQLite's do.
-  std::int64_t writers = 0;
+  // Writing transactions of all connections with the same number and for the same tenant go one after the other, as
+  // SQLite's do.
+  std::int32_t writers = 0;
   std::chrono::milliseconds busy_timeout{5'000};  // how long to wait for another's write
   std::chrono::seconds connect_within{10};
 };

@@ -10,6 +10,8 @@
 #include <fmt/format.h>
 #include <libpq-fe.h>
 
+#include "libs/sql/postgres_tenants.h"
+
 namespace hw::sql {
 namespace {
 
@@ -176,15 +178,29 @@ Result<void> PostgresConnection::set_schema_version(int version) {
                   version));
 }
 
+Result<void> PostgresConnection::act_for(std::string_view tenant) {
+  HW_ASSERT(!is_in_transaction_, "a transaction is of one tenant");
+  if (tenant == this->tenant() && !tenant.empty()) return {};
+  HW_TRY(query_value<std::string>("select set_config($1, $2, false)", tenant_setting, tenant));
+  return Connection::act_for(tenant);
+}
+
+bool PostgresConnection::is_there() {
+  if (broken_) return false;
+  // A server that ends says so first: the end itself is seen by the next look.
+  const bool is_open = PQconsumeInput(server_.get()) == 1 && PQconsumeInput(server_.get()) == 1;
+  return is_open && PQstatus(server_.get()) == CONNECTION_OK;
+}
+
 Result<void> PostgresConnection::begin() {
   HW_ASSERT(!is_in_transaction_, "transactions do not nest");
   has_savepoint_ = false;
-  const std::string sql =
-      access_ == Access::read
-          ? "begin isolation level repeatable read read only"
-          : fmt::format(
-                "begin; set local lock_timeout = {}; select pg_advisory_xact_lock({}); set local lock_timeout = 0",
-                options_.busy_timeout.count(), options_.writers);
+  const std::string sql = access_ == Access::read
+                              ? "begin isolation level repeatable read read only"
+                              : fmt::format(
+                                    "begin; set local lock_timeout = {}; select pg_advisory_xact_lock({}, "
+                                    "hashtext(coalesce(current_setting('{}', true), ''))); set local lock_timeout = 0",
+                                    options_.busy_timeout.count(), options_.writers, tenant_setting);
   auto begun = run_script(sql);
   is_in_transaction_ = true;
   if (!begun) roll_back();
@@ -233,6 +249,7 @@ Result<ServerAnswer> PostgresConnection::refused(const ServerAnswer& answer, std
     throw StorageFailed(*broken_);
   }
   if (is_of(state, "23") || state == "P0001") return refuse(ErrorCode::conflict, "{}", message);
+  if (state == "42501") return refuse(ErrorCode::not_allowed, "{}", message);
   if (is_any(state, {"55P03", "40001", "40P01"})) return refuse(ErrorCode::in_use, "{}", message);
   if (is_of(state, "22")) return refuse(ErrorCode::bad_input, "{}", message);
   if (is_of(state, "54")) return refuse(ErrorCode::too_large, "{}", message);

@@ -33,7 +33,9 @@ class PostgresConnection : public Connection {
   Result<std::vector<std::string>> columns_of(std::string_view table) override;
   Result<int> schema_version() override;
   Result<void> set_schema_version(int version) override;
+  Result<void> act_for(std::string_view tenant) override;
   std::optional<Error> failure() const override { return broken_; }
+  bool is_there() override;
 
  protected:
   Result<std::unique_ptr<Statement>> start(std::string_view sql, std::span<const Parameter> arguments) override;

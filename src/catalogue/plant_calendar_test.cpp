@@ -25,7 +25,8 @@ TEST(PlantCalendar, WeekendsAndClosedDaysAreNoWorkingDays) {
 }
 
 TEST(PlantCalendar, ANightShiftEndsOnTheNextDay) {
-  const auto turns = two_shifts().turns_on(LocalDate::of(2026, 3, 2));
+  const PlantCalendar calendar = two_shifts();  // the turns point into it
+  const auto turns = calendar.turns_on(LocalDate::of(2026, 3, 2));
   ASSERT_EQ(turns.size(), 2u);
   EXPECT_EQ(turns[1].shift->name, "night");
   EXPECT_EQ(print(turns[1].ends_at), "2026-03-03T05:00:00Z");

@@ -10,7 +10,7 @@ namespace {
 
 // Two machines, 28 days, three shifts.
 Model some_weeks() {
-  return build_model(instance_with({machine_with("a", {weekly_task("oil")}), machine_with("b", {})}, 28, 3));
+  return build_model(instance_with({machine_with("a", {weekly_task("oil")}, 3), machine_with("b", {}, 3)}, 28, 3));
 }
 
 TEST(SlotChoice, Property_NearIsAtMostAWeekAwayAndEverySuchSlotIsChosen) {

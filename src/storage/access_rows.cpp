@@ -35,7 +35,7 @@ Result<void> put_account(sql::Connection& db, const service::Account& account) {
       "until_on = excluded.until_on, made_by = excluded.made_by, made_ms = excluded.made_ms, "
       "ended_ms = excluded.ended_ms, password_hash = excluded.password_hash, pin_hash = excluded.pin_hash, "
       "factor_key = excluded.factor_key, factor_step = excluded.factor_step",
-      plant_key, account.name, access::word_of(account.role), texts_json(account.machines), days_of(account.until),
+      db.tenant(), account.name, access::word_of(account.role), texts_json(account.machines), days_of(account.until),
       account.made_by, account.made_at.as_millis(), millis_of(account.ended_at), account.password_hash,
       account.pin_hash, account.factor_key, account.factor_step));
   return {};
@@ -46,7 +46,7 @@ Result<void> put_link(sql::Connection& db, const service::Link& link) {
       "insert into sign_in_link(plant, secret_hash, account, made_by, until_ms, used_ms) "
       "values($1, $2, $3, $4, $5, $6) "
       "on conflict(plant, secret_hash) do update set used_ms = excluded.used_ms",
-      plant_key, link.secret_hash, link.account, link.made_by, link.until.as_millis(), millis_of(link.used_at)));
+      db.tenant(), link.secret_hash, link.account, link.made_by, link.until.as_millis(), millis_of(link.used_at)));
   return {};
 }
 
@@ -55,7 +55,7 @@ Result<void> put_session(sql::Connection& db, const service::Session& session) {
       "insert into session(plant, id, secret_hash, account, way, device, begun_ms, seen_ms, ended_ms) "
       "values($1, $2, $3, $4, $5, $6, $7, $8, $9) "
       "on conflict(plant, id) do update set seen_ms = excluded.seen_ms, ended_ms = excluded.ended_ms",
-      plant_key, session.id, session.secret_hash, session.account, formats::print_word(session.way), session.device,
+      db.tenant(), session.id, session.secret_hash, session.account, formats::print_word(session.way), session.device,
       session.begun_at.as_millis(), session.seen_at.as_millis(), millis_of(session.ended_at)));
   return {};
 }
@@ -66,7 +66,7 @@ Result<void> put_token(sql::Connection& db, const service::Token& token) {
       "used_on, ended_ms, ended_by) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13) "
       "on conflict(plant, id) do update set used_on = excluded.used_on, ended_ms = excluded.ended_ms, "
       "ended_by = excluded.ended_by",
-      plant_key, token.id, token.secret_hash, token.title, access::word_of(token.role), texts_json(token.permissions),
+      db.tenant(), token.id, token.secret_hash, token.title, access::word_of(token.role), texts_json(token.permissions),
       texts_json(token.machines), token.made_by, token.made_at.as_millis(), token.ends_at.as_millis(),
       days_of(token.used_on), millis_of(token.ended_at), token.ended_by));
   return {};
@@ -76,7 +76,7 @@ Result<void> add_note(sql::Connection& db, const service::AccessNote& note) {
   HW_TRY(
       db.execute("insert into access_note(plant, ordinal, at_ms, by_name, what, about) "
                  "select $1, coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5 from access_note where plant = $1",
-                 plant_key, note.at.as_millis(), note.by, formats::print_word(note.what), note.about));
+                 db.tenant(), note.at.as_millis(), note.by, formats::print_word(note.what), note.about));
   return {};
 }
 
@@ -92,7 +92,7 @@ Result<std::vector<service::Account>> read_accounts(sql::Connection& db) {
   std::vector<service::Account> accounts;
   HW_TAKE(rows, db.query("select name, role, machines, until_on, made_by, made_ms, ended_ms, password_hash, pin_hash, "
                          "factor_key, factor_step from account where plant = $1",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     service::Account account;
     account.name = rows.get<std::string>(0);
@@ -116,7 +116,7 @@ Result<std::vector<service::Account>> read_accounts(sql::Connection& db) {
 Result<std::vector<service::Link>> read_links(sql::Connection& db) {
   std::vector<service::Link> links;
   HW_TAKE(rows, db.query("select secret_hash, account, made_by, until_ms, used_ms from sign_in_link where plant = $1",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     links.push_back({rows.get<std::string>(0), rows.get<std::string>(1), rows.get<std::string>(2),
                      Instant::from_millis(rows.get<std::int64_t>(3)),
@@ -129,7 +129,7 @@ Result<std::vector<service::Session>> read_sessions(sql::Connection& db) {
   std::vector<service::Session> sessions;
   HW_TAKE(rows, db.query("select id, secret_hash, account, way, device, begun_ms, seen_ms from session "
                          "where plant = $1 and ended_ms is null",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     HW_TAKE(way, word_in<service::SignInWay>(rows.get<std::string_view>(3), "session.way"));
     sessions.push_back({rows.get<std::string>(0), rows.get<std::string>(1), rows.get<std::string>(2), way,
@@ -143,7 +143,7 @@ Result<std::vector<service::Token>> read_tokens(sql::Connection& db) {
   std::vector<service::Token> tokens;
   HW_TAKE(rows, db.query("select id, secret_hash, title, role, permissions, machines, made_by, made_ms, ends_ms, "
                          "used_on, ended_ms, ended_by from token where plant = $1",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     service::Token token;
     token.id = rows.get<std::string>(0);
@@ -177,7 +177,7 @@ Result<std::optional<service::AccessNote>> last_note_of(sql::Connection& db,
                                                         const std::array<service::AccessDeed, 2>& deeds) {
   HW_TAKE(rows, db.query("select at_ms, by_name, what, about from access_note "
                          "where plant = $1 and what in ($2, $3) order by ordinal desc limit 1",
-                         plant_key, formats::print_word(deeds[0]), formats::print_word(deeds[1])));
+                         db.tenant(), formats::print_word(deeds[0]), formats::print_word(deeds[1])));
   if (!rows.next()) return std::optional<service::AccessNote>{};
   HW_TAKE(note, note_in(rows));
   return std::optional{std::move(note)};
@@ -214,7 +214,7 @@ Result<std::vector<service::AccessNote>> read_access_notes(sql::Connection& db, 
   std::vector<service::AccessNote> notes;
   HW_TAKE(rows, db.query("select at_ms, by_name, what, about from access_note where plant = $1 "
                          "order by ordinal desc limit $2",
-                         plant_key, count_max));
+                         db.tenant(), count_max));
   while (rows.next()) {
     HW_TAKE(note, note_in(rows));
     notes.push_back(std::move(note));

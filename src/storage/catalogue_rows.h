@@ -8,8 +8,6 @@
 
 namespace hw::storage {
 
-inline constexpr std::string_view plant_key = "plant";  // one plant a shop, until there are more
-
 Result<void> insert_shop(sql::Connection& db, const service::ShopRecord& shop);
 Result<void> insert_machine(sql::Connection& db, const service::MachineRecord& record, int ordinal);
 Result<void> put_task(sql::Connection& db, std::string_view machine, const service::TaskRecord& record);

@@ -34,13 +34,10 @@ auto refused_when_broken(const Step& step) -> decltype(step()) {
 }
 
 Result<void> copy_from_server(sql::Connection& db, const DatabasePlace& here, const fs::path& file) {
-  HW_TAKE(version, db.schema_version());
-  if (version != known_schema()) {
-    return refuse(ErrorCode::unsupported, "its tables are of version {}, this program's are of version {}", version,
-                  known_schema());
-  }
+  HW_TRY(check_tables_are_ours(db, here.folder.string()));
   HW_TAKE(copy, sql::open_sqlite(file, sql::Access::write, {.application_id = application_id}));
   HW_TRY(apply_steps(*copy, here, migrations()));
+  HW_TRY(copy->act_for(db.tenant()));
   return copy_rows(db, *copy);
 }
 
@@ -73,8 +70,9 @@ Result<DatabaseContent> read_content(const fs::path& database) {
                     database.string(), schema, known_schema());
     }
     HW_TRY(check_logbook_tables(*db));
+    HW_TRY(act_for_plant(*db, {database.parent_path()}));
     HW_TAKE(snapshot, sql::Transaction::begin(*db));
-    HW_TAKE(plant, db->query_value<std::string>("select name from plant where plant = $1", plant_key));
+    HW_TAKE(plant, db->query_value<std::string>("select name from plant where plant = $1", db->tenant()));
     if (!plant) return refuse(ErrorCode::not_found, "{}: no shop has been founded here", database.string());
     HW_TAKE(logbook, read_chain(*db, {}));
     HW_TRY(snapshot.commit());

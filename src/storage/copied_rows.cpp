@@ -1,7 +1,5 @@
 #include "src/storage/copied_rows.h"
 
-#include <regex>
-
 #include <fmt/ranges.h>
 
 #include "src/storage/schema.h"
@@ -18,7 +16,8 @@ std::string insert_of(const std::string& table, const std::vector<std::string>& 
 
 Result<void> copy_table(sql::Connection& from, sql::Connection& to, const std::string& table) {
   HW_TAKE(columns, to.columns_of(table));
-  HW_TAKE(rows, from.query(fmt::format("select {} from {}", fmt::join(columns, ", "), table)));
+  HW_TAKE(rows, from.query(fmt::format("select {} from {} where plant = $1", fmt::join(columns, ", "), table),
+                           from.tenant()));
   const std::string insert = insert_of(table, columns);
   std::vector<sql::Parameter> row;
   while (rows.next()) {
@@ -30,20 +29,6 @@ Result<void> copy_table(sql::Connection& from, sql::Connection& to, const std::s
 }
 
 }  // namespace
-
-const std::vector<std::string>& table_names() {
-  static const std::vector<std::string> names = [] {
-    std::vector<std::string> found;
-    const std::regex made(R"(create table (\w+)\()");
-    for (const sql::Migration& step : migrations()) {
-      for (std::sregex_iterator at(step.sql.begin(), step.sql.end(), made), end; at != end; ++at) {
-        found.push_back(at->str(1));
-      }
-    }
-    return found;
-  }();
-  return names;
-}
 
 Result<void> copy_rows(sql::Connection& from, sql::Connection& to) {
   HW_TAKE(reading, sql::Transaction::begin(from));

@@ -18,7 +18,7 @@ using copies::CopyReport;
 
 constexpr std::uint64_t spare_bytes = 16'000'000;
 
-fs::path database_of(const fs::path& folder) { return folder / "hourwright.db"; }
+fs::path database_of(const fs::path& folder) { return folder / database_file; }
 
 std::uint64_t file_bytes(const fs::path& file) {
   std::error_code error;
@@ -52,7 +52,7 @@ Result<Chosen> choose_all(const fs::path& data, const fs::path& snapshot, Instan
                  content.logbook.head,
                  static_cast<int>(content.logbook.breaks.size()),
                  {}};
-  HW_TRY(choose(chosen, snapshot, "hourwright.db"));
+  HW_TRY(choose(chosen, snapshot, database_file));
   const certificates::TlsFolder tls{data / "tls"};
   std::error_code error;
   for (const fs::path& file : {tls.authority_file(), tls.server_file()}) {

@@ -30,7 +30,7 @@ Result<void> put_days(sql::Connection& db, const std::string& machine, const ser
         "values($1, $2, $3, $4, $5, $6, $7, $8) on conflict(plant, machine, counter, day_on) do update set "
         "counted_ns = excluded.counted_ns, unknown_ns = excluded.unknown_ns, filled_ns = excluded.filled_ns, "
         "amount = excluded.amount",
-        plant_key, machine, counter.counter, day.on.days, day.counted_ns, day.unknown_ns, day.filled_ns, day.amount));
+        db.tenant(), machine, counter.counter, day.on.days, day.counted_ns, day.unknown_ns, day.filled_ns, day.amount));
   }
   return {};
 }
@@ -40,7 +40,7 @@ Result<void> add_to_log(sql::Connection& db, const std::string& machine, const L
       db.execute("insert into observation_log(plant, machine, piece, first_ns, last_ns, payload) "
                  "select $1, $2, coalesce(max(piece), 0) + 1, $3, $4, $5 from observation_log "
                  "where plant = $1 and machine = $2",
-                 plant_key, machine, piece.first_at.ns, piece.last_at.ns, bytes_of(piece.payload)));
+                 db.tenant(), machine, piece.first_at.ns, piece.last_at.ns, bytes_of(piece.payload)));
   return {};
 }
 
@@ -50,7 +50,7 @@ Result<void> put_checkpoint(sql::Connection& db, const service::CountingRecord& 
                  "coalesce(max(piece), 0), $4 from observation_log where plant = $1 and machine = $2 "
                  "on conflict(plant, machine, checkpoint_on) do update set piece = excluded.piece, "
                  "state = excluded.state",
-                 plant_key, record.machine, on.days, bytes_of(record.state)));
+                 db.tenant(), record.machine, on.days, bytes_of(record.state)));
   return {};
 }
 
@@ -59,7 +59,7 @@ Result<void> put_machine(sql::Connection& db, const CountingStep::Machine& machi
   HW_TRY(
       db.execute("insert into counting_state(plant, machine, model, state) values($1, $2, $3, $4) "
                  "on conflict(plant, machine) do update set model = excluded.model, state = excluded.state",
-                 plant_key, record.machine, record.model, bytes_of(record.state)));
+                 db.tenant(), record.machine, record.model, bytes_of(record.state)));
   for (const auto& counter : machine.changed_days) HW_TRY(put_days(db, record.machine, counter));
   for (const auto& piece : machine.log) HW_TRY(add_to_log(db, record.machine, piece));
   if (machine.checkpoint_on) HW_TRY(put_checkpoint(db, record, *machine.checkpoint_on));
@@ -75,7 +75,7 @@ Result<void> put_counting(sql::Connection& db, const CountingStep& step) {
         "insert into feed_position(plant, feed, instance_id, next_sequence, last_sign_ms) values($1, $2, $3, $4, $5) "
         "on conflict(plant, feed) do update set instance_id = excluded.instance_id, "
         "next_sequence = excluded.next_sequence, last_sign_ms = excluded.last_sign_ms",
-        plant_key, position.feed, std::to_string(position.instance_id), std::to_string(position.next_sequence),
+        db.tenant(), position.feed, std::to_string(position.instance_id), std::to_string(position.next_sequence),
         position.last_sign_at.as_millis()));
   }
   return {};
@@ -83,7 +83,7 @@ Result<void> put_counting(sql::Connection& db, const CountingStep& step) {
 
 Result<std::vector<service::CountingRecord>> read_counting(sql::Connection& db) {
   std::vector<service::CountingRecord> records;
-  HW_TAKE(rows, db.query("select machine, model, state from counting_state where plant = $1", plant_key));
+  HW_TAKE(rows, db.query("select machine, model, state from counting_state where plant = $1", db.tenant()));
   while (rows.next()) {
     records.push_back({rows.get<std::string>(0), rows.get<std::string>(1), text_of(rows.get<sql::Blob>(2))});
   }
@@ -93,7 +93,7 @@ Result<std::vector<service::CountingRecord>> read_counting(sql::Connection& db) 
 Result<std::vector<FeedPosition>> read_positions(sql::Connection& db) {
   std::vector<FeedPosition> positions;
   HW_TAKE(rows, db.query("select feed, instance_id, next_sequence, last_sign_ms from feed_position where plant = $1",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     positions.push_back({rows.get<std::string>(0), number_of(rows.get<std::string_view>(1)),
                          number_of(rows.get<std::string_view>(2)), Instant::from_millis(rows.get<std::int64_t>(3))});
@@ -107,7 +107,7 @@ Result<std::vector<DayRecord>> read_days(sql::Connection& db, std::string_view m
   HW_TAKE(rows,
           db.query("select day_on, counted_ns, unknown_ns, filled_ns, amount from counter_day where plant = $1 and "
                    "machine = $2 and counter = $3 and day_on between $4 and $5 order by day_on",
-                   plant_key, machine, counter, first.days, last.days));
+                   db.tenant(), machine, counter, first.days, last.days));
   while (rows.next()) {
     days.push_back({LocalDate{rows.get<int>(0)}, rows.get<std::int64_t>(1), rows.get<std::int64_t>(2),
                     rows.get<std::int64_t>(3), rows.get<double>(4)});
@@ -120,7 +120,7 @@ Result<std::optional<service::Store::Checkpoint>> read_checkpoint(sql::Connectio
   using Checkpoint = service::Store::Checkpoint;
   HW_TAKE(rows, db.query("select checkpoint_on, state from checkpoint where plant = $1 and machine = $2 and "
                          "checkpoint_on <= $3 order by checkpoint_on desc limit 1",
-                         plant_key, machine, on.days));
+                         db.tenant(), machine, on.days));
   if (!rows.next()) return std::optional<Checkpoint>{};
   return std::optional{Checkpoint{LocalDate{rows.get<int>(0)}, text_of(rows.get<sql::Blob>(1))}};
 }
@@ -131,7 +131,7 @@ Result<void> read_log(sql::Connection& db, std::string_view machine, std::option
   HW_TAKE(rows, db.query("select first_ns, last_ns, payload from observation_log where plant = $1 and machine = $2 and "
                          "piece > coalesce((select piece from checkpoint where plant = $1 and machine = $2 and "
                          "checkpoint_on = $3), 0) order by piece",
-                         plant_key, machine, on));
+                         db.tenant(), machine, on));
   while (rows.next()) {
     HW_TRY(take(
         {Instant{rows.get<std::int64_t>(0)}, Instant{rows.get<std::int64_t>(1)}, text_of(rows.get<sql::Blob>(2))}));

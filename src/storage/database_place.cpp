@@ -1,8 +1,14 @@
 #include "src/storage/database_place.h"
 
+#include <algorithm>
+#include <sstream>
+
+#include <fmt/ranges.h>
+
 #include "libs/sql/folder.h"
 #include "libs/sql/postgres.h"
 #include "libs/sql/postgres_schema.h"
+#include "libs/sql/postgres_tenants.h"
 #include "libs/sql/sqlite.h"
 #include "libs/values/whole_file.h"
 #include "src/storage/schema.h"
@@ -14,19 +20,22 @@ namespace fs = std::filesystem;
 
 fs::path address_file(const fs::path& folder) { return folder / "database"; }
 
-std::string without_line_end(std::string text) {
-  while (!text.empty() && (text.back() == '\n' || text.back() == '\r')) text.pop_back();
-  return text;
-}
+constexpr std::string_view first_plant = "plant";  // that of a file, and of a database in which none was named
 
-// One process at a time writes, as with a file; the server lets go of it when its connection ends.
-Result<std::unique_ptr<sql::Connection>> open_on_server(const DatabasePlace& place, sql::Access access) {
-  HW_TAKE(db, sql::open_postgres(place.address, access, {.writers = application_id}));
-  if (access == sql::Access::read) return std::move(db);
-  HW_TAKE(held, db->query_value<bool>("select pg_try_advisory_lock($1)", std::int64_t{application_id} + 1));
-  if (held.value_or(false)) return std::move(db);
-  return refuse(ErrorCode::in_use, "{}: its database is in use by another server; stop that first",
-                place.folder.string());
+// For whom it acts. What was founded in a file is there under whatever key it had elsewhere.
+Result<std::string> chosen_plant(const DatabasePlace& place, sql::Connection& db) {
+  if (!place.plant.empty()) return place.plant;
+  HW_TAKE(plants, plants_of(db));
+  if (plants.empty()) return std::string{first_plant};
+  if (plants.size() == 1) return plants.front();
+  constexpr std::size_t named_max = 8;
+  const bool is_long = plants.size() > named_max;
+  const std::size_t count = plants.size();
+  plants.resize(std::min(count, named_max));
+  return refuse(ErrorCode::bad_input,
+                "{}: its database holds {} plants: a folder of its own, founded or written with a line \"plant KEY\" "
+                "in its file database, is for one of them: {}{}",
+                place.folder.string(), count, fmt::join(plants, ", "), is_long ? ", ..." : "");
 }
 
 }  // namespace
@@ -36,25 +45,30 @@ Result<DatabasePlace> place_of(const fs::path& folder) {
   std::error_code error;
   if (!fs::exists(address_file(folder), error)) return place;
   HW_TAKE(text, read_whole_file(address_file(folder)));
-  place.address = without_line_end(std::move(text));
+  std::istringstream lines{text};
+  std::string word;
+  lines >> place.address;
+  if (lines >> word && word == "plant") lines >> place.plant;
   if (sql::is_postgres_address(place.address)) return place;
   return refuse(ErrorCode::corrupt, "{}: holds no address of a database; postgresql://HOST/DATABASE is one",
                 address_file(folder).string());
 }
 
-Result<void> place_on_server(const fs::path& folder, const std::string& address) {
+Result<void> place_on_server(const fs::path& folder, const std::string& address, const std::string& plant) {
   if (!sql::is_postgres_address(address)) {
     return refuse(ErrorCode::bad_input, "--database: no address of a database; postgresql://HOST/DATABASE is one");
   }
+  if (!plant.empty()) HW_TRY(check_plant_key(plant));
   HW_TRY(make_folder(folder));
   HW_TAKE(place, place_of(folder));
-  if (place.address == address) return {};
+  if (place.address == address && (plant.empty() || plant == place.plant)) return {};
   std::error_code error;
   if (place.is_on_server() || fs::exists(place.file(), error)) {
     return refuse(ErrorCode::conflict, "{}: its shop lies in {} already", folder.string(),
-                  place.is_on_server() ? "another database" : "hourwright.db");
+                  place.is_on_server() ? "another database, or is another plant of it," : "hourwright.db");
   }
-  return write_whole_file(address_file(folder), address + "\n", ReadableBy::owner);
+  const std::string which = plant.empty() ? "" : fmt::format("plant {}\n", plant);
+  return write_whole_file(address_file(folder), fmt::format("{}\n{}", address, which), ReadableBy::owner);
 }
 
 Result<void> make_folder(const fs::path& folder) {
@@ -71,14 +85,42 @@ Result<void> make_folder(const fs::path& folder) {
 }
 
 Result<std::unique_ptr<sql::Connection>> open_database(const DatabasePlace& place, sql::Access access) {
-  if (place.is_on_server()) return open_on_server(place, access);
-  return sql::open_sqlite(place.file(), access, {.application_id = application_id});
+  HW_TAKE(db, place.is_on_server() ? sql::open_postgres(place.address, access, {.writers = application_id})
+                                   : sql::open_sqlite(place.file(), access, {.application_id = application_id}));
+  HW_TRY(act_for_plant(*db, place));
+  return std::move(db);
+}
+
+Result<void> act_for_plant(sql::Connection& db, const DatabasePlace& place) {
+  HW_TAKE(plant, chosen_plant(place, db));
+  return db.act_for(plant);
+}
+
+Result<std::vector<std::string>> plants_of(sql::Connection& db) {
+  std::vector<std::string> plants;
+  HW_TAKE(columns, db.columns_of("plant"));
+  if (columns.empty()) return plants;
+  HW_TAKE(rows, db.query("select plant from plant order by plant"));
+  while (rows.next()) plants.push_back(rows.get<std::string>(0));
+  return plants;
+}
+
+Result<void> check_plant_key(std::string_view key) {
+  constexpr std::size_t length_max = 40;
+  const auto fits = [](char c) { return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '-'; };
+  if (!key.empty() && key.size() <= length_max && std::all_of(key.begin(), key.end(), fits)) return {};
+  return refuse(ErrorCode::bad_input, "--plant: \"{}\": a plant's key is of small letters, digits and -, at most {}",
+                key.substr(0, length_max), length_max);
 }
 
 Result<void> apply_steps(sql::Connection& db, const DatabasePlace& place, std::span<const sql::Migration> steps) {
   std::vector<sql::Migration> in_its_words(steps.begin(), steps.end());
   if (place.is_on_server()) {
-    for (sql::Migration& step : in_its_words) step.sql = sql::in_postgres(step.sql);
+    for (sql::Migration& step : in_its_words) {
+      std::vector<std::string> tables = tables_of(step);
+      std::erase_if(tables, is_of_servers);
+      step.sql = sql::in_postgres(step.sql) + sql::keep_tenants_apart(tables, "plant", "plant");
+    }
   }
   HW_TRY(sql::apply_migrations(db, in_its_words));
   return {};

@@ -5,7 +5,6 @@
 #include <gmock/gmock.h>
 
 #include "libs/sql/test_folder.h"
-#include "src/storage/copied_rows.h"
 #include "src/storage/schema.h"
 #include "tests/postgres/test_database.h"
 
@@ -69,15 +68,42 @@ TEST_F(DatabasePlaces, BothHaveAllOurTables) {
   }
 }
 
-TEST_F(DatabasePlaces, OneProcessWritesAndOthersRead) {
+TEST_F(DatabasePlaces, OnAServerNameThePlantWhereThereAreSeveral) {
   const TestDatabase server;
-  const DatabasePlace place{data, server.address()};
-  auto writer = open_database(place, sql::Access::write);
-  ASSERT_TRUE(writer);
-  EXPECT_TRUE(open_database(place, sql::Access::read));
-  EXPECT_EQ(open_database(place, sql::Access::write).error().code, ErrorCode::in_use);
-  writer->reset();
-  EXPECT_TRUE(open_database(place, sql::Access::write));
+  ASSERT_TRUE(place_on_server(data, server.address()));
+  const DatabasePlace place = *place_of(data);
+  const auto db = std::move(*open_database(place, sql::Access::write));
+  EXPECT_EQ(db->tenant(), "plant") << "nothing is there yet";
+  ASSERT_TRUE(apply_steps(*db, place, migrations()));
+  const auto add = [&](const char* plant) {
+    ASSERT_TRUE(db->act_for(plant));
+    ASSERT_TRUE(db->execute(
+        "insert into plant(plant, name, zone, aliases, stopping) values($1, 'x', 'UTC', '{}', '{}')", db->tenant()));
+  };
+  add("north");
+  EXPECT_EQ((*open_database(place, sql::Access::read))->tenant(), "north") << "the only one";
+  add("south");
+  EXPECT_EQ(*plants_of(*db), (std::vector<std::string>{"north", "south"}));
+  const auto any = open_database(place, sql::Access::read);
+  ASSERT_FALSE(any);
+  EXPECT_EQ(any.error().code, ErrorCode::bad_input);
+  EXPECT_THAT(any.error().message, HasSubstr("2 plants"));
+  EXPECT_THAT(any.error().message, HasSubstr("north, south"));
+
+  const fs::path named = folder.path() / "named";
+  ASSERT_TRUE(place_on_server(named, server.address(), "south"));
+  ASSERT_TRUE(place_on_server(named, server.address(), "south")) << "the same again is nothing new";
+  EXPECT_EQ((*open_database(*place_of(named), sql::Access::read))->tenant(), "south");
+  EXPECT_EQ(place_on_server(named, server.address(), "north").error().code, ErrorCode::conflict);
+}
+
+TEST_F(DatabasePlaces, AKeyOfAPlantIsFitForAnAddress) {
+  EXPECT_TRUE(check_plant_key("north-2"));
+  for (const char* key : {"", "North", "a/b", "a b", "ü", "12345678901234567890123456789012345678901"}) {
+    EXPECT_FALSE(check_plant_key(key)) << key;
+  }
+  EXPECT_FALSE(place_on_server(data, "postgresql://db.example/shops", "../x"));
+  EXPECT_FALSE(fs::exists(data));
 }
 
 }  // namespace

@@ -37,7 +37,7 @@ namespace {
 
 std::string rows_query(const DerivedTable& table) {
   return fmt::format(
-      "select {} from {} order by {}", fmt::join(table.columns, ", "), table.name,
+      "select {} from {} where plant = $1 order by {}", fmt::join(table.columns, ", "), table.name,
       fmt::join(table.columns.begin(), table.columns.begin() + static_cast<std::ptrdiff_t>(table.key_columns), ", "));
 }
 
@@ -74,8 +74,8 @@ Result<bool> has_its_columns(sql::Connection& db, const DerivedTable& table) {
 
 // The first row in which they differ.
 Result<std::optional<std::string>> difference(sql::Connection& kept, sql::Connection& made, const DerivedTable& table) {
-  HW_TAKE(kept_rows, kept.query(rows_query(table)));
-  HW_TAKE(made_rows, made.query(rows_query(table)));
+  HW_TAKE(kept_rows, kept.query(rows_query(table), kept.tenant()));
+  HW_TAKE(made_rows, made.query(rows_query(table), made.tenant()));
   for (;;) {
     const auto there = next_row(kept_rows, table.columns.size());
     const auto right = next_row(made_rows, table.columns.size());
@@ -96,11 +96,11 @@ Result<std::optional<std::string>> judged(sql::Connection& kept, sql::Connection
 }
 
 // An empty database with our tables, gone with its connection.
-Result<std::unique_ptr<sql::Connection>> empty_tables() {
+Result<std::unique_ptr<sql::Connection>> empty_tables(const std::string& plant) {
   HW_TAKE(db, sql::open_sqlite_in_memory());
+  HW_TRY(db->act_for(plant));
   HW_TRY(sql::apply_migrations(*db, migrations()));
-  HW_TRY(
-      db->execute("insert into plant(plant, name, zone, aliases, stopping) values($1, '', '', '{}', '{}')", plant_key));
+  HW_TRY(db->execute("insert into plant(plant, name, zone, aliases, stopping) values($1, '', '', '{}', '{}')", plant));
   return std::move(db);
 }
 
@@ -113,10 +113,10 @@ Result<void> derive_again(sql::Connection& made, const service::Entry& entry) {
 }  // namespace
 
 Result<std::unique_ptr<sql::Connection>> derive_all(sql::Connection& db) {
-  HW_TAKE(made, empty_tables());
+  HW_TAKE(made, empty_tables(db.tenant()));
   HW_TAKE(writing, sql::Transaction::begin(*made));
   HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     HW_TAKE(entry, entry_alone(rows));
     HW_TRY(derive_again(*made, entry));
@@ -138,7 +138,7 @@ Result<std::string> derived_digest(sql::Connection& db) {
   Sha256Stream digest;
   for (const DerivedTable& table : derived_tables()) {
     digest.add(table.name);
-    HW_TAKE(rows, db.query(rows_query(table)));
+    HW_TAKE(rows, db.query(rows_query(table), db.tenant()));
     while (const auto row = next_row(rows, table.columns.size())) {
       for (const auto& cell : *row) digest.add(cell ? fmt::format("{}:{}", cell->size(), *cell) : "-");
     }

@@ -132,8 +132,8 @@ TEST_F(DerivedCheck, NamesTheRowThatWasPutInOrTakenOut) {
             "the table stray does not agree with the entries: the first difference is at z9\n");
   EXPECT_EQ(breaks_after("delete from finding"),
             "the table finding does not agree with the entries: the first difference is at f4\n");
-  EXPECT_EQ(breaks_after("insert into task_done select 'other', machine, task, happened_ms, entry from task_done"),
-            "the table task_done does not agree with the entries: the first difference is at l1, filter, " +
+  EXPECT_EQ(breaks_after("insert into task_done select plant, 'other', task, happened_ms, entry from task_done"),
+            "the table task_done does not agree with the entries: the first difference is at other, filter, " +
                 std::to_string(at("2026-03-02T06:59:00.500Z").as_millis()) + ", a3\n");
 }
 

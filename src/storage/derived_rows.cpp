@@ -32,7 +32,7 @@ std::set<std::string> tasks_done_by(const Entry& entry) {
 Result<void> derive_tasks_done(sql::Connection& db, const Entry& entry) {
   for (const std::string& task : tasks_done_by(entry)) {
     HW_TRY(db.execute("insert into task_done(plant, machine, task, happened_ms, entry) values($1, $2, $3, $4, $5)",
-                      plant_key, entry.machine, task, entry.happened_at.as_millis(), entry.id));
+                      db.tenant(), entry.machine, task, entry.happened_at.as_millis(), entry.id));
   }
   return {};
 }
@@ -42,7 +42,7 @@ Result<void> derive_walk(sql::Connection& db, const Entry& entry) {
   HW_TRY(
       db.execute("insert into walk(plant, walk, machine, rhythm, by_name, begun_ms, checks) "
                  "values($1, $2, $3, $4, $5, $6, $7)",
-                 plant_key, entry.id, entry.machine, entry.body.rhythm, entry.by, entry.happened_at.as_millis(),
+                 db.tenant(), entry.id, entry.machine, entry.body.rhythm, entry.by, entry.happened_at.as_millis(),
                  formats::print_json(entry.body.checks.value_or(std::vector<std::string>{}))));
   return {};
 }
@@ -53,7 +53,7 @@ Result<void> derive_answers(sql::Connection& db, const Entry& entry) {
     HW_TRY(
         db.execute("insert into given_answer(plant, entry, place, machine, rhythm, walk, check_key, by_name, "
                    "happened_ms, value, body) values($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
-                   plant_key, entry.id, place++, entry.machine, entry.body.rhythm, entry.body.walk, answer.check,
+                   db.tenant(), entry.id, place++, entry.machine, entry.body.rhythm, entry.body.walk, answer.check,
                    entry.by, entry.happened_at.as_millis(), answer.value, formats::print_json(answer)));
   }
   return {};
@@ -61,10 +61,10 @@ Result<void> derive_answers(sql::Connection& db, const Entry& entry) {
 
 Result<void> derive_marks(sql::Connection& db, const Entry& entry) {
   if (entry.body.stray) {
-    HW_TRY(db.execute("insert into stray(plant, entry) values($1, $2)", plant_key, entry.id));
+    HW_TRY(db.execute("insert into stray(plant, entry) values($1, $2)", db.tenant(), entry.id));
   }
   if (entry.body.corrects) {
-    HW_TRY(db.execute("insert into correction(plant, corrects, entry) values($1, $2, $3)", plant_key,
+    HW_TRY(db.execute("insert into correction(plant, corrects, entry) values($1, $2, $3)", db.tenant(),
                       *entry.body.corrects, entry.id));
   }
   return {};

@@ -9,14 +9,14 @@ Result<void> insert_device(sql::Connection& db, const service::Device& device) {
   HW_TRY(
       db.execute("insert into device(plant, ordinal, id, title, secret_hash, enrolled_by, enrolled_ms, is_over_tls) "
                  "select $1, coalesce(max(ordinal), 0) + 1, $2, $3, $4, $5, $6, $7 from device where plant = $1",
-                 plant_key, device.id, device.title, device.secret_hash, device.enrolled_by,
+                 db.tenant(), device.id, device.title, device.secret_hash, device.enrolled_by,
                  device.enrolled_at.as_millis(), device.is_over_tls));
   return device.last_seen_on ? put_device_seen(db, device.id, *device.last_seen_on) : Result<void>{};
 }
 
 Result<void> insert_device_end(sql::Connection& db, const service::DeviceEnd& end) {
   HW_TRY(db.execute("insert into device_end(plant, device, id, by_name, ended_ms) values($1, $2, $3, $4, $5)",
-                    plant_key, end.device, end.id, end.by, end.at.as_millis()));
+                    db.tenant(), end.device, end.id, end.by, end.at.as_millis()));
   return {};
 }
 
@@ -24,7 +24,7 @@ Result<void> put_device_seen(sql::Connection& db, const std::string& device, Loc
   HW_TRY(
       db.execute("insert into device_seen(plant, device, seen_on) values($1, $2, $3) "
                  "on conflict(plant, device) do update set seen_on = excluded.seen_on",
-                 plant_key, device, on.days));
+                 db.tenant(), device, on.days));
   return {};
 }
 
@@ -35,7 +35,7 @@ Result<std::vector<service::Device>> read_devices(sql::Connection& db) {
                          "left join device_seen s on s.plant = d.plant and s.device = d.id "
                          "left join device_end e on e.plant = d.plant and e.device = d.id "
                          "where d.plant = $1 order by d.ordinal",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     service::Device device;
     device.id = rows.get<std::string>(0);

@@ -25,14 +25,14 @@ Result<Ordinals> ordinals_for(sql::Connection& db, const EntryFilter& filter) {
   if (filter.from) {
     HW_TAKE(first, db.query_value<std::int64_t>("select coalesce(min(ordinal), -1) from entry where plant = $1 and "
                                                 "happened_ms >= $2",
-                                                plant_key, millis_of(filter.from).value_or(0)));
+                                                db.tenant(), millis_of(filter.from).value_or(0)));
     ordinals.first = *first;
     if (ordinals.first < 0) ordinals.last = -1;
   }
   if (filter.until) {
     HW_TAKE(last, db.query_value<std::int64_t>("select coalesce(max(ordinal), -1) from entry where plant = $1 and "
                                                "happened_ms < $2",
-                                               plant_key, millis_of(filter.until).value_or(0)));
+                                               db.tenant(), millis_of(filter.until).value_or(0)));
     ordinals.last = std::min(ordinals.last, *last);
   }
   return ordinals;
@@ -72,7 +72,7 @@ Result<std::vector<Entry>> read_entries(sql::Connection& db, const EntryFilter& 
   HW_TAKE(ordinals, ordinals_for(db, filter));
   const auto from = millis_of(filter.from);
   const auto until = millis_of(filter.until);
-  HW_TAKE(rows, db.query(entries_query(filter), plant_key, ordinals.first, ordinals.last, filter.machine, filter.kind,
+  HW_TAKE(rows, db.query(entries_query(filter), db.tenant(), ordinals.first, ordinals.last, filter.machine, filter.kind,
                          filter.by, from, until));
   std::vector<Entry> entries;
   while (static_cast<int>(entries.size()) < count_max && rows.next()) {
@@ -84,7 +84,7 @@ Result<std::vector<Entry>> read_entries(sql::Connection& db, const EntryFilter& 
 
 Result<std::int64_t> count_strays(sql::Connection& db) {
   HW_TAKE(count, db.query_value<std::int64_t>(
-                     fmt::format("select count(*) from stray s where s.plant = $1 and {}", waits), plant_key));
+                     fmt::format("select count(*) from stray s where s.plant = $1 and {}", waits), db.tenant()));
   return count.value_or(0);
 }
 

@@ -20,7 +20,7 @@ constexpr std::string_view all_columns =
 Result<void> read_corrections(sql::Connection& db, Entry& entry) {
   HW_TAKE(rows, db.query("select c.entry from correction c join entry e on e.plant = c.plant and e.id = c.entry "
                          "where c.plant = $1 and c.corrects = $2 order by e.ordinal",
-                         plant_key, entry.id));
+                         db.tenant(), entry.id));
   while (rows.next()) entry.corrected_by.push_back(rows.get<std::string>(0));
   return {};
 }

@@ -7,7 +7,6 @@
 #include "libs/sql/storage_failed.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/copied_database.h"
-#include "src/storage/copied_rows.h"
 #include "src/storage/database_place.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/open_store.h"
@@ -36,7 +35,7 @@ Check rights_check(const fs::path& data) {
   std::error_code error;
   const fs::path address = data / "database";
   const bool is_on_server = fs::exists(address, error);
-  const auto may = fs::status(is_on_server ? address : data / "hourwright.db", error).permissions();
+  const auto may = fs::status(is_on_server ? address : data / database_file, error).permissions();
   const auto tls = fs::status(data / "tls" / "server.pem", error);
   if (fs::exists(tls) && (tls.permissions() & (fs::perms::group_all | fs::perms::others_all)) != fs::perms::none) {
     return fail("rights",
@@ -55,7 +54,7 @@ Check room_check(const fs::path& data) {
   const auto space = fs::space(data, error);
   if (error) return fail("room", error.message());
   const std::string free = fmt::format("{:.1f} GB are free", static_cast<double>(space.available) / 1e9);
-  const auto size = fs::file_size(data / "hourwright.db", error);
+  const auto size = fs::file_size(data / database_file, error);
   const std::uint64_t bytes = error ? 0 : size;  // on a server there is none
   if (space.available < no_room_bytes) return fail("room", free + ": make room; nothing can be entered soon");
   if (space.available < std::max<std::uint64_t>(little_room_bytes, 3 * bytes)) {
@@ -89,9 +88,9 @@ Check logbook_check(const fs::path& data) {
 // Entries carry the clock's time: one ahead of now was made by another clock, and so was a file.
 Result<Check> clock_check(sql::Connection& db, const fs::path& data, Instant now) {
   HW_TAKE(last_ms,
-          db.query_value<std::int64_t>("select coalesce(max(at_ms), 0) from entry where plant = $1", plant_key));
+          db.query_value<std::int64_t>("select coalesce(max(at_ms), 0) from entry where plant = $1", db.tenant()));
   std::error_code error;
-  const auto written = fs::last_write_time(data / "hourwright.db", error).time_since_epoch();
+  const auto written = fs::last_write_time(data / database_file, error).time_since_epoch();
   const auto system = std::chrono::file_clock::to_sys(std::chrono::file_clock::time_point(written)).time_since_epoch();
   const Instant file_at{std::chrono::duration_cast<std::chrono::nanoseconds>(system).count()};
   const Instant last = std::max(Instant::from_millis(last_ms.value_or(0)), file_at);

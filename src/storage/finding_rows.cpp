@@ -26,7 +26,7 @@ Result<void> put_finding(sql::Connection& db, const Finding& finding) {
       db.execute("insert into finding(plant, finding, machine, settled_ms, body) values($1, $2, $3, $4, $5) "
                  "on conflict(plant, finding) do update set machine = excluded.machine, "
                  "settled_ms = excluded.settled_ms, body = excluded.body",
-                 plant_key, finding.id, finding.machine, settled_ms, formats::print_json(finding)));
+                 db.tenant(), finding.id, finding.machine, settled_ms, formats::print_json(finding)));
   return {};
 }
 
@@ -34,7 +34,7 @@ Result<void> put_finding(sql::Connection& db, const Finding& finding) {
 
 Result<void> derive_finding(sql::Connection& db, const Entry& entry) {
   if (!entry.body.finding) return {};
-  HW_TRY(db.execute("insert into finding_entry(plant, finding, ordinal) values($1, $2, $3)", plant_key,
+  HW_TRY(db.execute("insert into finding_entry(plant, finding, ordinal) values($1, $2, $3)", db.tenant(),
                     *entry.body.finding, entry.ordinal));
   HW_TAKE(entries, read_entries_about(db, *entry.body.finding));
   HW_TAKE(finding, service::finding_of(std::move(entries)));
@@ -42,7 +42,7 @@ Result<void> derive_finding(sql::Connection& db, const Entry& entry) {
 }
 
 Result<std::optional<Finding>> read_finding(sql::Connection& db, std::string_view id) {
-  HW_TAKE(rows, db.query("select body from finding where plant = $1 and finding = $2", plant_key, id));
+  HW_TAKE(rows, db.query("select body from finding where plant = $1 and finding = $2", db.tenant(), id));
   HW_TAKE(findings, findings_of(rows));
   return findings.empty() ? std::nullopt : std::optional{std::move(findings.front())};
 }
@@ -50,7 +50,7 @@ Result<std::optional<Finding>> read_finding(sql::Connection& db, std::string_vie
 Result<std::vector<Finding>> read_open_findings(sql::Connection& db, const std::optional<std::string>& machine) {
   HW_TAKE(rows, db.query("select body from finding where plant = $1 and settled_ms is null and "
                          "machine = coalesce($2, machine)",
-                         plant_key, machine));
+                         db.tenant(), machine));
   return findings_of(rows);
 }
 
@@ -58,7 +58,7 @@ Result<std::vector<Finding>> read_settled_findings(sql::Connection& db, const st
                                                    int count_max) {
   HW_TAKE(rows, db.query("select body from finding where plant = $1 and settled_ms is not null and "
                          "machine = coalesce($2, machine) order by settled_ms desc, finding desc limit $3",
-                         plant_key, machine, count_max));
+                         db.tenant(), machine, count_max));
   return findings_of(rows);
 }
 
@@ -66,7 +66,7 @@ Result<std::vector<Entry>> read_entries_about(sql::Connection& db, std::string_v
   HW_TAKE(rows, db.query(fmt::format("select {} from finding_entry f join entry e on e.plant = f.plant and "
                                      "e.ordinal = f.ordinal where f.plant = $1 and f.finding = $2 order by f.ordinal",
                                      entry_columns()),
-                         plant_key, finding));
+                         db.tenant(), finding));
   return read_entries(db, rows);
 }
 

@@ -1,10 +1,7 @@
 #include "src/storage/grant_files.h"
 
 #include "libs/formats/json.h"
-#include "libs/values/secret.h"
 #include "libs/values/whole_file.h"
-#include "src/service/access_book.h"
-#include "src/storage/open_store.h"
 #include "src/storage/stored_text.h"
 
 namespace hw::storage {
@@ -20,17 +17,13 @@ fs::path grant_file(const fs::path& folder, const std::string& secret_hash) {
 
 }  // namespace
 
-Result<std::string> leave_grant(const fs::path& folder, const service::Grant& grant) {
-  HW_TRY(find_store(folder));
+Result<void> write_grant(const fs::path& folder, const std::string& secret_hash, const service::Grant& grant) {
   std::error_code error;
   const fs::path place = grants_in(folder);
   fs::create_directory(place, error);
   if (!error) fs::permissions(place, fs::perms::owner_all, error);
   if (error) return refuse(ErrorCode::disk_full, "{}: the folder cannot be made: {}", place.string(), error.message());
-  const std::string secret = print_base64url(secret_bytes(32));
-  const fs::path file = grant_file(folder, service::hash_of_secret(secret));
-  HW_TRY(write_whole_file(file, formats::print_json(grant) + "\n", ReadableBy::owner));
-  return secret;
+  return write_whole_file(grant_file(folder, secret_hash), formats::print_json(grant) + "\n", ReadableBy::owner);
 }
 
 Result<std::optional<service::Grant>> read_grant(const fs::path& folder, const std::string& secret_hash) {

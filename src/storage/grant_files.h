@@ -10,9 +10,9 @@
 
 namespace hw::storage {
 
-// A new secret, for which the grant is on disk when it returns, readable by the folder's owner only. Refuses what
-// find_store refuses, disk_full.
-Result<std::string> leave_grant(const std::filesystem::path& folder, const service::Grant& grant);
+// On disk when it returns, readable by the folder's owner only. Refuses disk_full.
+Result<void> write_grant(const std::filesystem::path& folder, const std::string& secret_hash,
+                         const service::Grant& grant);
 
 // Nothing where there is no such file. Refuses (corrupt) one that does not read.
 Result<std::optional<service::Grant>> read_grant(const std::filesystem::path& folder, const std::string& secret_hash);

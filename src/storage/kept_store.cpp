@@ -1,7 +1,6 @@
 #include "src/storage/kept_store.h"
 
-#include <exception>
-
+#include "libs/sql/storage_failed.h"
 #include "src/storage/access_rows.h"
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
@@ -10,6 +9,7 @@
 #include "src/storage/entry_rows.h"
 #include "src/storage/finding_rows.h"
 #include "src/storage/grant_files.h"
+#include "src/storage/grant_rows.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/photo_rows.h"
 #include "src/storage/stop_rows.h"
@@ -18,11 +18,11 @@
 namespace hw::storage {
 namespace {
 
-// One transaction on the writing connection, which it holds until it is gone.
+// One transaction on a writing connection; nobody else of this process writes for the plant until it is gone.
 class KeptWriting : public service::Writing {
  public:
-  KeptWriting(std::unique_lock<std::mutex> turn, sql::Connection& db, sql::Transaction transaction)
-      : turn_(std::move(turn)), db_(db), transaction_(std::move(transaction)) {}
+  KeptWriting(std::unique_lock<std::mutex> turn, ConnectionPool::Taken db, sql::Transaction transaction)
+      : turn_(std::move(turn)), taken_(std::move(db)), db_(*taken_), transaction_(std::move(transaction)) {}
 
   Result<void> add_entry(service::Entry& entry) override { return insert_entry(db_, entry); }
   Result<void> put_task(const std::string& machine, const service::TaskRecord& record) override {
@@ -57,69 +57,75 @@ class KeptWriting : public service::Writing {
 
  private:
   std::unique_lock<std::mutex> turn_;  // given back after the transaction has ended
+  ConnectionPool::Taken taken_;
   sql::Connection& db_;
   sql::Transaction transaction_;
 };
 
 }  // namespace
 
-Result<Readers::Reader> Readers::take() {
-  {
-    const std::lock_guard lock(mutex_);
-    if (!idle_.empty()) {
-      Reader reader{idle_.back().release(), {this}};
-      idle_.pop_back();
-      return reader;
-    }
+// The right to write for the plant in one transaction, which nobody else in the world has.
+class KeptStore::Turn {
+ public:
+  Turn(std::unique_lock<std::mutex> turn, ConnectionPool::Taken db, sql::Transaction transaction)
+      : turn_(std::move(turn)), db_(std::move(db)), transaction_(std::move(transaction)) {}
+  sql::Connection& db() { return *db_; }
+  Result<void> commit() { return transaction_.commit(); }
+  std::unique_ptr<service::Writing> writing() && {
+    return std::make_unique<KeptWriting>(std::move(turn_), std::move(db_), std::move(transaction_));
   }
-  HW_TAKE(opened, open_(sql::Access::read));
-  return Reader{opened.release(), {this}};
+
+ private:
+  std::unique_lock<std::mutex> turn_;
+  ConnectionPool::Taken db_;
+  sql::Transaction transaction_;
+};
+
+KeptStore::~KeptStore() {
+  if (!lease_) return;
+  try {
+    (void)at_.hold->give_up(at_.plant, *lease_);
+  } catch (const sql::StorageFailed&) {
+    // the sign of this server ends by itself
+  }
 }
 
-void Readers::GiveBack::operator()(sql::Connection* connection) const {
-  const std::lock_guard lock(readers->mutex_);
-  if (std::uncaught_exceptions() > 0) {  // a read failed: this connection refuses all further work, as others may
-    delete connection;
-    readers->idle_.clear();
-    return;
-  }
-  readers->idle_.emplace_back(connection);
-}
-
-// A lost server may be there again; what was confirmed is on its disk. A disk that failed is not tried again.
-void KeptStore::open_writer_again() {
-  const auto failure = writer_->failure();
-  if (!failure || failure->code != ErrorCode::unreachable) return;
-  auto opened = open_(sql::Access::write);
-  if (!opened) throw sql::StorageFailed(opened.error());
-  writer_ = std::move(*opened);
+Result<KeptStore::Turn> KeptStore::take_turn() {
+  std::unique_lock turn(writing_);
+  HW_TAKE(db, at_.writers->take(at_.plant));
+  HW_TAKE(transaction, sql::Transaction::begin(*db));
+  return Turn(std::move(turn), std::move(db), std::move(transaction));
 }
 
 Result<std::unique_ptr<service::Writing>> KeptStore::begin() {
-  std::unique_lock turn(writing_);
-  open_writer_again();
-  HW_TAKE(transaction, sql::Transaction::begin(*writer_));
-  return std::make_unique<KeptWriting>(std::move(turn), *writer_, std::move(transaction));
+  HW_TAKE(turn, take_turn());
+  if (is_on_server()) {
+    if (!lease_) {
+      HW_TAKE(taken, at_.hold->take(at_.plant));
+      lease_ = taken;
+    }
+    HW_TRY(check_lease(turn.db(), lease_.value_or(Lease{})));
+  }
+  return std::move(turn).writing();
 }
 
 Result<void> KeptStore::create_shop(const service::ShopRecord& shop,
                                     const std::vector<service::MachineRecord>& machines) {
-  const std::lock_guard turn(writing_);
-  HW_TAKE(transaction, sql::Transaction::begin(*writer_));
-  HW_TRY(insert_shop(*writer_, shop));
+  HW_TAKE(turn, take_turn());
+  HW_TRY(insert_shop(turn.db(), shop));
   int ordinal = 0;
-  for (const auto& machine : machines) HW_TRY(insert_machine(*writer_, machine, ordinal++));
-  return transaction.commit();
+  for (const auto& machine : machines) HW_TRY(insert_machine(turn.db(), machine, ordinal++));
+  return turn.commit();
 }
 
 Result<std::optional<service::ShopRecord>> KeptStore::shop() {
-  HW_TAKE(reader, readers_.take());
-  return read_shop(*reader);
+  HW_TAKE(db, reader());
+  return read_shop(*db);
 }
 
 Result<std::vector<service::MachineRecord>> KeptStore::machines() {
-  HW_TAKE(reader, readers_.take());
-  HW_TAKE(machines, read_machines(*reader));
+  HW_TAKE(db, reader());
+  HW_TAKE(machines, read_machines(*db));
   for (auto& record : machines) {
     HW_TAKE(tasks, tasks_of(record.machine.key));
     record.tasks = std::move(tasks);
@@ -128,183 +134,192 @@ Result<std::vector<service::MachineRecord>> KeptStore::machines() {
 }
 
 Result<std::vector<service::TaskRecord>> KeptStore::tasks_of(std::string_view machine) {
-  HW_TAKE(reader, readers_.take());
-  HW_TAKE(tasks, read_tasks(*reader, machine));
+  HW_TAKE(db, reader());
+  HW_TAKE(tasks, read_tasks(*db, machine));
   for (service::TaskRecord& task : tasks) {
-    HW_TAKE(entry, read_last_done(*reader, machine, task.task.key));
+    HW_TAKE(entry, read_last_done(*db, machine, task.task.key));
     task.last_done = std::move(entry);
   }
   return std::move(tasks);
 }
 
 Result<std::optional<service::Entry>> KeptStore::entry(std::string_view id) {
-  HW_TAKE(reader, readers_.take());
-  return read_entry(*reader, id);
+  HW_TAKE(db, reader());
+  return read_entry(*db, id);
 }
 
 Result<std::vector<service::Entry>> KeptStore::entries_of(std::string_view machine, int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_entries(*reader, machine, count_max);
+  HW_TAKE(db, reader());
+  return read_entries(*db, machine, count_max);
 }
 
 Result<std::optional<service::Entry>> KeptStore::last_done(std::string_view machine, std::string_view task) {
-  HW_TAKE(reader, readers_.take());
-  return read_last_done(*reader, machine, task);
+  HW_TAKE(db, reader());
+  return read_last_done(*db, machine, task);
 }
 
 Result<std::vector<service::Entry>> KeptStore::doings_of(std::string_view machine, std::string_view task) {
-  HW_TAKE(reader, readers_.take());
-  return read_doings(*reader, machine, task);
+  HW_TAKE(db, reader());
+  return read_doings(*db, machine, task);
 }
 
 Result<std::vector<service::WalkRecord>> KeptStore::latest_walks_of(std::string_view machine, Duration back) {
-  HW_TAKE(reader, readers_.take());
-  return read_latest_walks(*reader, machine, back);
+  HW_TAKE(db, reader());
+  return read_latest_walks(*db, machine, back);
 }
 
 Result<std::optional<service::WalkRecord>> KeptStore::walk(std::string_view machine, std::string_view id) {
-  HW_TAKE(reader, readers_.take());
-  return read_walk(*reader, machine, id);
+  HW_TAKE(db, reader());
+  return read_walk(*db, machine, id);
 }
 
 Result<std::vector<service::AnswerRecord>> KeptStore::readings_of(std::string_view machine, std::string_view check,
                                                                   int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_readings(*reader, machine, check, count_max);
+  HW_TAKE(db, reader());
+  return read_readings(*db, machine, check, count_max);
 }
 
 Result<std::vector<service::Entry>> KeptStore::measured_doings_of(std::string_view machine, std::string_view task,
                                                                   int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_measured_doings(*reader, machine, task, count_max);
+  HW_TAKE(db, reader());
+  return read_measured_doings(*db, machine, task, count_max);
 }
 
 Result<std::vector<service::HourReading>> KeptStore::hour_readings_of(std::string_view machine) {
-  HW_TAKE(reader, readers_.take());
-  return read_hour_readings(*reader, machine);
+  HW_TAKE(db, reader());
+  return read_hour_readings(*db, machine);
 }
 
 Result<std::vector<service::Adjustment>> KeptStore::adjustments_of(std::string_view machine) {
-  HW_TAKE(reader, readers_.take());
-  return read_adjustments(*reader, machine);
+  HW_TAKE(db, reader());
+  return read_adjustments(*db, machine);
 }
 
 Result<std::optional<service::Photo>> KeptStore::photo(std::string_view id) {
-  HW_TAKE(reader, readers_.take());
-  return read_photo(*reader, id);
+  HW_TAKE(db, reader());
+  return read_photo(*db, id);
 }
 
 Result<std::vector<service::Entry>> KeptStore::entries(const service::EntryFilter& filter, int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_entries(*reader, filter, count_max);
+  HW_TAKE(db, reader());
+  return read_entries(*db, filter, count_max);
 }
 
 Result<std::int64_t> KeptStore::stray_count() {
-  HW_TAKE(reader, readers_.take());
-  return count_strays(*reader);
+  HW_TAKE(db, reader());
+  return count_strays(*db);
 }
 
 Result<record::Verdict> KeptStore::verdict() {
-  HW_TAKE(reader, readers_.take());
-  HW_TAKE(snapshot, sql::Transaction::begin(*reader));  // rows and head of one moment
-  HW_TAKE(verdict, read_verdict(*reader, {}));
+  HW_TAKE(db, reader());
+  HW_TAKE(snapshot, sql::Transaction::begin(*db));  // rows and head of one moment
+  HW_TAKE(verdict, read_verdict(*db, {}));
   HW_TRY(snapshot.commit());
   return std::move(verdict);
 }
 
 Result<std::optional<service::Finding>> KeptStore::finding(std::string_view id) {
-  HW_TAKE(reader, readers_.take());
-  return read_finding(*reader, id);
+  HW_TAKE(db, reader());
+  return read_finding(*db, id);
 }
 
 Result<std::vector<service::Entry>> KeptStore::entries_about(std::string_view finding) {
-  HW_TAKE(reader, readers_.take());
-  return read_entries_about(*reader, finding);
+  HW_TAKE(db, reader());
+  return read_entries_about(*db, finding);
 }
 
 Result<std::vector<service::Finding>> KeptStore::open_findings(const std::optional<std::string>& machine) {
-  HW_TAKE(reader, readers_.take());
-  return read_open_findings(*reader, machine);
+  HW_TAKE(db, reader());
+  return read_open_findings(*db, machine);
 }
 
 Result<std::vector<service::Finding>> KeptStore::settled_findings(const std::optional<std::string>& machine,
                                                                   int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_settled_findings(*reader, machine, count_max);
+  HW_TAKE(db, reader());
+  return read_settled_findings(*db, machine, count_max);
 }
 
 Result<std::optional<service::Stop>> KeptStore::stop(std::string_view id) {
-  HW_TAKE(reader, readers_.take());
-  return read_stop(*reader, id);
+  HW_TAKE(db, reader());
+  return read_stop(*db, id);
 }
 
 Result<std::vector<service::Stop>> KeptStore::agreed_stops(const std::optional<std::string>& machine) {
-  HW_TAKE(reader, readers_.take());
-  return read_agreed_stops(*reader, machine);
+  HW_TAKE(db, reader());
+  return read_agreed_stops(*db, machine);
 }
 
 Result<std::vector<service::Stop>> KeptStore::past_stops(const std::optional<std::string>& machine,
                                                          std::optional<service::StopState> only, int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_past_stops(*reader, machine, only, count_max);
+  HW_TAKE(db, reader());
+  return read_past_stops(*db, machine, only, count_max);
 }
 
 Result<std::vector<service::CountingRecord>> KeptStore::counting() {
-  HW_TAKE(reader, readers_.take());
-  return read_counting(*reader);
+  HW_TAKE(db, reader());
+  return read_counting(*db);
 }
 
 Result<std::vector<service::FeedPosition>> KeptStore::positions() {
-  HW_TAKE(reader, readers_.take());
-  return read_positions(*reader);
+  HW_TAKE(db, reader());
+  return read_positions(*db);
 }
 
 Result<std::vector<service::DayRecord>> KeptStore::days_of(std::string_view machine, std::string_view counter,
                                                            LocalDate first, LocalDate last) {
-  HW_TAKE(reader, readers_.take());
-  return read_days(*reader, machine, counter, first, last);
+  HW_TAKE(db, reader());
+  return read_days(*db, machine, counter, first, last);
 }
 
 Result<std::optional<service::Store::Checkpoint>> KeptStore::checkpoint_of(std::string_view machine, LocalDate on) {
-  HW_TAKE(reader, readers_.take());
-  return read_checkpoint(*reader, machine, on);
+  HW_TAKE(db, reader());
+  return read_checkpoint(*db, machine, on);
 }
 
 Result<void> KeptStore::read_log(std::string_view machine, std::optional<LocalDate> after_checkpoint,
                                  const std::function<Result<void>(const service::LogPiece&)>& take) {
-  HW_TAKE(reader, readers_.take());
-  return storage::read_log(*reader, machine, after_checkpoint, take);
+  HW_TAKE(db, reader());
+  return storage::read_log(*db, machine, after_checkpoint, take);
 }
 
+// A file's writer says it by itself; of a server nothing is known before it is asked.
 std::optional<Error> KeptStore::failure() {
-  const std::lock_guard turn(writing_);
+  if (!is_on_server()) return at_.writers->failure();
   try {
-    open_writer_again();
+    const auto db = reader();
+    if (!db) return db.error();
+    const auto answer = (*db)->query_value<std::int64_t>("select cast(1 as bigint)");
+    return answer ? std::nullopt : std::optional{answer.error()};
   } catch (const sql::StorageFailed& failed) {
     return failed.error();
   }
-  return writer_->failure();
 }
 
 Result<std::vector<service::Device>> KeptStore::devices() {
-  HW_TAKE(reader, readers_.take());
-  return read_devices(*reader);
+  HW_TAKE(db, reader());
+  return read_devices(*db);
 }
 
 Result<service::AccessRows> KeptStore::access_rows() {
-  HW_TAKE(reader, readers_.take());
-  return read_access(*reader);
+  HW_TAKE(db, reader());
+  return read_access(*db);
 }
 
 Result<std::vector<service::AccessNote>> KeptStore::access_notes(int count_max) {
-  HW_TAKE(reader, readers_.take());
-  return read_access_notes(*reader, count_max);
+  HW_TAKE(db, reader());
+  return read_access_notes(*db, count_max);
 }
 
 Result<std::optional<service::Grant>> KeptStore::grant(const std::string& secret_hash) {
-  return read_grant(folder_, secret_hash);
+  if (!is_on_server()) return read_grant(at_.folder, secret_hash);
+  HW_TAKE(db, reader());
+  return read_grant(*db, secret_hash);
 }
 
-Result<void> KeptStore::drop_grant(const std::string& secret_hash) { return storage::drop_grant(folder_, secret_hash); }
+Result<void> KeptStore::drop_grant(const std::string& secret_hash) {
+  if (!is_on_server()) return storage::drop_grant(at_.folder, secret_hash);
+  HW_TAKE(db, at_.writers->take(at_.plant));
+  return delete_grant(*db, secret_hash);
+}
 
 }  // namespace hw::storage

@@ -1,45 +1,35 @@
 #pragma once
-// The service's needs as statements. One connection writes, guarded by a mutex; readers have connections of their own,
-// as many as read at once.
+// The service's needs as statements, for one plant. One writes at a time; readers have connections of their own, as
+// many as read at once.
 
 #include <filesystem>
-#include <functional>
+#include <memory>
 #include <mutex>
 
-#include "libs/sql/connection.h"
 #include "libs/sql/folder.h"
 #include "src/service/store.h"
+#include "src/storage/connection_pool.h"
+#include "src/storage/server_hold.h"
 
 namespace hw::storage {
 
-using OpenConnection = std::function<Result<std::unique_ptr<sql::Connection>>(sql::Access)>;
-
-// Connections for reading: taken for one piece of work and given back.
-class Readers {
- public:
-  explicit Readers(OpenConnection open) : open_(std::move(open)) {}
-  struct GiveBack {
-    Readers* readers = nullptr;
-    void operator()(sql::Connection* connection) const;
-  };
-  using Reader = std::unique_ptr<sql::Connection, GiveBack>;
-  Result<Reader> take();
-
- private:
-  OpenConnection open_;
-  std::mutex mutex_;
-  std::vector<std::unique_ptr<sql::Connection>> idle_;
+// Where a plant's store keeps: its plant, the connections to its database, and what keeps others from writing there:
+// the lock on the data folder, and on a server the lease of the plant.
+struct KeptAt {
+  std::string plant;
+  std::filesystem::path folder;
+  std::shared_ptr<sql::FolderLock> lock = {};
+  // A file's writer is closed last: it alone may empty the write-ahead log.
+  std::shared_ptr<ConnectionPool> writers;
+  std::shared_ptr<ConnectionPool> readers;
+  std::shared_ptr<ServerHold> hold = {};  // on a server
 };
 
 class KeptStore : public service::Store {
  public:
-  KeptStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer,
-            OpenConnection open)
-      : folder_(std::move(folder)),
-        lock_(std::move(lock)),
-        writer_(std::move(writer)),
-        open_(open),
-        readers_(std::move(open)) {}
+  // On a server with the lease under which it writes; without one it takes the plant before it first writes.
+  explicit KeptStore(KeptAt at, std::optional<Lease> lease = {}) : at_(std::move(at)), lease_(std::move(lease)) {}
+  ~KeptStore() override;  // lets go of the plant
 
   Result<std::unique_ptr<service::Writing>> begin() override;
   Result<void> create_shop(const service::ShopRecord& shop,
@@ -90,14 +80,14 @@ class KeptStore : public service::Store {
   Result<void> drop_grant(const std::string& secret_hash) override;
 
  private:
-  void open_writer_again();
+  class Turn;
+  Result<Turn> take_turn();
+  Result<ConnectionPool::Taken> reader() { return at_.readers->take(at_.plant); }
+  bool is_on_server() const { return at_.hold != nullptr; }
 
-  std::filesystem::path folder_;
-  sql::FolderLock lock_;
+  KeptAt at_;
   std::mutex writing_;
-  std::unique_ptr<sql::Connection> writer_;
-  OpenConnection open_;
-  Readers readers_;
+  std::optional<Lease> lease_;  // guarded by writing_
 };
 
 }  // namespace hw::storage

@@ -32,9 +32,9 @@ EntryTexts texts_of(const service::Entry& entry) {
 }
 
 // In the order of sealed_columns, as they will read in the table.
-std::vector<record::Field> fields_of(const EntryTexts& texts) {
+std::vector<record::Field> fields_of(const EntryTexts& texts, const std::string& plant) {
   const service::Entry& entry = texts.entry;
-  const std::array<std::optional<std::string>, sealed_columns.size()> values = {std::string(plant_key),
+  const std::array<std::optional<std::string>, sealed_columns.size()> values = {plant,
                                                                                 entry.id,
                                                                                 entry.kind,
                                                                                 entry.machine,
@@ -65,7 +65,7 @@ Result<void> write_row(sql::Connection& db, const EntryTexts& texts, const Link&
       db.execute("insert into entry(plant, ordinal, id, kind, machine, task, by_name, at_ms, device_ms, "
                  "happened_ms, says, note, counters, body, undoes, previous_hash, hash) values($1, $2, $3, $4, $5, $6, "
                  "$7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17)",
-                 plant_key, entry.ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by,
+                 db.tenant(), entry.ordinal, entry.id, entry.kind, entry.machine, entry.task, entry.by,
                  entry.at.as_millis(), device_ms, entry.happened_at.as_millis(), entry.says, entry.note, texts.counters,
                  texts.body, entry.undoes, link.previous_hash, link.hash));
   return {};
@@ -74,7 +74,7 @@ Result<void> write_row(sql::Connection& db, const EntryTexts& texts, const Link&
 Result<std::optional<record::Head>> read_head(sql::Connection& db) {
   HW_TAKE(rows, db.query("select coalesce(cast(ordinal as bigint), 0), coalesce(cast(hash as text), '') from "
                          "entry_head where plant = $1",
-                         plant_key));
+                         db.tenant()));
   if (!rows.next()) return std::optional<record::Head>{};
   return std::optional{record::Head{rows.get<std::int64_t>(0), rows.get<std::string>(1)}};
 }
@@ -83,7 +83,7 @@ Result<std::optional<record::Head>> read_head(sql::Connection& db) {
 // is refused for it; verifying names that row.
 Result<std::int64_t> next_ordinal(sql::Connection& db, const record::Head& head) {
   HW_TAKE(last,
-          db.query_value<std::int64_t>("select coalesce(max(ordinal), 0) from entry where plant = $1", plant_key));
+          db.query_value<std::int64_t>("select coalesce(max(ordinal), 0) from entry where plant = $1", db.tenant()));
   return std::max(last.value_or(0), head.ordinal) + 1;
 }
 
@@ -111,7 +111,7 @@ std::string sealed_query() {
 }  // namespace
 
 Result<void> begin_logbook(sql::Connection& db) {
-  HW_TRY(db.execute("insert into entry_head(plant, ordinal, hash) values($1, 0, $2)", plant_key,
+  HW_TRY(db.execute("insert into entry_head(plant, ordinal, hash) values($1, 0, $2)", db.tenant(),
                     record::first_previous_hash()));
   return {};
 }
@@ -124,9 +124,9 @@ Result<void> insert_entry(sql::Connection& db, service::Entry& entry) {
   HW_TAKE(ordinal, next_ordinal(db, *head));
   entry.ordinal = ordinal;
   const EntryTexts texts = texts_of(entry);
-  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(texts)));
+  const std::string hash = record::seal(head->hash, record::canonical_bytes(ordinal, fields_of(texts, db.tenant())));
   HW_TRY(write_row(db, texts, {head->hash, hash}));
-  HW_TRY(db.execute("update entry_head set ordinal = $2, hash = $3 where plant = $1", plant_key, ordinal, hash));
+  HW_TRY(db.execute("update entry_head set ordinal = $2, hash = $3 where plant = $1", db.tenant(), ordinal, hash));
   return derive_rows(db, entry);
 }
 
@@ -150,7 +150,7 @@ Result<void> check_logbook_tables(sql::Connection& db) {
 
 Result<record::Verdict> read_chain(sql::Connection& db, const std::optional<std::string>& noted) {
   record::Verifier verifier;
-  HW_TAKE(rows, db.query(sealed_query(), plant_key));
+  HW_TAKE(rows, db.query(sealed_query(), db.tenant()));
   while (rows.next()) verifier.take(sealed_entry_of(rows));
   HW_TAKE(head, read_head(db));
   return verifier.end(head, noted);

@@ -1,5 +1,7 @@
 #include "src/storage/open_store.h"
 
+#include <algorithm>
+
 #include "libs/sql/folder.h"
 #include "src/storage/access_rows.h"
 #include "src/storage/catalogue_rows.h"
@@ -7,6 +9,7 @@
 #include "src/storage/kept_store.h"
 #include "src/storage/logbook_rows.h"
 #include "src/storage/schema.h"
+#include "src/storage/shared_database.h"
 #include "src/storage/update_tables.h"
 
 namespace hw::storage {
@@ -22,11 +25,21 @@ Result<std::unique_ptr<sql::Connection>> open_folder_to_read(const std::filesyst
 // The same, where the tables are this program's.
 Result<std::unique_ptr<sql::Connection>> open_to_look(const std::filesystem::path& folder) {
   HW_TAKE(db, open_folder_to_read(folder));
-  HW_TAKE(version, db->schema_version());
-  const int known = static_cast<int>(migrations().size());
-  if (version == known) return std::move(db);
-  return refuse(ErrorCode::unsupported, "{}: its tables are of version {}, this program's are of version {}",
-                folder.string(), version, known);
+  HW_TRY(check_tables_are_ours(*db, folder.string()));
+  return std::move(db);
+}
+
+Result<std::unique_ptr<service::Store>> open_on_server(const DatabasePlace& place,
+                                                       std::shared_ptr<sql::FolderLock> lock, const StoreTerms& terms) {
+  HW_TAKE(database, SharedDatabase::open(place, std::move(lock), terms));
+  HW_TAKE(db, open_database(place, sql::Access::read));
+  HW_TAKE(plants, plants_of(*db));
+  const std::string plant = db->tenant();
+  if (std::find(plants.begin(), plants.end(), plant) == plants.end()) return database->store_of_new(plant);
+  HW_TAKE(store, database->take(plant));
+  if (store) return std::move(store);
+  return refuse(ErrorCode::in_use, "{}: its database is in use: another server holds the plant {}; stop that first",
+                place.folder.string(), plant);
 }
 
 }  // namespace
@@ -40,15 +53,27 @@ Result<void> find_store(const std::filesystem::path& folder) {
                 folder.string());
 }
 
-Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder) {
+Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock) {
+  const auto open = [place](sql::Access access) { return [=] { return open_database(place, access); }; };
+  HW_TAKE(writer, open(sql::Access::write)());
+  HW_TRY(update_tables(place, *writer, migrations()));
+  using Failed = ConnectionPool::Failed;
+  KeptAt at{writer->tenant(), place.folder, std::move(lock),
+            std::make_shared<ConnectionPool>(open(sql::Access::write), Failed::kept),
+            std::make_shared<ConnectionPool>(open(sql::Access::read), Failed::replaced)};
+  at.writers->put(std::move(writer));
+  return at;
+}
+
+Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder, const StoreTerms& terms) {
   HW_TRY(make_folder(folder));
   HW_TRY(sql::check_local_file_system(folder));
   HW_TAKE(lock, sql::lock_folder(folder));
   HW_TAKE(place, place_of(folder));
-  const auto open = [place](sql::Access access) { return open_database(place, access); };
-  HW_TAKE(writer, open(sql::Access::write));
-  HW_TRY(update_tables(place, *writer, migrations()));
-  return std::make_unique<KeptStore>(folder, std::move(lock), std::move(writer), open);
+  auto kept_lock = std::make_shared<sql::FolderLock>(std::move(lock));
+  if (place.is_on_server()) return open_on_server(place, std::move(kept_lock), terms);
+  HW_TAKE(at, keep_in_file(place, std::move(kept_lock)));
+  return std::make_unique<KeptStore>(std::move(at));
 }
 
 Result<service::ShopWithMachines> look_into(const std::filesystem::path& folder) {

@@ -7,6 +7,7 @@
 
 #include "src/record/verify.h"
 #include "src/service/store.h"
+#include "src/storage/shared_database.h"
 
 namespace hw::storage {
 
@@ -14,10 +15,14 @@ namespace hw::storage {
 Result<void> find_store(const std::filesystem::path& folder);
 
 // Opens the folder's database, making folder and database where there are none, and brings its schema up to date.
-// Refuses: not_found (the folder above it is missing), in_use (another server has the folder), unsupported (a network
+// Refuses: not_found (the folder above it is missing), in_use (another server has the folder, or, of a database on a
+// server, the plant), unsupported (a network
 // file system, or a newer program's schema), disk_full, corrupt, bad_input (hourwright.db is something else), and
 // what sql::open_postgres refuses.
-Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder);
+Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder, const StoreTerms& terms = {});
+
+// The file of a data folder, opened and brought up to date: what a KeptStore keeps in. Refuses as open_store does.
+Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock);
 
 // What there is in a folder's shop, beside a server or without one; changes nothing. Tasks come without their last
 // done. Refuses as find_store does, unsupported where another version of the program wrote it, not_found where nothing

@@ -146,9 +146,11 @@ int add_until_full(service::Store& store) {
 TEST_F(OpenStore, Survives_AFullFileWithTheRefusedEntryLeavingNothing) {
   { ASSERT_TRUE((*open_store(folder.path()))->create_shop(full_shop(), {full_machine("l1")})); }
   const sql::SqliteOptions small{.application_id = application_id, .pages_max = 300};
-  KeptStore store(folder.path(), std::move(*sql::lock_folder(folder.path())),
-                  std::move(*sql::open_sqlite(file(), sql::Access::write, small)),
-                  [&](sql::Access access) { return sql::open_sqlite(file(), access, small); });
+  const auto pool = [&](sql::Access access, ConnectionPool::Failed failed) {
+    return std::make_shared<ConnectionPool>([=, this] { return sql::open_sqlite(file(), access, small); }, failed);
+  };
+  KeptStore store({"plant", folder.path(), nullptr, pool(sql::Access::write, ConnectionPool::Failed::kept),
+                   pool(sql::Access::read, ConnectionPool::Failed::replaced)});
   const int added = add_until_full(store);
   EXPECT_GT(added, 0);
   EXPECT_EQ(store.entries_of("l1", 1000)->size(), static_cast<std::size_t>(added));

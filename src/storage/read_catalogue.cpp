@@ -21,18 +21,18 @@ std::vector<int> weekdays_of(std::string_view text) {
 Result<void> read_calendar(sql::Connection& db, catalogue::PlantCalendar& calendar) {
   HW_TAKE(shifts,
           db.query("select name, begins_minute, ends_minute, weekdays from shift where plant = $1 order by ordinal",
-                   plant_key));
+                   db.tenant()));
   while (shifts.next()) {
     calendar.shifts.push_back({shifts.get<std::string>(0), shifts.get<int>(1), shifts.get<int>(2),
                                weekdays_of(shifts.get<std::string_view>(3))});
   }
-  HW_TAKE(closed, db.query("select closed_on, why from closed_day where plant = $1 order by closed_on", plant_key));
+  HW_TAKE(closed, db.query("select closed_on, why from closed_day where plant = $1 order by closed_on", db.tenant()));
   while (closed.next()) calendar.closed.push_back({LocalDate{closed.get<int>(0)}, closed.get<std::string>(1)});
   return {};
 }
 
 Result<void> read_people(sql::Connection& db, ShopRecord& shop) {
-  HW_TAKE(people, db.query("select name, skill, is_lead from person where plant = $1 order by ordinal", plant_key));
+  HW_TAKE(people, db.query("select name, skill, is_lead from person where plant = $1 order by ordinal", db.tenant()));
   while (people.next()) {
     HW_TAKE(skill, stored(catalogue::parse_skill(people.get<std::string_view>(1)), "person.skill"));
     shop.people.push_back({people.get<std::string>(0), skill, people.get<int>(2) != 0});
@@ -42,7 +42,7 @@ Result<void> read_people(sql::Connection& db, ShopRecord& shop) {
 
 Result<void> read_kinds(sql::Connection& db, ShopRecord& shop) {
   HW_TAKE(kinds, db.query("select kind, title, title_de, isolation, services from kind where plant = $1 order by kind",
-                          plant_key));
+                          db.tenant()));
   while (kinds.next()) {
     HW_TAKE(text,
             stored(formats::parse_json<service::IsolationText>(kinds.get<std::string_view>(3)), "kind.isolation"));
@@ -56,12 +56,12 @@ Result<void> read_kinds(sql::Connection& db, ShopRecord& shop) {
 }
 
 Result<void> read_lists(sql::Connection& db, ShopRecord& shop) {
-  HW_TAKE(cells, db.query("select cell, title, max_down from cell where plant = $1 order by ordinal", plant_key));
+  HW_TAKE(cells, db.query("select cell, title, max_down from cell where plant = $1 order by ordinal", db.tenant()));
   while (cells.next()) {
     shop.cells.push_back({cells.get<std::string>(0), cells.get<std::string>(1), cells.get<std::optional<int>>(2)});
   }
   HW_TRY(read_kinds(db, shop));
-  HW_TAKE(feeds, db.query("select feed, url from feed where plant = $1 order by feed", plant_key));
+  HW_TAKE(feeds, db.query("select feed, url from feed where plant = $1 order by feed", db.tenant()));
   while (feeds.next()) shop.feeds.push_back({feeds.get<std::string>(0), feeds.get<std::string>(1)});
   return {};
 }
@@ -69,14 +69,14 @@ Result<void> read_lists(sql::Connection& db, ShopRecord& shop) {
 Result<void> read_places(sql::Connection& db, MachineRecord& record) {
   const std::string& machine = record.machine.key;
   HW_TAKE(assemblies,
-          db.query("select assembly, title from assembly where plant = $1 and machine = $2 order by ordinal", plant_key,
-                   machine));
+          db.query("select assembly, title from assembly where plant = $1 and machine = $2 order by ordinal",
+                   db.tenant(), machine));
   while (assemblies.next()) {
     record.assemblies.push_back({assemblies.get<std::string>(0), assemblies.get<std::string>(1)});
   }
   HW_TAKE(points, db.query("select number, assembly, title, x, y from point where plant = $1 and machine = $2 "
                            "order by number",
-                           plant_key, machine));
+                           db.tenant(), machine));
   while (points.next()) {
     record.points.push_back({points.get<int>(0), points.get<std::string>(1), points.get<std::string>(2),
                              points.get<double>(3), points.get<double>(4)});
@@ -87,7 +87,7 @@ Result<void> read_places(sql::Connection& db, MachineRecord& record) {
 }  // namespace
 
 Result<std::optional<ShopRecord>> read_shop(sql::Connection& db) {
-  HW_TAKE(plant, db.query("select name, zone, aliases, stopping from plant where plant = $1", plant_key));
+  HW_TAKE(plant, db.query("select name, zone, aliases, stopping from plant where plant = $1", db.tenant()));
   if (!plant.next()) return std::optional<ShopRecord>{};
   ShopRecord shop;
   shop.plant = plant.get<std::string>(0);
@@ -109,7 +109,7 @@ Result<std::vector<MachineRecord>> read_machines(sql::Connection& db) {
   HW_TAKE(rows, db.query("select machine, name, kind, cell, year, note, feed, device, fills, walk, "
                          "standing_per_hour from machine where "
                          "plant = $1 order by ordinal",
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     MachineRecord record;
     catalogue::Machine& machine = record.machine;
@@ -137,7 +137,7 @@ Result<std::vector<TaskRecord>> read_tasks(sql::Connection& db, std::string_view
   std::vector<TaskRecord> tasks;
   HW_TAKE(rows, db.query("select task, version, is_own, retired_ms, began_ms, began_counters, body from task "
                          "where plant = $1 and machine = $2 order by ordinal",
-                         plant_key, machine));
+                         db.tenant(), machine));
   while (rows.next()) {
     HW_TAKE(text, stored(formats::parse_json<service::TaskText>(rows.get<std::string_view>(6)), "task.body"));
     HW_TAKE(task, stored(service::task_of(rows.get<std::string>(0), text), "task.body"));

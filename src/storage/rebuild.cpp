@@ -4,7 +4,6 @@
 
 #include "libs/sql/folder.h"
 #include "src/storage/catalogue_rows.h"
-#include "src/storage/copied_database.h"
 #include "src/storage/database_place.h"
 #include "src/storage/derived_check.h"
 #include "src/storage/derived_rows.h"
@@ -13,17 +12,27 @@
 #include "src/storage/open_store.h"
 #include "src/storage/recounting.h"
 #include "src/storage/schema.h"
+#include "src/storage/shared_database.h"
 
 namespace hw::storage {
 namespace {
 
-Result<void> check_schema(sql::Connection& db, const std::filesystem::path& data) {
-  HW_TAKE(version, db.schema_version());
-  if (version == known_schema()) return {};
-  return refuse(ErrorCode::unsupported,
-                "{}: its tables are of version {}, this program's are of version {}; serve it once, which brings them "
-                "up to date",
-                data.string(), version, known_schema());
+// What keeps every server from writing for the plant, as long as it is there.
+struct Kept {
+  std::shared_ptr<sql::FolderLock> lock;
+  std::unique_ptr<service::Store> store = {};  // of a database on a server
+};
+
+Result<Kept> keep_servers_out(const DatabasePlace& place, const std::string& plant) {
+  HW_TAKE(lock, sql::lock_folder(place.folder));
+  Kept kept{std::make_shared<sql::FolderLock>(std::move(lock))};
+  if (!place.is_on_server()) return kept;
+  HW_TAKE(database, SharedDatabase::open(place, kept.lock, {}));
+  HW_TAKE(store, database->take(plant));
+  if (!store)
+    return refuse(ErrorCode::in_use, "{}: a server holds the plant {}; stop that first", place.folder.string(), plant);
+  kept.store = std::move(store);
+  return kept;
 }
 
 // Entries that were altered say nothing of what has to follow from them.
@@ -35,9 +44,11 @@ Result<std::int64_t> unbroken_entries(sql::Connection& db) {
 }
 
 Result<void> write_derived(sql::Connection& db) {
-  for (const DerivedTable& table : derived_tables()) HW_TRY(db.execute(fmt::format("delete from {}", table.name)));
+  for (const DerivedTable& table : derived_tables()) {
+    HW_TRY(db.execute(fmt::format("delete from {} where plant = $1", table.name), db.tenant()));
+  }
   HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
-                         plant_key));
+                         db.tenant()));
   while (rows.next()) {
     HW_TAKE(entry, entry_alone(rows));
     HW_TRY(derive_rows(db, entry));
@@ -73,11 +84,11 @@ Result<service::RebuiltPart> rebuild_derived(sql::Connection& db) {
 
 Result<service::RebuildReport> rebuild(const std::filesystem::path& data, Instant now) {
   HW_TRY(find_store(data));
-  HW_TAKE(lock, sql::lock_folder(data));
-  (void)lock;  // held to the end
   HW_TAKE(place, place_of(data));
   HW_TAKE(db, open_database(place, sql::Access::write));
-  HW_TRY(check_schema(*db, data));
+  HW_TRY(check_tables_are_ours(*db, data.string()));
+  HW_TAKE(kept, keep_servers_out(place, db->tenant()));
+  (void)kept;  // to the end
   HW_TAKE(transaction, sql::Transaction::begin(*db));
   HW_TAKE(entries, rebuild_derived(*db));
   HW_TAKE(observations, rebuild_counts(*db, now));

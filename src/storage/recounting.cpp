@@ -21,7 +21,7 @@ Result<std::optional<service::Store::Checkpoint>> first_of_model(sql::Connection
                                                                  const Zone& zone) {
   HW_TAKE(rows, db.query("select checkpoint_on, state from checkpoint where plant = $1 and machine = $2 order by "
                          "checkpoint_on",
-                         plant_key, kept.record.machine));
+                         db.tenant(), kept.record.machine));
   while (rows.next()) {
     const auto bytes = rows.get<sql::Blob>(1);
     std::string state(reinterpret_cast<const char*>(bytes.data()), bytes.size());
@@ -37,7 +37,7 @@ Result<Days> kept_days(sql::Connection& db, const std::string& machine, LocalDat
   Days days;
   HW_TAKE(rows, db.query("select counter, day_on, counted_ns, unknown_ns, filled_ns, amount from counter_day where "
                          "plant = $1 and machine = $2 and day_on >= $3 and day_on < $4",
-                         plant_key, machine, first.days, open_day.days));
+                         db.tenant(), machine, first.days, open_day.days));
   while (rows.next()) {
     const LocalDate on{rows.get<int>(1)};
     days[{rows.get<std::string>(0), on}] = {on, rows.get<std::int64_t>(2), rows.get<std::int64_t>(3),
@@ -72,12 +72,12 @@ std::optional<LocalDate> first_difference(const Days& kept, const Days& made) {
 // What was kept gives way to what was made; the present day's rows follow with the next counting.
 Result<void> write_counts(sql::Connection& db, const KeptCount& kept, const Recounted& made, LocalDate from) {
   const std::string& machine = kept.record.machine;
-  HW_TRY(db.execute("delete from counter_day where plant = $1 and machine = $2 and day_on >= $3", plant_key, machine,
+  HW_TRY(db.execute("delete from counter_day where plant = $1 and machine = $2 and day_on >= $3", db.tenant(), machine,
                     made.first_day.days));
   HW_TRY(
       db.execute("delete from checkpoint where plant = $1 and machine = $2 and checkpoint_on >= $3 and "
                  "checkpoint_on > (select min(checkpoint_on) from checkpoint where plant = $1 and machine = $2)",
-                 plant_key, machine, from.days));
+                 db.tenant(), machine, from.days));
   service::CountingStep::Machine part;
   part.record = kept.record;
   part.record.state = made.state;

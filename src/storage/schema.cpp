@@ -1,6 +1,7 @@
 #include "src/storage/schema.h"
 
 #include <array>
+#include <regex>
 
 namespace hw::storage {
 namespace {
@@ -189,12 +190,57 @@ create trigger access_note_stays before update on access_note begin select raise
 create trigger access_note_is_kept before delete on access_note begin select raise(abort, 'notes are only added'); end;
 )sql";
 
+// Servers that share a database, and what the command line grants where the data folder is not the server's. A file
+// has one server, and its grants lie beside it.
+constexpr const char* servers_schema = R"sql(
+create table server_sign(server text primary key, run text not null, address text not null, until_ms integer not null) strict;
+create table plant_lease(
+  plant text primary key references plant, server text not null, number integer not null) strict;
+create table grant_left(
+  plant text not null references plant, secret_hash text not null, body text not null, primary key(plant, secret_hash)) strict;
+)sql";
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
-  static const std::array<sql::Migration, 2> steps{
-      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}, sql::Migration{2, access_schema}};
+  static const std::array<sql::Migration, 3> steps{
+      sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}, sql::Migration{2, access_schema},
+      sql::Migration{3, servers_schema}};
   return steps;
+}
+
+bool is_of_servers(std::string_view table) {
+  return table == "server_sign" || table == "plant_lease" || table == "grant_left";
+}
+
+Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where) {
+  HW_TAKE(version, db.schema_version());
+  const int known = static_cast<int>(migrations().size());
+  if (version == known) return {};
+  return refuse(ErrorCode::unsupported, "{}: its tables are of version {}, this program's are of version {}{}", where,
+                version, known, version < known ? "; serve it once, which brings them up to date" : "");
+}
+
+std::vector<std::string> tables_of(const sql::Migration& step) {
+  static const std::regex made(R"(create table (\w+)\()");
+  std::vector<std::string> tables;
+  for (std::sregex_iterator at(step.sql.begin(), step.sql.end(), made), end; at != end; ++at) {
+    tables.push_back(at->str(1));
+  }
+  return tables;
+}
+
+const std::vector<std::string>& table_names() {
+  static const std::vector<std::string> names = [] {
+    std::vector<std::string> all;
+    for (const sql::Migration& step : migrations()) {
+      for (std::string& table : tables_of(step)) {
+        if (!is_of_servers(table)) all.push_back(std::move(table));
+      }
+    }
+    return all;
+  }();
+  return names;
 }
 
 }  // namespace hw::storage

@@ -9,6 +9,9 @@
 
 #include <cstdint>
 #include <span>
+#include <string>
+#include <string_view>
+#include <vector>
 
 #include "libs/sql/migrations.h"
 
@@ -17,5 +20,15 @@ namespace hw::storage {
 inline constexpr std::int32_t application_id = 0x48777231;  // "Hwr1"
 
 std::span<const sql::Migration> migrations();
+
+// Refuses (unsupported) tables that are not this program's; `where` says whose they are.
+Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where);
+
+// The tables that a step makes, in the order in which it makes them: what a row refers to comes before it.
+std::vector<std::string> tables_of(const sql::Migration& step);
+// Those that hold a plant's record, of all steps, in that order.
+const std::vector<std::string>& table_names();
+// The others: what servers tell each other and the command line tells them.
+bool is_of_servers(std::string_view table);
 
 }  // namespace hw::storage

@@ -32,7 +32,7 @@ Result<void> put_stop(sql::Connection& db, const Stop& stop) {
       "insert into stop(plant, stop, machine, state, over_ms, body) values($1, $2, $3, $4, $5, $6) "
       "on conflict(plant, stop) do update set machine = excluded.machine, state = excluded.state, "
       "over_ms = excluded.over_ms, body = excluded.body",
-      plant_key, stop.id, stop.machine, formats::print_word(stop.state), over_ms(stop), formats::print_json(stop)));
+      db.tenant(), stop.id, stop.machine, formats::print_word(stop.state), over_ms(stop), formats::print_json(stop)));
   return {};
 }
 
@@ -40,7 +40,7 @@ Result<std::vector<Entry>> entries_about_stop(sql::Connection& db, std::string_v
   HW_TAKE(rows, db.query(fmt::format("select {} from stop_entry s join entry e on e.plant = s.plant and "
                                      "e.ordinal = s.ordinal where s.plant = $1 and s.stop = $2 order by s.ordinal",
                                      entry_columns()),
-                         plant_key, stop));
+                         db.tenant(), stop));
   std::vector<Entry> entries;
   while (rows.next()) {
     HW_TAKE(entry, entry_alone(rows));
@@ -53,7 +53,7 @@ Result<std::vector<Entry>> entries_about_stop(sql::Connection& db, std::string_v
 
 Result<void> derive_stop(sql::Connection& db, const Entry& entry) {
   if (!entry.body.stop) return {};
-  HW_TRY(db.execute("insert into stop_entry(plant, stop, ordinal) values($1, $2, $3)", plant_key, *entry.body.stop,
+  HW_TRY(db.execute("insert into stop_entry(plant, stop, ordinal) values($1, $2, $3)", db.tenant(), *entry.body.stop,
                     entry.ordinal));
   HW_TAKE(entries, entries_about_stop(db, *entry.body.stop));
   const auto stop = service::stop_of(std::move(entries));
@@ -61,7 +61,7 @@ Result<void> derive_stop(sql::Connection& db, const Entry& entry) {
 }
 
 Result<std::optional<Stop>> read_stop(sql::Connection& db, std::string_view id) {
-  HW_TAKE(rows, db.query("select body from stop where plant = $1 and stop = $2", plant_key, id));
+  HW_TAKE(rows, db.query("select body from stop where plant = $1 and stop = $2", db.tenant(), id));
   HW_TAKE(stops, stops_of(rows));
   return stops.empty() ? std::nullopt : std::optional{std::move(stops.front())};
 }
@@ -69,7 +69,7 @@ Result<std::optional<Stop>> read_stop(sql::Connection& db, std::string_view id) 
 Result<std::vector<Stop>> read_agreed_stops(sql::Connection& db, const std::optional<std::string>& machine) {
   HW_TAKE(rows, db.query("select body from stop where plant = $1 and over_ms is null and "
                          "machine = coalesce($2, machine)",
-                         plant_key, machine));
+                         db.tenant(), machine));
   return stops_of(rows);
 }
 
@@ -79,7 +79,7 @@ Result<std::vector<Stop>> read_past_stops(sql::Connection& db, const std::option
   HW_TAKE(rows, db.query("select body from stop where plant = $1 and over_ms is not null and "
                          "machine = coalesce($2, machine) and state = coalesce($3, state) "
                          "order by over_ms desc, stop desc limit $4",
-                         plant_key, machine, state, count_max));
+                         db.tenant(), machine, state, count_max));
   return stops_of(rows);
 }
 

@@ -32,7 +32,7 @@ std::vector<fs::path> earlier_copies(const fs::path& data, const fs::path& but) 
 }
 
 Result<void> copy_before(const fs::path& data) {
-  const fs::path database = data / "hourwright.db";
+  const fs::path database = data / database_file;
   std::error_code error;
   HW_TRY(check_room(data, 3 * fs::file_size(database, error), "bringing the shop to this version, with a copy before"));
   const fs::path file = data / update_copy_name(now());

@@ -73,10 +73,10 @@ std::vector<WalkRecord> in_order(Walks&& walks) {
 Result<std::int64_t> latest_ms(sql::Connection& db, std::string_view machine) {
   HW_TAKE(begun,
           db.query_value<std::int64_t>("select coalesce(max(begun_ms), 0) from walk where plant = $1 and machine = $2",
-                                       plant_key, machine));
+                                       db.tenant(), machine));
   HW_TAKE(answered, db.query_value<std::int64_t>(
                         "select coalesce(max(happened_ms), 0) from given_answer where plant = $1 and machine = $2",
-                        plant_key, machine));
+                        db.tenant(), machine));
   return std::max(begun.value_or(0), answered.value_or(0));
 }
 
@@ -86,21 +86,21 @@ Result<std::vector<WalkRecord>> read_latest_walks(sql::Connection& db, std::stri
   HW_TAKE(latest, latest_ms(db, machine));
   const std::int64_t since = latest - back.ns / 1'000'000;
   Walks walks;
-  HW_TAKE(begun, db.query(fmt::format("{}begun_ms >= $3", walk_query), plant_key, machine, since));
+  HW_TAKE(begun, db.query(fmt::format("{}begun_ms >= $3", walk_query), db.tenant(), machine, since));
   HW_TRY(take_walks(begun, walks));
   HW_TAKE(answered,
           db.query(fmt::format("{}g.happened_ms >= $3 order by g.happened_ms, g.entry, g.place", answer_query),
-                   plant_key, machine, since));
+                   db.tenant(), machine, since));
   HW_TRY(take_answers(answered, walks));
   return in_order(std::move(walks));
 }
 
 Result<std::optional<WalkRecord>> read_walk(sql::Connection& db, std::string_view machine, std::string_view walk) {
   Walks walks;
-  HW_TAKE(begun, db.query(fmt::format("{}walk = $3", walk_query), plant_key, machine, walk));
+  HW_TAKE(begun, db.query(fmt::format("{}walk = $3", walk_query), db.tenant(), machine, walk));
   HW_TRY(take_walks(begun, walks));
   HW_TAKE(answered, db.query(fmt::format("{}g.walk = $3 order by g.happened_ms, g.entry, g.place", answer_query),
-                             plant_key, machine, walk));
+                             db.tenant(), machine, walk));
   HW_TRY(take_answers(answered, walks));
   if (walks.empty()) return std::optional<WalkRecord>{};
   return std::optional{std::move(walks.begin()->second)};
@@ -112,7 +112,7 @@ Result<std::vector<AnswerRecord>> read_readings(sql::Connection& db, std::string
   HW_TAKE(rows, db.query(fmt::format("{}g.check_key = $3 and g.value is not null order by g.happened_ms desc, "
                                      "g.entry desc limit $4",
                                      answer_query),
-                         plant_key, machine, check, count_max));
+                         db.tenant(), machine, check, count_max));
   while (rows.next()) {
     HW_TAKE(answer, answer_of(rows));
     readings.push_back(std::move(answer));

@@ -4,8 +4,8 @@
 
 #include <fmt/ranges.h>
 
-#include "libs/sql/sqlite.h"
 #include "libs/values/sha256.h"
+#include "src/storage/database_place.h"
 #include "src/storage/schema.h"
 
 namespace hw::shop {
@@ -14,7 +14,7 @@ namespace {
 namespace fs = std::filesystem;
 
 std::unique_ptr<sql::Connection> opened(const fs::path& data, sql::Access access) {
-  return must(sql::open_sqlite(data / "hourwright.db", access, {.application_id = storage::application_id}));
+  return must(storage::open_database({data}, access));
 }
 
 std::string marked(std::string_view text) { return fmt::format("{} {}", text, secret_mark); }

@@ -30,6 +30,7 @@ begin() {
   as_postgres "$programs/pg_ctl" -D "$place/data" -l "$place/log" -w -o \
     "-k $place -c listen_addresses='' -c fsync=off -c full_page_writes=off -c max_connections=200" start >>"$folder/log" </dev/null
   chmod 755 "$place"
+  as_postgres "$programs/createuser" -h "$place" -U hourwright shop
   echo "postgresql:///postgres?host=$place&user=hourwright" >"$folder/address"
 }
 

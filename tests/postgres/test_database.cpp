@@ -69,7 +69,9 @@ bool on_postgres() {
 std::string TestDatabase::address_of(std::string_view database) {
   std::string address = server_address();
   const std::string_view from = "///postgres?";
-  return address.replace(address.find(from), from.size(), fmt::format("///{}?", database));
+  address.replace(address.find(from), from.size(), fmt::format("///{}?", database));
+  constexpr std::string_view owner = "user=hourwright";
+  return address.replace(address.find(owner), owner.size(), "user=shop");
 }
 
 void TestDatabase::run(const std::string& sql) {
@@ -82,7 +84,7 @@ void TestDatabase::run(const std::string& sql) {
 TestDatabase::TestDatabase() {
   static int made = 0;
   name_ = fmt::format("test_{}_{}", ::getpid(), ++made);
-  run(fmt::format("create database {} template template0", name_));
+  run(fmt::format("create database {} owner shop template template0", name_));
   address_ = address_of(name_);
 }
 

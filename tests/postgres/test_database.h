@@ -16,6 +16,7 @@ class TestDatabase {
   TestDatabase(const TestDatabase&) = delete;
   TestDatabase& operator=(const TestDatabase&) = delete;
 
+  // For its owner, who is no superuser, as a program should be.
   const std::string& address() const { return address_; }
   // The same for another database of that server.
   static std::string address_of(std::string_view database);

@@ -13,7 +13,7 @@
 #include "src/service/own_access.h"
 #include "src/service/sign_in.h"
 #include "src/service/tokens.h"
-#include "src/storage/grant_files.h"
+#include "src/storage/grants.h"
 #include "tests/shop/scene.h"
 
 namespace hw::shop {

@@ -10,7 +10,7 @@
 
 #include "libs/http/loopback_test.h"
 #include "libs/http/tls_asking_test.h"
-#include "src/storage/grant_files.h"
+#include "src/storage/grants.h"
 #include "src/web/contract.h"
 #include "src/web/join_routes.h"
 #include "src/web/web_server.h"

@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "libs/values/assert.h"
-#include "src/storage/grant_files.h"
+#include "src/storage/grants.h"
 
 namespace hw::shop {
 

@@ -1,8 +1,8 @@
 #include "tests/shop_year/faulty_store.h"
 
 #include "libs/sql/folder.h"
-#include "src/storage/database_place.h"
 #include "src/storage/kept_store.h"
+#include "src/storage/open_store.h"
 
 namespace hw::shop_year {
 namespace {
@@ -64,9 +64,7 @@ class FaultyWriting : public Writing {
 
 class FaultyStore : public storage::KeptStore {
  public:
-  FaultyStore(std::filesystem::path folder, sql::FolderLock lock, std::unique_ptr<sql::Connection> writer,
-              storage::OpenConnection open, std::shared_ptr<Plan> plan)
-      : KeptStore(std::move(folder), std::move(lock), std::move(writer), std::move(open)), plan_(std::move(plan)) {}
+  FaultyStore(storage::KeptAt at, std::shared_ptr<Plan> plan) : KeptStore(std::move(at)), plan_(std::move(plan)) {}
 
   Result<std::unique_ptr<Writing>> begin() override {
     HW_TAKE(writing, KeptStore::begin());
@@ -83,9 +81,8 @@ OpenStore open_faulty(Fault fault, int after) {
   const auto plan = std::make_shared<Plan>(Plan{fault, after});
   return [plan](const std::filesystem::path& folder) -> Result<std::unique_ptr<service::Store>> {
     HW_TAKE(lock, sql::lock_folder(folder));
-    const auto open = [folder](sql::Access access) { return storage::open_database({folder}, access); };
-    HW_TAKE(writer, open(sql::Access::write));
-    return std::make_unique<FaultyStore>(folder, std::move(lock), std::move(writer), open, plan);
+    HW_TAKE(at, storage::keep_in_file({folder}, std::make_shared<sql::FolderLock>(std::move(lock))));
+    return std::make_unique<FaultyStore>(std::move(at), plan);
   };
 }
 

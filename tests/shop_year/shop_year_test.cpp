@@ -33,7 +33,7 @@ std::int64_t number_of(const char* variable, std::int64_t otherwise) {
 YearOptions usual() {
   YearOptions options;
   options.days = static_cast<int>(number_of("HW_SHOP_YEAR_DAYS", 40));
-  options.open_store = storage::open_store;
+  options.open_store = [](const std::filesystem::path& folder) { return storage::open_store(folder); };
   return options;
 }
 

@@ -1,0 +1,70 @@
+#include "src/storage/shared_database.h"
+
+#include <fmt/format.h>
+
+#include "libs/sql/postgres.h"
+#include "libs/values/secret.h"
+#include "libs/values/whole_file.h"
+#include "src/storage/schema.h"
+#include "src/storage/update_tables.h"
+
+namespace hw::storage {
+namespace {
+
+constexpr std::size_t name_bytes = 9;
+
+// "qk3V9zB1m0Xw": the same as long as the folder is there.
+Result<std::string> server_of(const std::filesystem::path& folder) {
+  const auto file = folder / "server";
+  std::error_code error;
+  if (std::filesystem::exists(file, error)) {
+    HW_TAKE(text, read_whole_file(file));
+    return text.substr(0, text.find('\n'));
+  }
+  std::string server = print_base64url(secret_bytes(name_bytes));
+  HW_TRY(write_whole_file(file, server + "\n", ReadableBy::owner));
+  return server;
+}
+
+// Held by whoever brings the tables up to date, until its connection ends.
+Result<void> update_alone(const DatabasePlace& place) {
+  HW_TAKE(db, sql::open_postgres(place.address, sql::Access::write, {.writers = application_id}));
+  HW_TRY(db->run_script(fmt::format("select pg_advisory_lock({})", std::int64_t{application_id} + 1)));
+  return update_tables(place, *db, migrations());
+}
+
+OpenConnection open_with(const DatabasePlace& place, sql::Access access) {
+  return [place, access] { return sql::open_postgres(place.address, access, {.writers = application_id}); };
+}
+
+}  // namespace
+
+Result<std::unique_ptr<SharedDatabase>> SharedDatabase::open(const DatabasePlace& place,
+                                                             std::shared_ptr<sql::FolderLock> lock,
+                                                             const StoreTerms& terms) {
+  HW_TRY(update_alone(place));
+  HW_TAKE(server, server_of(place.folder));
+  const ServerRun run{server, print_base64url(secret_bytes(name_bytes)), terms.address};
+  HW_TAKE(hold, ServerHold::begin(place, run, {terms.sign_lasts, terms.report}));
+  const auto pool = [&](sql::Access access) {
+    return std::make_shared<ConnectionPool>(open_with(place, access), ConnectionPool::Failed::replaced);
+  };
+  return std::unique_ptr<SharedDatabase>{new SharedDatabase(
+      KeptAt{"", place.folder, std::move(lock), pool(sql::Access::write), pool(sql::Access::read), std::move(hold)})};
+}
+
+Result<std::unique_ptr<service::Store>> SharedDatabase::take(const std::string& plant) {
+  HW_TAKE(lease, at_.hold->take(plant));
+  if (!lease) return std::unique_ptr<service::Store>{};
+  KeptAt at = at_;
+  at.plant = plant;
+  return std::make_unique<KeptStore>(std::move(at), *lease);
+}
+
+std::unique_ptr<service::Store> SharedDatabase::store_of_new(const std::string& plant) {
+  KeptAt at = at_;
+  at.plant = plant;
+  return std::make_unique<KeptStore>(std::move(at));
+}
+
+}  // namespace hw::storage

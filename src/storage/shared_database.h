@@ -1,0 +1,39 @@
+#pragma once
+// A database on a server as this process sees it: its sign among the servers, its connections, and the plants that it
+// takes.
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "src/storage/kept_store.h"
+
+namespace hw::storage {
+
+struct StoreTerms {
+  std::string address = {};                    // see ServerRun
+  Duration sign_lasts = Duration::seconds(6);  // after which others take what a dead server held
+  std::function<void(std::string_view)> report = [](std::string_view) {};
+};
+
+class SharedDatabase {
+ public:
+  // Brings the tables up to date; servers that come at once do so one after the other. The data folder gives the server
+  // its name (file `server`), and `lock` keeps it from being used twice. Refuses what open_database refuses.
+  static Result<std::unique_ptr<SharedDatabase>> open(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock,
+                                                      const StoreTerms& terms);
+
+  // The store of a plant, which this server holds until the store is gone; nothing where another server holds it.
+  Result<std::unique_ptr<service::Store>> take(const std::string& plant);
+  // The store of a plant that is not founded yet.
+  std::unique_ptr<service::Store> store_of_new(const std::string& plant);
+
+  ServerHold& hold() { return *at_.hold; }
+
+ private:
+  explicit SharedDatabase(KeptAt at) : at_(std::move(at)) {}
+  KeptAt at_;  // but for the plant
+};
+
+}  // namespace hw::storage
