@@ -14,11 +14,13 @@ Clock::time_point after(Duration duration) { return Clock::now() + std::chrono::
 // "5 s", "0.25 s"
 std::string shown(Duration duration) { return fmt::format("{:g} s", duration.as_seconds()); }
 
-std::string request_text(const Url& url, const Headers& headers) {
-  std::string text = fmt::format("GET {} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n", url.target, url.authority());
+std::string request_text(const Url& url, std::string_view method, const Headers& headers, std::string_view body) {
+  std::string text = fmt::format("{} {} HTTP/1.1\r\nConnection: close\r\n", method, url.target);
+  if (!headers.find("Host")) text += fmt::format("Host: {}\r\n", url.authority());
   if (!headers.find("Accept")) text += "Accept: */*\r\n";
+  if (!body.empty() || method != "GET") text += fmt::format("Content-Length: {}\r\n", body.size());
   for (const Header& header : headers) text += header.name + ": " + header.value + "\r\n";
-  return text + "\r\n";
+  return text.append("\r\n").append(body);
 }
 
 Result<void> refuse_redirect(int status, const Headers& headers) {
@@ -52,11 +54,11 @@ struct Within {
   std::string given;        // for the message
 };
 
-Result<void> exchange(const Url& url, const Headers& headers, const std::string& ca_file, const CancelToken& cancel,
+Result<void> exchange(const Url& url, const std::string& request, const std::string& ca_file, const CancelToken& cancel,
                       const Within& within, const DeadlineOf& deadline, ResponseReader& reader) {
   auto line = Line::open(url, ca_file, cancel, std::min(after(within.connect), within.whole));
   if (!line) return refuse(named(url, line.error(), shown(within.connect) + " to connect"));
-  auto carried = carry(*line, request_text(url, headers), reader, deadline);
+  auto carried = carry(*line, request, reader, deadline);
   if (!carried) return refuse(named(url, carried.error(), within.given));
   return {};
 }
@@ -84,14 +86,17 @@ struct Collector {
 
 }  // namespace
 
-Result<Response> get(const Url& url, const GetOptions& options) {
+Result<Response> get(const Url& url, const GetOptions& options) { return send(url, "GET", "", options); }
+
+Result<Response> send(const Url& url, std::string_view method, std::string_view body, const GetOptions& options) {
   Collector collector{options.body_bytes_max, {}, {}};
   ResponseReader reader([&](int status, const Headers& headers) { return collector.head(status, headers); },
                         [&](std::string_view piece) { return collector.data(piece); });
   const Clock::time_point end = after(options.answer_within);
   const Within within{options.connect_within, end, shown(options.answer_within) + " for the whole answer"};
   auto done = exchange(
-      url, options.headers, options.ca_file, options.cancel, within, [&] { return end; }, reader);
+      url, request_text(url, method, options.headers, body), options.ca_file, options.cancel, within,
+      [&] { return end; }, reader);
   if (!done) return refuse(done.error());
   collector.response.body = std::move(collector.body);
   return std::move(collector.response);
@@ -111,8 +116,8 @@ Result<void> get_stream(const Url& url, const StreamOptions& options, const OnHe
       [&](std::string_view piece) { return kept(on_data(piece)); });
   const Within within{options.connect_within, Clock::time_point::max(), shown(options.silence_max) + " of silence"};
   auto done = exchange(
-      url, options.headers, options.ca_file, options.cancel, within, [&] { return after(options.silence_max); },
-      reader);
+      url, request_text(url, "GET", options.headers, ""), options.ca_file, options.cancel, within,
+      [&] { return after(options.silence_max); }, reader);
   if (from_caller) return refuse(*from_caller);
   return done;
 }

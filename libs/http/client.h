@@ -27,6 +27,9 @@ struct GetOptions {
 
 // The whole answer, whatever its status (redirects aside): a 404 with its body is an answer.
 Result<Response> get(const Url& url, const GetOptions& options = {});
+// The same for a request of any method with a body, which is sent with its length. A Host among the headers is sent
+// instead of the URL's.
+Result<Response> send(const Url& url, std::string_view method, std::string_view body, const GetOptions& options = {});
 
 struct StreamOptions {
   Duration connect_within = Duration::seconds(5);

@@ -1,0 +1,61 @@
+#pragma once
+// What a shop's server answers, whatever lines the requests came over: API, live events, health, the built app.
+// Everything but what the contract opens to everybody is for people who have signed in and programs with a token.
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "src/service/access_book.h"
+#include "src/service/devices.h"
+#include "src/service/proposals.h"
+#include "src/web/floor_lines.h"
+#include "src/web/live_events.h"
+#include "src/web/reach.h"
+#include "src/web/site_files.h"
+
+namespace hw::web {
+
+class ShopSite {
+ public:
+  // The shop and the reach outlive it. Refuses what the store refuses.
+  static Result<std::unique_ptr<ShopSite>> open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
+                                                const Reach& reach, Clock clock);
+  ~ShopSite();
+
+  http::Response answer(http::Request request) const;
+  // What is said to the head of a request that may have a large body, before that is read; nothing: it may come.
+  std::optional<http::Response> answer_before(http::Request head) const;
+
+  // Whether anybody can sign in; before that only the command line lets people in.
+  bool can_sign_in() const;
+  // All that is answered besides the app's files.
+  std::vector<http::Route> routes() const { return router_.routes(); }
+  // Ends event streams; what is asked later is still answered.
+  void end_streams();
+
+ private:
+  ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock);
+  Result<void> open_access();
+  void add_own_routes();
+  void add_routes();
+  http::Response from_app(const http::Request& request) const;
+
+  service::OpenShop& shop_;
+  std::shared_ptr<const SiteFiles> files_;
+  const Reach& reach_;
+  Clock clock_;
+  std::unique_ptr<service::Devices> devices_;
+  std::unique_ptr<service::AccessBook> book_;
+  http::Channel channel_;
+  FloorLines floor_;
+  service::UseForecasts forecasts_;
+  service::PartStudies studies_;
+  service::StoresStudies stores_;
+  service::Proposals proposals_;
+  http::Router router_;
+  std::unique_ptr<LiveEvents> live_;
+};
+
+}  // namespace hw::web
