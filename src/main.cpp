@@ -5,6 +5,8 @@
 #include <cstdlib>
 #include <filesystem>
 
+#include <spdlog/spdlog.h>
+
 #include "src/access/session_limits.h"
 #include "src/service/found_shop.h"
 #include "src/service/look_ahead.h"
@@ -35,6 +37,8 @@ void say(std::string_view says) {
   std::fflush(stdout);
 }
 
+Duration seconds_of(double seconds) { return {static_cast<std::int64_t>(seconds * 1e9)}; }
+
 // `tls` lies in the shop's data folder.
 Result<web::WebOptions> options_for(const web::ListenWords& words, const std::string& data) {
   HW_TAKE(share, terminal::share_folder());
@@ -57,12 +61,28 @@ Result<web::ServeOptions> serving_of(const terminal::ServeCall& call, service::S
   return options;
 }
 
+// One of the servers of a database with many plants.
+Answer serve_group(const terminal::ServeCall& call, const web::WebOptions& options) {
+  if (call.copies) {
+    return refuse(ErrorCode::wrong_usage, "--copies: of a group each plant is copied by hourwright backup");
+  }
+  const auto report = [](std::string_view says) { spdlog::warn("{}", says); };
+  storage::StoreTerms terms;
+  terms.report = report;
+  HW_TAKE(plants, storage::open_plants(call.data, terms));
+  web::GroupOptions group{options, call.peer_address, seconds_of(call.store_every_s)};
+  group.report = report;
+  HW_TRY(web::serve_group(
+      *plants, group, [](const web::Readied& readied) { say(readied.says); }, terminal::wait_for_ending));
+  return "";
+}
+
 Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for({call.listen, call.listen_tls, call.names}, call.data));
   if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database));
   HW_TRY(storage::find_store(call.data));
+  if (call.is_group) return serve_group(call, options);
   HW_TAKE(store, storage::open_store(call.data));
-  const Duration store_every{static_cast<std::int64_t>(call.store_every_s * 1e9)};
   const auto ready = [](const web::Readied& readied) {
     say(readied.says);
     if (!readied.can_sign_in) {
@@ -71,7 +91,7 @@ Answer serve(const terminal::ServeCall& call) {
   };
   HW_TAKE(serving, serving_of(call, *store));
   serving.web = options;
-  serving.store_every = store_every;
+  serving.store_every = seconds_of(call.store_every_s);
   HW_TRY(web::serve_shop(*store, serving, ready, terminal::wait_for_ending));
   return "";
 }

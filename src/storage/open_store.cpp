@@ -76,6 +76,18 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   return std::make_unique<KeptStore>(std::move(at));
 }
 
+Result<std::unique_ptr<service::Plants>> open_plants(const std::filesystem::path& folder, const StoreTerms& terms) {
+  HW_TAKE(place, place_of(folder));
+  if (!place.is_on_server()) {
+    return refuse(ErrorCode::wrong_usage, "--group: {} names no database that could hold several plants: --database",
+                  folder.string());
+  }
+  HW_TRY(sql::check_local_file_system(folder));
+  HW_TAKE(lock, sql::lock_folder(folder));
+  HW_TAKE(database, SharedDatabase::open(place, std::make_shared<sql::FolderLock>(std::move(lock)), terms));
+  return std::unique_ptr<service::Plants>{std::move(database)};
+}
+
 Result<service::ShopWithMachines> look_into(const std::filesystem::path& folder) {
   HW_TAKE(db, open_to_look(folder));
   HW_TAKE(snapshot, sql::Transaction::begin(*db));

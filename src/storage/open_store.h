@@ -21,6 +21,10 @@ Result<void> find_store(const std::filesystem::path& folder);
 // what sql::open_postgres refuses.
 Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder, const StoreTerms& terms = {});
 
+// The plants of the database that the folder names, as this process shares them with others. Refuses besides
+// wrong_usage: the folder has a file of its own.
+Result<std::unique_ptr<service::Plants>> open_plants(const std::filesystem::path& folder, const StoreTerms& terms);
+
 // The file of a data folder, opened and brought up to date: what a KeptStore keeps in. Refuses as open_store does.
 Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock);
 

@@ -50,8 +50,22 @@ Result<void> ServerHold::sign(bool is_first) {
   const std::int64_t asked_ns = now_of_computer_ns();
   HW_TAKE(db, connection());
   HW_TRY(is_first ? begin_sign(*db, run_, terms_.lasts) : renew_sign(*db, run_, terms_.lasts));
+  if (!is_first && now_of_computer_ns() >= good_until_ns_) ++lapses_;
   good_until_ns_ = asked_ns + terms_.lasts.ns;
   return {};
+}
+
+ServerRun ServerHold::run() const {
+  const std::lock_guard lock(using_);
+  return run_;
+}
+
+Result<void> ServerHold::announce(const std::string& address) {
+  {
+    const std::lock_guard lock(using_);
+    run_.address = address;
+  }
+  return sign(false);
 }
 
 void ServerHold::run_signing() {

@@ -25,7 +25,9 @@ class ServerHold {
   static Result<std::unique_ptr<ServerHold>> begin(DatabasePlace place, ServerRun run, HoldTerms terms);
   ~ServerHold();  // its plants are free at once
 
-  const ServerRun& run() const { return run_; }
+  ServerRun run() const;
+  // The address stands in its sign when it returns.
+  Result<void> announce(const std::string& address);
   // Nothing: another server holds the plant. Throws sql::StorageFailed, as do the next ones, where the database does
   // not answer.
   Result<std::optional<Lease>> take(const std::string& plant);
@@ -35,6 +37,8 @@ class ServerHold {
   // Whether its sign is good for certain: nobody can have taken a plant of it. By this computer's clock that goes on
   // while the computer sleeps.
   bool is_good() const;
+  // How often the sign was renewed too late.
+  std::uint64_t lapses() const { return lapses_; }
 
  private:
   ServerHold(DatabasePlace place, ServerRun run, HoldTerms terms)
@@ -45,11 +49,12 @@ class ServerHold {
   void run_signing();
 
   DatabasePlace place_;
+  mutable std::mutex using_;  // of the connection and the run
   ServerRun run_;
   HoldTerms terms_;
-  std::mutex using_;  // of the connection
   std::unique_ptr<sql::Connection> db_;
   std::atomic<std::int64_t> good_until_ns_ = 0;
+  std::atomic<std::uint64_t> lapses_ = 0;
   std::mutex mutex_;
   std::condition_variable wake_;
   bool is_ending_ = false;

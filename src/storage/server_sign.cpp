@@ -26,9 +26,11 @@ Result<void> begin_sign(sql::Connection& db, const ServerRun& run, Duration last
 }
 
 Result<void> renew_sign(sql::Connection& db, const ServerRun& run, Duration lasts) {
-  HW_TAKE(renewed,
-          db.execute(fmt::format("update server_sign set until_ms = {} + $3 where server = $1 and run = $2", now_ms),
-                     run.server, run.run, lasts.ns / 1'000'000));
+  HW_TAKE(
+      renewed,
+      db.execute(
+          fmt::format("update server_sign set until_ms = {} + $3, address = $4 where server = $1 and run = $2", now_ms),
+          run.server, run.run, lasts.ns / 1'000'000, run.address));
   if (renewed == 1) return {};
   return refuse(ErrorCode::conflict, "another server was started with this data folder, or a copy of it");
 }

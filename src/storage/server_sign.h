@@ -17,7 +17,7 @@ namespace hw::storage {
 // One run of one server. A data folder is one server, however often it is started.
 struct ServerRun {
   std::string server;
-  std::string run;
+  std::string run;           // which nobody can guess
   std::string address = {};  // at which the other servers reach it: http://10.0.0.5:8470; empty: they do not
 };
 

@@ -12,6 +12,9 @@ namespace hw::storage {
 namespace {
 
 constexpr std::size_t name_bytes = 9;
+constexpr std::size_t secret_size = 32;
+
+service::PlantHolder holder_of(const ServerRun& run) { return {run.server, run.address, run.run}; }
 
 // "qk3V9zB1m0Xw": the same as long as the folder is there.
 Result<std::string> server_of(const std::filesystem::path& folder) {
@@ -44,13 +47,31 @@ Result<std::unique_ptr<SharedDatabase>> SharedDatabase::open(const DatabasePlace
                                                              const StoreTerms& terms) {
   HW_TRY(update_alone(place));
   HW_TAKE(server, server_of(place.folder));
-  const ServerRun run{server, print_base64url(secret_bytes(name_bytes)), terms.address};
+  const ServerRun run{server, print_base64url(secret_bytes(secret_size)), ""};
   HW_TAKE(hold, ServerHold::begin(place, run, {terms.sign_lasts, terms.report}));
   const auto pool = [&](sql::Access access) {
     return std::make_shared<ConnectionPool>(open_with(place, access), ConnectionPool::Failed::replaced);
   };
   return std::unique_ptr<SharedDatabase>{new SharedDatabase(
       KeptAt{"", place.folder, std::move(lock), pool(sql::Access::write), pool(sql::Access::read), std::move(hold)})};
+}
+
+Result<std::vector<service::PlantSeen>> SharedDatabase::all() {
+  HW_TAKE(places, at_.hold->places());
+  std::vector<service::PlantSeen> plants;
+  for (PlantPlace& place : places) {
+    service::PlantSeen seen{std::move(place.plant), std::move(place.title), {}};
+    if (place.held_by) seen.held_by = holder_of(*place.held_by);
+    plants.push_back(std::move(seen));
+  }
+  return plants;
+}
+
+service::PlantHolder SharedDatabase::own() const { return holder_of(at_.hold->run()); }
+
+Result<int> SharedDatabase::servers() {
+  HW_TAKE(servers, at_.hold->servers());
+  return static_cast<int>(servers.size());
 }
 
 Result<std::unique_ptr<service::Store>> SharedDatabase::take(const std::string& plant) {

@@ -7,29 +7,33 @@
 #include <string>
 #include <vector>
 
+#include "src/service/plants.h"
 #include "src/storage/kept_store.h"
 
 namespace hw::storage {
 
 struct StoreTerms {
-  std::string address = {};                    // see ServerRun
   Duration sign_lasts = Duration::seconds(6);  // after which others take what a dead server held
   std::function<void(std::string_view)> report = [](std::string_view) {};
 };
 
-class SharedDatabase {
+class SharedDatabase : public service::Plants {
  public:
   // Brings the tables up to date; servers that come at once do so one after the other. The data folder gives the server
   // its name (file `server`), and `lock` keeps it from being used twice. Refuses what open_database refuses.
   static Result<std::unique_ptr<SharedDatabase>> open(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock,
                                                       const StoreTerms& terms);
 
-  // The store of a plant, which this server holds until the store is gone; nothing where another server holds it.
-  Result<std::unique_ptr<service::Store>> take(const std::string& plant);
+  Result<std::vector<service::PlantSeen>> all() override;
+  Result<int> servers() override;
+  Result<std::unique_ptr<service::Store>> take(const std::string& plant) override;
+  Result<void> announce(const std::string& address) override { return at_.hold->announce(address); }
+  service::PlantHolder own() const override;
+  bool is_good() const override { return at_.hold->is_good(); }
+  std::uint64_t lapses() const override { return at_.hold->lapses(); }
+
   // The store of a plant that is not founded yet.
   std::unique_ptr<service::Store> store_of_new(const std::string& plant);
-
-  ServerHold& hold() { return *at_.hold; }
 
  private:
   explicit SharedDatabase(KeptAt at) : at_(std::move(at)) {}

@@ -57,7 +57,7 @@ TEST_F(SharedDatabases, AServerThatCameBackTooLateWritesNothing) {
   const auto late = *a->take("north");
   ASSERT_TRUE(keep(*late, full_entry("e1")));
   const auto db = std::move(*sql::open_postgres(database.address(), sql::Access::write, {}));
-  ASSERT_TRUE(db->execute("update server_sign set until_ms = 0 where server = $1", a->hold().run().server));
+  ASSERT_TRUE(db->execute("update server_sign set until_ms = 0 where server = $1", a->own().server));
   const auto taken = *b->take("north");
   ASSERT_TRUE(taken);
   const auto refused = keep(*late, full_entry("e2"));
@@ -116,9 +116,9 @@ TEST_F(SharedDatabases, TheDatabaseItselfKeepsThePlantsApart) {
 }
 
 TEST_F(SharedDatabases, AFolderIsTheSameServerHoweverOftenItIsStarted) {
-  const std::string first = joined("a")->hold().run().server;
-  EXPECT_EQ(joined("a")->hold().run().server, first);
-  EXPECT_NE(joined("b")->hold().run().server, first);
+  const std::string first = joined("a")->own().server;
+  EXPECT_EQ(joined("a")->own().server, first);
+  EXPECT_NE(joined("b")->own().server, first);
 }
 
 TEST_F(SharedDatabases, ServersThatComeAtOnceMakeTheTablesOnce) {

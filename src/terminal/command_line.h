@@ -44,7 +44,9 @@ struct ServeCall {
   std::string listen = "127.0.0.1:8470";
   std::optional<std::string> listen_tls;
   std::vector<std::string> names;
-  double store_every_s = 5;  // 0.05 to 3600
+  bool is_group = false;                    // all plants of the database
+  std::optional<std::string> peer_address;  // at which the group's other servers reach this one
+  double store_every_s = 5;                 // 0.05 to 3600
   std::optional<std::string> copies;
   int copies_hour = 2;  // 0 to 23
   copies::Retention keep;

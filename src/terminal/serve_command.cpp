@@ -53,6 +53,11 @@ void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer
   add_listen(*command, call->listen, call->names);
   command->add_option("--listen-tls", call->listen_tls, "where to listen for HTTPS, with the certificate of DIR/tls")
       ->type_name("ADDR:PORT");
+  auto* group = command->add_flag("--group", call->is_group,
+                                  "serves all plants of the database, each at PLANT.NAME, beside other servers");
+  command->add_option("--peer-address", call->peer_address, "at which the group's other servers reach this one")
+      ->type_name("http://HOST:PORT")
+      ->needs(group);
   command->add_option("--store-every", call->store_every_s, "how often what was counted is stored")
       ->type_name("SECONDS")
       ->check(CLI::Range(0.05, 3600.0))

@@ -14,18 +14,14 @@ namespace {
 
 constexpr std::string_view sheet_path = "/api/stores/sheet", sheet_path_begin = "/api/stores/sheet/";
 constexpr std::array<std::string_view, 3> own_names{"127.0.0.1", "[::1]", "localhost"};
+constexpr std::string_view below_own = ".localhost";
 
-// "localhost" of "localhost:8470", "[::1]" of "[::1]:8470"; the whole where what follows the colon is no port.
-std::string_view without_port(std::string_view host) {
-  const auto colon = host.rfind(':');
-  if (colon == std::string_view::npos) return host;
-  const std::string_view port = host.substr(colon + 1);
-  const bool is_port = std::all_of(port.begin(), port.end(), [](char c) { return c >= '0' && c <= '9'; });
-  return is_port ? host.substr(0, colon) : host;
-}
-
+// Names below localhost are this computer's too, and no name server gives them to anybody (RFC 6761, section 6.3).
 bool is_own_name(std::string_view host) {
   const std::string_view name = without_port(host);
+  if (name.size() > below_own.size() && http::same_name(name.substr(name.size() - below_own.size()), below_own)) {
+    return true;
+  }
   return std::any_of(own_names.begin(), own_names.end(), [&](auto own) { return http::same_name(name, own); });
 }
 
@@ -50,8 +46,6 @@ bool is_sheet(const http::Request& request) {
   return request.method == "POST" && (request.path == sheet_path || request.path.starts_with(sheet_path_begin));
 }
 
-std::string_view host_of(const http::Request& request) { return request.headers.find("Host").value_or(""); }
-
 std::string answers_at(const Reach& reach) {
   std::string names;
   for (const auto& name : reach.names()) names += ", " + print_in_url(name);
@@ -60,6 +54,16 @@ std::string answers_at(const Reach& reach) {
 }
 
 }  // namespace
+
+std::string_view host_of(const http::Request& request) { return request.headers.find("Host").value_or(""); }
+
+std::string_view without_port(std::string_view host) {
+  const auto colon = host.rfind(':');
+  if (colon == std::string_view::npos) return host;
+  const std::string_view port = host.substr(colon + 1);
+  const bool is_port = std::all_of(port.begin(), port.end(), [](char c) { return c >= '0' && c <= '9'; });
+  return is_port ? host.substr(0, colon) : host;
+}
 
 std::string media_type_of(const http::Request& request) {
   const std::string_view field = request.headers.find("Content-Type").value_or("");

@@ -11,9 +11,14 @@
 
 namespace hw::web {
 
+// The Host of a request, with its port; empty where there is none.
+std::string_view host_of(const http::Request& request);
+// "localhost" of "localhost:8470", "[::1]" of "[::1]:8470"; the whole where what follows the colon is no port.
+std::string_view without_port(std::string_view host);
+
 // Whether the request comes from this computer and was meant for it: the peer's address is a loopback one, and the Host
-// is 127.0.0.1, [::1] or localhost, with any port. A loopback peer that asks for another name may be somebody else,
-// whom a program on this computer passes on.
+// is 127.0.0.1, [::1], localhost or a name below that, with any port. A loopback peer that asks for another name may be
+// somebody else, whom a program on this computer passes on.
 bool is_this_computer(const http::Request& request);
 
 // Refuses 421 a Host that is neither this computer's (is_this_computer) nor a name by which other devices reach the

@@ -26,6 +26,11 @@ void Reach::set_lines(const Lines& lines) {
   lines_ = lines;
 }
 
+Lines Reach::lines() const {
+  const std::lock_guard lock(mutex_);
+  return lines_;
+}
+
 void Reach::set_served(const certificates::Served& served) {
   const std::lock_guard lock(mutex_);
   served_ = served;

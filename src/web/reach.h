@@ -25,6 +25,7 @@ class Reach {
 
   // The lines that are open to other devices, once they are known.
   void set_lines(const Lines& lines);
+  Lines lines() const;
   // What the TLS line serves now; its names count as the server's own.
   void set_served(const certificates::Served& served);
 

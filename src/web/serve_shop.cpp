@@ -8,10 +8,10 @@ namespace hw::web {
 namespace {
 
 // This computer's own address of the plain line.
-std::string own_address(const WebServer& web, const Endpoint& plain) {
+std::string own_address(std::uint16_t port, const Endpoint& plain) {
   const bool is_own = !is_for_others(plain) && plain.address.find(':') == std::string::npos;
   const std::string host = plain.address == "::1" ? "[::1]" : is_own ? plain.address : "127.0.0.1";
-  return fmt::format("http://{}:{}", host, web.port());
+  return fmt::format("http://{}:{}", host, port);
 }
 
 std::string where_it_is(const WebServer& web, const std::string& own) {
@@ -41,7 +41,7 @@ Result<void> serve(service::Store& store, const ServeOptions& options, const Rea
   HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
   const auto copying = start_copying(*shop, options);
-  const std::string own = own_address(*web, options.web.plain);
+  const std::string own = own_address(web->port(), options.web.plain);
   ready({where_it_is(*web, own), own, web->can_sign_in()});
   wait();
   web->stop();
@@ -49,6 +49,20 @@ Result<void> serve(service::Store& store, const ServeOptions& options, const Rea
 }
 
 }  // namespace
+
+Result<void> serve_group(service::Plants& plants, const GroupOptions& options, const Ready& ready,
+                         const std::function<void()>& wait) {
+  try {
+    HW_TAKE(group, GroupServer::start(plants, options, now));
+    const std::string own = own_address(group->port(), options.web.plain);
+    ready({fmt::format("Hourwright is at {}/, and each plant at PLANT.NAME with that port. Ctrl-C ends it.", own), own,
+           true});
+    wait();
+    return {};
+  } catch (const sql::StorageFailed& failed) {
+    return refuse(failed.error());
+  }
+}
 
 Result<void> serve_shop(service::Store& store, const ServeOptions& options, const Ready& ready,
                         const std::function<void()>& wait) {

@@ -5,6 +5,7 @@
 
 #include "src/service/nightly_copies.h"
 #include "src/service/running_feeds.h"
+#include "src/web/group_server.h"
 #include "src/web/web_server.h"
 
 namespace hw::web {
@@ -24,6 +25,11 @@ struct Readied {
   bool can_sign_in;     // somebody can
 };
 using Ready = std::function<void(const Readied& readied)>;
+
+// Serves a group's plants, as far as this server holds them, until `wait` returns. Refuses what GroupServer::start
+// refuses.
+Result<void> serve_group(service::Plants& plants, const GroupOptions& options, const Ready& ready,
+                         const std::function<void()>& wait);
 
 // Serves until `wait` returns; `ready` is told once all answers. What was counted is stored at
 // the end.

@@ -45,8 +45,8 @@ Result<std::unique_ptr<ShopSite>> ShopSite::open(service::OpenShop& shop, std::s
 Result<void> ShopSite::open_access() {
   HW_TAKE(devices, service::Devices::open(shop_.store(), shop_.calendar().zone, secret_bytes));
   devices_ = std::move(devices);
-  HW_TAKE(book, service::AccessBook::open(shop_.store(), shop_.calendar().zone, secret_bytes,
-                                          files_->access.permissions));
+  HW_TAKE(book,
+          service::AccessBook::open(shop_.store(), shop_.calendar().zone, secret_bytes, files_->access.permissions));
   book_ = std::move(book);
   router_.guard([this](const http::Route& route, http::Request& request) {
     auto refusal = unless_the_disk_fails([&] {
@@ -72,8 +72,8 @@ void ShopSite::add_own_routes() {
 }
 
 void ShopSite::add_routes() {
-  add_api(router_, {shop_, floor_, clock_, channel_, forecasts_, proposals_, studies_, stores_, files_->contract,
-                    reach_});
+  add_api(router_,
+          {shop_, floor_, clock_, channel_, forecasts_, proposals_, studies_, stores_, files_->contract, reach_});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   const AccessParts access{*book_, *devices_, shop_, reach_, clock_, channel_};
   add_sign_in_routes(router_, access);

@@ -1,0 +1,53 @@
+#pragma once
+// The plants of a group, as a server that shares their database with others needs them. A plant is held by one server
+// at a time, which alone opens it, follows its feeds and writes its record; the others pass on to it what is asked of
+// the plant.
+
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "src/service/store.h"
+
+namespace hw::service {
+
+// The group's own key: a plant without machines, whose people see all plants.
+inline constexpr const char* group_key = "group";
+
+struct PlantHolder {
+  std::string server;
+  std::string address;  // at which the other servers reach it: http://10.0.0.5:8470; empty: they do not
+  std::string secret;   // by which it knows that a request comes from one of them
+};
+
+struct PlantSeen {
+  std::string key;
+  std::string title;
+  std::optional<PlantHolder> held_by;
+};
+
+class Plants {
+ public:
+  virtual ~Plants() = default;
+
+  // All of the database in the order of their keys. Throws sql::StorageFailed where it does not answer, as the others
+  // do.
+  virtual Result<std::vector<PlantSeen>> all() = 0;
+  // How many servers share the plants now, this one among them.
+  virtual Result<int> servers() = 0;
+  // The store of a plant, which this server holds until the store is gone; nothing where another server holds it.
+  virtual Result<std::unique_ptr<Store>> take(const std::string& plant) = 0;
+
+  // At which address the others reach this server from now on.
+  virtual Result<void> announce(const std::string& address) = 0;
+  virtual PlantHolder own() const = 0;
+  // Whether nobody else can hold what this server took. It is false once the others have heard nothing of this server
+  // for too long.
+  virtual bool is_good() const = 0;
+  // How often it has become false so far: what was opened before may be out of date.
+  virtual std::uint64_t lapses() const = 0;
+};
+
+}  // namespace hw::service

@@ -1,0 +1,150 @@
+#include "src/web/held_plants.h"
+
+#include <algorithm>
+
+#include "libs/sql/storage_failed.h"
+#include "src/web/plant_host.h"
+
+namespace hw::web {
+namespace {
+
+constexpr Duration try_again_after = Duration::seconds(30);
+constexpr std::size_t given_up_max = 8;  // in one round, so that the others can follow
+
+}  // namespace
+
+void HeldPlants::look() {
+  std::string trouble;
+  try {
+    if (const auto looked = look_once(); !looked) trouble = looked.error().message;
+  } catch (const sql::StorageFailed& failed) {
+    trouble = failed.what();
+  }
+  const std::lock_guard lock(mutex_);
+  if (!trouble.empty() && trouble != trouble_) parts_.report(trouble);
+  trouble_ = std::move(trouble);
+}
+
+Result<void> HeldPlants::look_once() {
+  if (!parts_.plants.is_good()) return {};  // who holds what is not known before it is
+  HW_TAKE(seen, parts_.plants.all());
+  HW_TAKE(servers, parts_.plants.servers());
+  {
+    const std::lock_guard lock(mutex_);
+    seen_.clear();
+    for (const service::PlantSeen& plant : seen) seen_[plant.key] = plant.held_by;
+    servers_ = servers;
+  }
+  const auto sharers = static_cast<std::size_t>(std::max(1, servers));
+  const std::size_t share = (seen.size() + sharers - 1) / sharers;
+  let_go_of_strangers(seen);
+  give_up_surplus(share);
+  take_share(seen, share);
+  return {};
+}
+
+// What another server holds, and what was opened before this server's sign was too old for a while.
+void HeldPlants::let_go_of_strangers(const std::vector<service::PlantSeen>& seen) {
+  std::vector<std::string> gone;
+  for (const auto& [key, plant] : held_) {
+    const auto at = std::find_if(seen.begin(), seen.end(), [&, key = key](const auto& one) { return one.key == key; });
+    const bool is_own = at != seen.end() && at->held_by && at->held_by->server == parts_.plants.own().server;
+    if (!is_own || plant->lapses != parts_.plants.lapses()) gone.push_back(key);
+  }
+  for (const std::string& key : gone) let_go(key);
+}
+
+void HeldPlants::give_up_surplus(std::size_t share) {
+  for (std::size_t i = 0; i < given_up_max && held_.size() > share; ++i) let_go(held_.rbegin()->first);
+}
+
+void HeldPlants::take_share(const std::vector<service::PlantSeen>& seen, std::size_t share) {
+  for (const service::PlantSeen& plant : seen) {
+    const bool is_anothers = plant.held_by && plant.held_by->server != parts_.plants.own().server;
+    if (held_.size() < share && !is_anothers && !held_.contains(plant.key)) take(plant.key);
+  }
+}
+
+void HeldPlants::let_go(const std::string& plant) {
+  std::shared_ptr<HeldPlant> held;
+  {
+    const std::lock_guard lock(mutex_);
+    held = std::move(held_.at(plant));
+    held_.erase(plant);
+  }
+  held->site->end_streams();
+  parts_.report(fmt::format("plant {}: let go", plant));
+}
+
+void HeldPlants::take(const std::string& plant) {
+  const Instant now = parts_.clock();
+  if (const auto trouble = not_before_.find(plant); trouble != not_before_.end() && now < trouble->second) return;
+  auto opened = open(plant);
+  if (!opened) {
+    not_before_[plant] = now + try_again_after;
+    parts_.report(opened.error().at(fmt::format("plant {}", plant)).message);
+    return;
+  }
+  if (!*opened) return;  // somebody was quicker
+  not_before_.erase(plant);
+  parts_.report(fmt::format("plant {}: held by this server", plant));
+  const std::lock_guard lock(mutex_);
+  held_[plant] = std::move(*opened);
+  seen_[plant] = parts_.plants.own();
+}
+
+Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
+  auto held = std::make_shared<HeldPlant>();
+  held->lapses = parts_.plants.lapses();
+  HW_TAKE(store, parts_.plants.take(plant));
+  if (!store) return std::shared_ptr<HeldPlant>{};
+  held->store = std::move(store);
+  HW_TAKE(shop, service::OpenShop::open(*held->store));
+  held->shop = std::move(shop);
+  held->reach = reach_of_plant(plant, parts_.reach);
+  HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock));
+  held->site = std::move(site);
+  service::FeedsOptions feeds;
+  feeds.store_every = parts_.store_every;
+  feeds.clock = parts_.clock;
+  feeds.report = [report = parts_.report, plant](std::string_view says) {
+    report(fmt::format("plant {}: {}", plant, says));
+  };
+  HW_TAKE(running, service::RunningFeeds::start(*held->shop, std::move(feeds)));
+  held->feeds = std::move(running);
+  return held;
+}
+
+void HeldPlants::close() {
+  while (!held_.empty()) let_go(held_.begin()->first);
+}
+
+std::shared_ptr<const HeldPlant> HeldPlants::find(const std::string& plant) const {
+  const std::lock_guard lock(mutex_);
+  const auto at = held_.find(plant);
+  const bool is_certain = at != held_.end() && parts_.plants.is_good() && at->second->lapses == parts_.plants.lapses();
+  return is_certain ? at->second : nullptr;
+}
+
+std::optional<service::PlantHolder> HeldPlants::holder_of(const std::string& plant) const {
+  const std::lock_guard lock(mutex_);
+  const auto at = seen_.find(plant);
+  return at == seen_.end() ? std::nullopt : at->second;
+}
+
+bool HeldPlants::knows(const std::string& plant) const {
+  const std::lock_guard lock(mutex_);
+  return seen_.contains(plant);
+}
+
+HeldPlants::Counts HeldPlants::counts() const {
+  const std::lock_guard lock(mutex_);
+  return {held_.size(), seen_.size(), servers_};
+}
+
+std::string HeldPlants::trouble() const {
+  const std::lock_guard lock(mutex_);
+  return trouble_;
+}
+
+}  // namespace hw::web
