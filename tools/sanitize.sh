@@ -43,7 +43,7 @@ run_under() {
   rm -f "$log" "$log".report.*
   local reports_at="log_path=$PWD/$log.report"
   ASAN_OPTIONS=$reports_at LSAN_OPTIONS="suppressions=$PWD/tools/leaks_of_others.txt:print_suppressions=0" \
-    UBSAN_OPTIONS=print_stacktrace=1 TSAN_OPTIONS=$reports_at run_suite "build-$preset" "$suite" > "$log" 2>&1
+    UBSAN_OPTIONS=print_stacktrace=1 TSAN_OPTIONS="$reports_at:suppressions=$PWD/tools/races_of_others.txt:ignore_noninstrumented_modules=0" run_suite "build-$preset" "$suite" > "$log" 2>&1
   status=$?
   # UndefinedBehaviorSanitizer writes to no file: what it says of a server stands in that one's output, and ends it.
   found=$(($(find "build-$preset/sanitized" -name "$suite.report.*" | wc -l) + $(grep -c ': runtime error: ' "$log")))

@@ -244,7 +244,8 @@ Result<ServerAnswer> PostgresConnection::refused(const ServerAnswer& answer, std
   const char* primary = answer ? PQresultErrorField(answer.get(), PG_DIAG_MESSAGE_PRIMARY) : nullptr;
   const std::string message =
       fmt::format("{}: {}", name_, primary ? std::string(primary) : first_line(PQerrorMessage(server_.get())));
-  if (PQstatus(server_.get()) == CONNECTION_BAD || is_of(state, "08") || is_of(state, "57P")) {
+  // What has no state was not said by the server: the line to it is lost, whether libpq has noticed yet or not.
+  if (state.empty() || PQstatus(server_.get()) == CONNECTION_BAD || is_of(state, "08") || is_of(state, "57P")) {
     broken_ = Error{ErrorCode::unreachable, message, Saying{"disk-failed"}};
     throw StorageFailed(*broken_);
   }

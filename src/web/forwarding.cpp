@@ -1,6 +1,7 @@
 #include "src/web/forwarding.h"
 
 #include <array>
+#include <chrono>
 #include <condition_variable>
 #include <deque>
 #include <mutex>
@@ -15,6 +16,10 @@ namespace {
 constexpr const char* by_server = "X-Hourwright-Server";  // the receiver's secret
 constexpr const char* for_address = "X-Hourwright-Remote";
 constexpr const char* for_line = "X-Hourwright-Line";
+
+constexpr int waiting_max = 6;
+constexpr Duration answer_within = Duration::seconds(20);
+constexpr std::chrono::seconds head_within{5};  // of a stream of events
 
 // They are about one line between two programs (RFC 9110, section 7.6.1), or the server's own affair.
 constexpr std::array of_the_line{"Connection", "Content-Length", "Transfer-Encoding", "Date",  "Keep-Alive",
@@ -60,9 +65,9 @@ class ForwardedEvents : public http::ByteStream {
   // Waits for the head of the answer. An Error where there is none.
   Result<std::pair<int, http::Headers>> head() {
     std::unique_lock lock(mutex_);
-    wake_head_.wait(lock, [this] { return head_ || is_closed_; });
+    wake_head_.wait_for(lock, head_within, [this] { return head_ || is_closed_; });
     if (head_) return *head_;
-    return refuse(ErrorCode::unreachable, "{}", trouble_);
+    return refuse(ErrorCode::unreachable, "{}", trouble_.empty() ? "the plant's server does not answer" : trouble_);
   }
 
   std::string take() override {
@@ -155,7 +160,31 @@ http::Response try_again_soon(std::string_view says) {
   return response;
 }
 
-http::Response forward(const http::Request& request, const service::PlantHolder& holder) {
+// One of the places to wait at a server, as long as it is there.
+class Forwarding::Place {
+ public:
+  Place(Forwarding& all, const std::string& server) : all_(all), server_(server) {
+    const std::lock_guard lock(all_.mutex_);
+    is_free_ = all_.waiting_[server_] < waiting_max;
+    if (is_free_) ++all_.waiting_[server_];
+  }
+  ~Place() {
+    const std::lock_guard lock(all_.mutex_);
+    if (is_free_) --all_.waiting_[server_];
+  }
+  Place(const Place&) = delete;
+  Place& operator=(const Place&) = delete;
+  bool is_free() const { return is_free_; }
+
+ private:
+  Forwarding& all_;
+  std::string server_;
+  bool is_free_ = false;
+};
+
+http::Response Forwarding::forward(const http::Request& request, const service::PlantHolder& holder) {
+  const Place place(*this, holder.server);
+  if (!place.is_free()) return try_again_soon("the plant's server is slow to answer");
   auto url = http::parse_url(holder.address);
   if (!url) return try_again_soon("the server that holds the plant cannot be reached from this one");
   url->target = request.target;
@@ -163,6 +192,8 @@ http::Response forward(const http::Request& request, const service::PlantHolder&
   if (headers.lists("Accept", "text/event-stream")) return forward_events(*url, std::move(headers));
   http::GetOptions options;
   options.headers = std::move(headers);
+  options.answer_within = answer_within;
+  options.connect_within = Duration::seconds(2);
   auto answer = http::send(*url, request.method, request.body, options);
   if (!answer) return try_again_soon(answer.error().message);
   answer->headers = without_those_of_the_line(answer->headers);

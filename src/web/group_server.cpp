@@ -3,7 +3,6 @@
 #include <chrono>
 
 #include "libs/http/problem.h"
-#include "src/web/forwarding.h"
 #include "src/web/origin_check.h"
 #include "src/web/plant_host.h"
 #include "src/web/readiness.h"
@@ -96,7 +95,7 @@ http::Response GroupServer::answer(http::Request request) const {
   const bool is_elsewhere = holder && holder->server != plants_.own().server;
   if (is_forwarded || !is_elsewhere) return try_again_soon("no server holds the plant just now; one will in seconds");
   if (auto refusal = check_origin(request, *reach_of_plant(*plant, reach_))) return *std::move(refusal);
-  return forward(request, *holder);
+  return forwarding_.forward(request, *holder);
 }
 
 // Of a plant that is elsewhere the body has to come here first.

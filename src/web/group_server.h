@@ -7,6 +7,7 @@
 #include <mutex>
 #include <thread>
 
+#include "src/web/forwarding.h"
 #include "src/web/held_plants.h"
 #include "src/web/open_lines.h"
 
@@ -44,6 +45,7 @@ class GroupServer {
   GroupOptions options_;
   Reach reach_;
   std::unique_ptr<HeldPlants> held_;
+  mutable Forwarding forwarding_;
   std::unique_ptr<OpenLines> lines_;
   std::mutex mutex_;
   std::condition_variable wake_;

@@ -30,12 +30,13 @@ int status_of(std::string method, http::Headers headers, const Came& came = {}) 
 }
 
 TEST(OriginCheck, OnlyTheServersOwnNamesAreAnswered) {
-  for (const char* host : {"127.0.0.1:8470", "127.0.0.1", "localhost:8470", "LOCALHOST", "[::1]:8470", "[::1]"}) {
+  for (const char* host :
+       {"127.0.0.1:8470", "127.0.0.1", "localhost:8470", "LOCALHOST", "north.localhost:8470", "[::1]:8470", "[::1]"}) {
     EXPECT_EQ(status_of("GET", {{"Host", host}}), 0) << host;
   }
-  for (const char* host : {"rebound.example:8470", "127.0.0.1.rebound.example", "localhost.rebound.example:8470", "",
-                           ":8470", "127.0.0.1:8470.rebound.example", "10.0.0.8:8470", "::1", "[::1",
-                           "127.0.0.1@rebound.example", "rebound.example:127.0.0.1"}) {
+  for (const char* host : {"rebound.example:8470", "127.0.0.1.rebound.example", "localhost.rebound.example:8470",
+                           "northlocalhost", ".localhost", "", ":8470", "127.0.0.1:8470.rebound.example",
+                           "10.0.0.8:8470", "::1", "[::1", "127.0.0.1@rebound.example", "rebound.example:127.0.0.1"}) {
     EXPECT_EQ(status_of("GET", {{"Host", host}}), 421) << host;
     EXPECT_EQ(status_of("POST", {{"Host", host}, {"Content-Type", "application/json"}}), 421) << host;
   }

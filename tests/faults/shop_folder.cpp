@@ -5,13 +5,12 @@
 
 #include <fmt/format.h>
 
-#include "libs/sql/sqlite.h"
 #include "libs/values/assert.h"
 #include "src/service/carried.h"
 #include "src/service/machine_count.h"
 #include "src/service/model_text.h"
+#include "src/storage/database_place.h"
 #include "src/storage/open_store.h"
-#include "src/storage/schema.h"
 
 namespace hw::faults {
 namespace {
@@ -111,9 +110,9 @@ KeptShop read_shop(const std::filesystem::path& folder, Instant at) {
 
 std::map<std::string, service::FeedPosition> read_positions(const std::filesystem::path& folder) {
   std::map<std::string, service::FeedPosition> positions;
-  const sql::SqliteOptions options{.application_id = storage::application_id};
-  const auto db = must(sql::open_sqlite(folder / "hourwright.db", sql::Access::read, options));
-  auto rows = must(db->query("select feed, instance_id, next_sequence, last_sign_ms from feed_position"));
+  const auto db = must(storage::open_database(must(storage::place_of(folder)), sql::Access::read));
+  auto rows = must(db->query(
+      "select feed, instance_id, next_sequence, last_sign_ms from feed_position where plant = $1", db->tenant()));
   while (rows.next()) {
     service::FeedPosition position{rows.get<std::string>(0), std::stoull(rows.get<std::string>(1)),
                                    std::stoull(rows.get<std::string>(2)),

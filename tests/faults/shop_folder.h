@@ -22,7 +22,8 @@ struct ShopMachine {
 // The only task of every machine: due every 100 operating hours.
 inline constexpr std::string_view task_key = "filter";
 
-// Machines with a UTC calendar; feeds in the order in which they are first named.
+// Machines with a UTC calendar; feeds in the order in which they are first named. A folder that names a plant
+// of a database on a server is for that one.
 void found_shop(const std::filesystem::path& folder, const std::vector<ShopMachine>& machines);
 
 // One machine as it was stored.

@@ -7,6 +7,8 @@
 #include <gtest/gtest.h>
 
 #include "libs/http/loopback_test.h"
+#include "src/web/held_plants.h"
+#include "src/web/shop_site.h"
 #include "tests/group/group_scene.h"
 
 namespace hw::group {
