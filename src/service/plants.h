@@ -4,6 +4,7 @@
 // the plant.
 
 #include <cstdint>
+#include <map>
 #include <memory>
 #include <optional>
 #include <string>
@@ -28,6 +29,13 @@ struct PlantSeen {
   std::optional<PlantHolder> held_by;
 };
 
+// What the holder of a plant told the others, as JSON of a PlantLineView.
+struct PublishedLine {
+  std::string plant;
+  std::int64_t version = 0;  // another one each time
+  std::string line;
+};
+
 class Plants {
  public:
   virtual ~Plants() = default;
@@ -40,6 +48,10 @@ class Plants {
   // The store of a plant, which this server holds until the store is gone; nothing where another server holds it.
   virtual Result<std::unique_ptr<Store>> take(const std::string& plant) = 0;
 
+  // Tells the others the line of a plant that this server holds.
+  virtual Result<void> publish(const std::string& plant, const std::string& line) = 0;
+  // The lines of which another version is known, or none.
+  virtual Result<std::vector<PublishedLine>> published(const std::map<std::string, std::int64_t>& known) = 0;
   // At which address the others reach this server from now on.
   virtual Result<void> announce(const std::string& address) = 0;
   virtual PlantHolder own() const = 0;

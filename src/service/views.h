@@ -63,9 +63,11 @@ struct ShopView {
   std::vector<CounterWordView> counter_words;
   std::string currency;
   bool loopback_only = true;
+  bool group = false;  // the group's own site, which has no machines
   std::string version;
 };
-BOOST_DESCRIBE_STRUCT(ShopView, (), (plant, cells, kinds, people, counter_words, currency, loopback_only, version))
+BOOST_DESCRIBE_STRUCT(ShopView, (),
+                      (plant, cells, kinds, people, counter_words, currency, loopback_only, group, version))
 
 struct DoingView {
   std::string state;

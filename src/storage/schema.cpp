@@ -196,6 +196,8 @@ constexpr const char* servers_schema = R"sql(
 create table server_sign(server text primary key, run text not null, address text not null, until_ms integer not null) strict;
 create table plant_lease(
   plant text primary key references plant, server text not null, number integer not null) strict;
+create table plant_line(
+  plant text primary key references plant, version integer not null, line text not null) strict;
 create table grant_left(
   plant text not null references plant, secret_hash text not null, body text not null, primary key(plant, secret_hash)) strict;
 )sql";
@@ -210,7 +212,7 @@ std::span<const sql::Migration> migrations() {
 }
 
 bool is_of_servers(std::string_view table) {
-  return table == "server_sign" || table == "plant_lease" || table == "grant_left";
+  return table == "server_sign" || table == "plant_lease" || table == "plant_line" || table == "grant_left";
 }
 
 Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where) {

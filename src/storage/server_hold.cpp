@@ -106,6 +106,18 @@ Result<std::vector<ServerRun>> ServerHold::servers() {
   return signed_servers(*db);
 }
 
+Result<void> ServerHold::publish(const std::string& plant, const std::string& line) {
+  const std::lock_guard lock(using_);
+  HW_TAKE(db, connection());
+  return publish_line(*db, plant, run_.server, line);
+}
+
+Result<std::vector<service::PublishedLine>> ServerHold::published(const std::map<std::string, std::int64_t>& known) {
+  const std::lock_guard lock(using_);
+  HW_TAKE(db, connection());
+  return published_lines(*db, known);
+}
+
 bool ServerHold::is_good() const { return now_of_computer_ns() < good_until_ns_; }
 
 }  // namespace hw::storage

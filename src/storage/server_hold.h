@@ -34,6 +34,8 @@ class ServerHold {
   Result<void> give_up(const std::string& plant, const Lease& lease);
   Result<std::vector<PlantPlace>> places();
   Result<std::vector<ServerRun>> servers();
+  Result<void> publish(const std::string& plant, const std::string& line);
+  Result<std::vector<service::PublishedLine>> published(const std::map<std::string, std::int64_t>& known);
   // Whether its sign is good for certain: nobody can have taken a plant of it. By this computer's clock that goes on
   // while the computer sleeps.
   bool is_good() const;

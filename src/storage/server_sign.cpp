@@ -93,4 +93,33 @@ Result<std::vector<PlantPlace>> plant_places(sql::Connection& db) {
   return places;
 }
 
+Result<void> publish_line(sql::Connection& db, const std::string& plant, const std::string& server,
+                          const std::string& line) {
+  HW_TAKE(kept, db.execute("insert into plant_line(plant, version, line) select plant, 1, $3 from plant_lease where "
+                           "plant = $1 and server = $2 on conflict(plant) do update set version = plant_line.version "
+                           "+ 1, line = excluded.line",
+                           plant, server, line));
+  if (kept == 1) return {};
+  return refuse(ErrorCode::in_use, Saying{"plant-moved"}, "another server holds the plant {} now", plant);
+}
+
+Result<std::vector<service::PublishedLine>> published_lines(sql::Connection& db,
+                                                            const std::map<std::string, std::int64_t>& known) {
+  std::vector<std::string> changed;
+  {
+    HW_TAKE(versions, db.query("select plant, version from plant_line order by plant"));
+    while (versions.next()) {
+      const auto [plant, version] = versions.get_all<std::string, std::int64_t>();
+      const auto at = known.find(plant);
+      if (at == known.end() || at->second != version) changed.push_back(plant);
+    }
+  }
+  std::vector<service::PublishedLine> lines;
+  for (const std::string& plant : changed) {
+    HW_TAKE(rows, db.query("select version, line from plant_line where plant = $1", plant));
+    while (rows.next()) lines.push_back({plant, rows.get<std::int64_t>(0), rows.get<std::string>(1)});
+  }
+  return lines;
+}
+
 }  // namespace hw::storage

@@ -11,6 +11,7 @@
 
 #include "libs/sql/connection.h"
 #include "libs/values/instant.h"
+#include "src/service/plants.h"
 
 namespace hw::storage {
 
@@ -53,5 +54,11 @@ struct PlantPlace {
 };
 // In the order of their keys.
 Result<std::vector<PlantPlace>> plant_places(sql::Connection& db);
+
+// What the holder of a plant tells the others; refuses in_use where another one holds it.
+Result<void> publish_line(sql::Connection& db, const std::string& plant, const std::string& server,
+                          const std::string& line);
+Result<std::vector<service::PublishedLine>> published_lines(sql::Connection& db,
+                                                            const std::map<std::string, std::int64_t>& known);
 
 }  // namespace hw::storage

@@ -107,6 +107,19 @@ TEST_F(ServerSigns, TellWhichServersThereAre) {
   EXPECT_EQ(signed_servers(*db)->front().server, "b");
 }
 
+TEST_F(ServerSigns, TheHolderAloneTellsOfItsPlantAndWhoKnowsItHearsNothingTwice) {
+  ASSERT_TRUE(*take_plant(*db, "north", "a"));
+  EXPECT_EQ(publish_line(*db, "north", "b", "{}").error().code, ErrorCode::in_use);
+  ASSERT_TRUE(publish_line(*db, "north", "a", "{\"x\":1}"));
+  const auto heard = *published_lines(*db, {});
+  ASSERT_EQ(heard.size(), 1u);
+  EXPECT_EQ(heard.front().plant, "north");
+  EXPECT_EQ(heard.front().line, "{\"x\":1}");
+  EXPECT_TRUE(published_lines(*db, {{"north", heard.front().version}})->empty());
+  ASSERT_TRUE(publish_line(*db, "north", "a", "{\"x\":2}"));
+  EXPECT_EQ(published_lines(*db, {{"north", heard.front().version}})->size(), 1u);
+}
+
 TEST_F(ServerSigns, AWriterThatStopsInTheMiddleIsEndedByTheDatabase) {
   const Lease lease = **take_plant(*db, "north", "a");
   ASSERT_TRUE(db->act_for("north"));

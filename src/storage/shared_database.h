@@ -27,6 +27,12 @@ class SharedDatabase : public service::Plants {
   Result<std::vector<service::PlantSeen>> all() override;
   Result<int> servers() override;
   Result<std::unique_ptr<service::Store>> take(const std::string& plant) override;
+  Result<void> publish(const std::string& plant, const std::string& line) override {
+    return at_.hold->publish(plant, line);
+  }
+  Result<std::vector<service::PublishedLine>> published(const std::map<std::string, std::int64_t>& known) override {
+    return at_.hold->published(known);
+  }
   Result<void> announce(const std::string& address) override { return at_.hold->announce(address); }
   service::PlantHolder own() const override;
   bool is_good() const override { return at_.hold->is_good(); }

@@ -22,6 +22,7 @@ Result<service::CounterDaysView> days(const ApiParts& parts, const Request& requ
 // Who is limited to some machines is not told who works here.
 service::ShopView shop_view(const ApiParts& parts, const Request& request) {
   service::ShopView view = show_shop(parts.shop, parts.clock());
+  view.group = parts.group != nullptr;
   view.loopback_only = parts.reach.addresses().empty();
   if (request.limited_to) view.people.clear();
   return view;
@@ -110,6 +111,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_stop_routes(router, parts);
   add_stores_routes(router, parts);
   add_stores_sheet_routes(router, parts);
+  add_group_routes(router, parts);
   add_job_card_route(router, parts);
   add_label_routes(router, parts);
   add_forecast_routes(router, parts);

@@ -11,6 +11,7 @@
 #include "src/service/stores_study.h"
 #include "src/service/use_cases.h"
 #include "src/web/floor_lines.h"
+#include "src/web/group_lines.h"
 #include "src/web/reach.h"
 
 namespace hw::web {
@@ -26,8 +27,9 @@ struct ApiParts {
   service::Proposals& proposals;
   service::PartStudies& studies;
   service::StoresStudies& stores;
-  std::string contract_json;  // the contract as JSON, for GET /api/openapi.json
-  const Reach& reach;         // whether other devices reach the server
+  std::string contract_json;          // the contract as JSON, for GET /api/openapi.json
+  const Reach& reach;                 // whether other devices reach the server
+  const GroupLines* group = nullptr;  // of a group's own site; a shop's has none
 };
 
 // Adds every route of the contract. The parts outlive the router.

@@ -2,6 +2,7 @@
 
 #include <chrono>
 
+#include "libs/formats/json.h"
 #include "libs/http/problem.h"
 #include "src/web/origin_check.h"
 #include "src/web/plant_host.h"
@@ -35,7 +36,9 @@ Result<std::unique_ptr<GroupServer>> GroupServer::start(service::Plants& plants,
   group->lines_ = std::move(lines);
   HW_TRY(plants.announce(options.peer_address.value_or(fmt::format("http://127.0.0.1:{}", group->port()))));
   group->held_->look();
-  group->thread_ = std::thread([self = group.get()] { self->run_looking(); });
+  for (const auto step : {&HeldPlants::look, &HeldPlants::tell_and_hear}) {
+    group->threads_.emplace_back([self = group.get(), step] { self->run(step); });
+  }
   return group;
 }
 
@@ -47,17 +50,18 @@ void GroupServer::stop() {
     is_stopping_ = true;
   }
   wake_.notify_all();
-  if (thread_.joinable()) thread_.join();
+  for (std::thread& thread : threads_) thread.join();
+  threads_.clear();
   if (lines_) lines_->stop();
   if (held_) held_->close();
 }
 
-void GroupServer::run_looking() {
+void GroupServer::run(void (HeldPlants::*step)()) {
   const std::chrono::nanoseconds every{options_.look_every.ns};
   std::unique_lock lock(mutex_);
   while (!wake_.wait_for(lock, every, [this] { return is_stopping_; })) {
     lock.unlock();
-    held_->look();
+    ((*held_).*step)();
     lock.lock();
   }
 }

@@ -39,7 +39,8 @@ class GroupServer {
   http::Response answer(http::Request request) const;
   std::optional<http::Response> answer_before(http::Request head) const;
   std::optional<http::Response> answer_for_itself(const http::Request& request) const;
-  void run_looking();
+  // Calls it every `look_every` until this stops.
+  void run(void (HeldPlants::*step)());
 
   service::Plants& plants_;
   GroupOptions options_;
@@ -50,7 +51,7 @@ class GroupServer {
   std::mutex mutex_;
   std::condition_variable wake_;
   bool is_stopping_ = false;
-  std::thread thread_;
+  std::vector<std::thread> threads_;
 };
 
 }  // namespace hw::web

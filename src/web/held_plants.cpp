@@ -9,6 +9,7 @@ namespace hw::web {
 namespace {
 
 constexpr Duration try_again_after = Duration::seconds(30);
+constexpr Duration tell_every = Duration::seconds(15);
 constexpr std::size_t given_up_max = 8;  // in one round, so that the others can follow
 
 }  // namespace
@@ -102,7 +103,8 @@ Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
   HW_TAKE(shop, service::OpenShop::open(*held->store));
   held->shop = std::move(shop);
   held->reach = reach_of_plant(plant, parts_.reach);
-  HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock));
+  const GroupLines* group = plant == service::group_key ? &lines_ : nullptr;
+  HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock, group));
   held->site = std::move(site);
   service::FeedsOptions feeds;
   feeds.store_every = parts_.store_every;
@@ -113,6 +115,42 @@ Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
   HW_TAKE(running, service::RunningFeeds::start(*held->shop, std::move(feeds)));
   held->feeds = std::move(running);
   return held;
+}
+
+std::vector<std::pair<std::string, std::shared_ptr<HeldPlant>>> HeldPlants::held_now() const {
+  const std::lock_guard lock(mutex_);
+  return {held_.begin(), held_.end()};
+}
+
+void HeldPlants::tell_and_hear() {
+  try {
+    tell();
+    if (const auto heard = hear(); !heard) parts_.report(heard.error().message);
+  } catch (const sql::StorageFailed&) {
+    // look() says it; what was not told is told the next time
+  }
+}
+
+void HeldPlants::tell() {
+  for (const auto& [key, plant] : held_now()) {
+    const Instant now = parts_.clock();
+    const auto told = told_at_.find(key);
+    const bool is_fresh = told != told_at_.end() && now - told->second < tell_every && now >= told->second;
+    if (key == service::group_key || is_fresh) continue;
+    const auto line = plant->site->plant_line(now);
+    const auto published = line ? parts_.plants.publish(key, *line) : Result<void>{refuse(line.error())};
+    if (published) told_at_[key] = now;
+    if (!published) parts_.report(published.error().at(fmt::format("plant {}", key)).message);
+  }
+}
+
+Result<void> HeldPlants::hear() {
+  const auto group = find(service::group_key);
+  if (!group) return {};
+  HW_TAKE(lines, parts_.plants.published(lines_.known()));
+  HW_TAKE(plants, parts_.plants.all());
+  if (lines_.take(plants, std::move(lines))) group->site->tell_of_plants();
+  return {};
 }
 
 void HeldPlants::close() {

@@ -40,7 +40,10 @@ class HeldPlants {
   // One round: lets go of what is not this server's any more, takes what nobody holds, gives up what is too much. A
   // plant that cannot be opened is tried again half a minute later. Called by one thread.
   void look();
-  // Lets go of all. No look() after it.
+  // Tells the other servers of the plants held here, and takes what they told: for the group's site. A plant of which
+  // nothing was told for 15 s is told of. Called by one thread.
+  void tell_and_hear();
+  // Lets go of all. No look() and tell_and_hear() after it.
   void close();
 
   // The plant where this server holds it for certain.
@@ -67,7 +70,13 @@ class HeldPlants {
   void take(const std::string& plant);
   Result<std::shared_ptr<HeldPlant>> open(const std::string& plant);
 
+  std::vector<std::pair<std::string, std::shared_ptr<HeldPlant>>> held_now() const;
+  void tell();
+  Result<void> hear();
+
   HoldingParts parts_;
+  GroupLines lines_;
+  std::map<std::string, Instant> told_at_;  // tell_and_hear() alone knows them
   mutable std::mutex mutex_;
   std::map<std::string, std::shared_ptr<HeldPlant>> held_;  // changed by look() alone
   std::map<std::string, std::optional<service::PlantHolder>> seen_;

@@ -7,6 +7,7 @@ namespace hw::web {
 
 void add_finding_routes(http::Router& router, const ApiParts& parts);
 void add_forecast_routes(http::Router& router, const ApiParts& parts);
+void add_group_routes(http::Router& router, const ApiParts& parts);
 void add_job_card_route(http::Router& router, const ApiParts& parts);
 void add_label_routes(http::Router& router, const ApiParts& parts);
 void add_life_routes(http::Router& router, const ApiParts& parts);

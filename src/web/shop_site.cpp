@@ -19,11 +19,13 @@ http::Response readiness_answer(const Readiness& readiness) {
 
 }  // namespace
 
-ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock)
+ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock,
+                   const GroupLines* group)
     : shop_(shop),
       files_(std::move(files)),
       reach_(reach),
       clock_(std::move(clock)),
+      group_(group),
       floor_(shop),
       forecasts_(shop),
       studies_(shop),
@@ -33,8 +35,8 @@ ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> fil
 ShopSite::~ShopSite() { end_streams(); }
 
 Result<std::unique_ptr<ShopSite>> ShopSite::open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
-                                                 const Reach& reach, Clock clock) {
-  std::unique_ptr<ShopSite> site{new ShopSite(shop, std::move(files), reach, std::move(clock))};
+                                                 const Reach& reach, Clock clock, const GroupLines* group) {
+  std::unique_ptr<ShopSite> site{new ShopSite(shop, std::move(files), reach, std::move(clock), group)};
   HW_TRY(site->open_access());
   site->add_own_routes();
   site->add_routes();
@@ -72,8 +74,8 @@ void ShopSite::add_own_routes() {
 }
 
 void ShopSite::add_routes() {
-  add_api(router_,
-          {shop_, floor_, clock_, channel_, forecasts_, proposals_, studies_, stores_, files_->contract, reach_});
+  add_api(router_, {shop_, floor_, clock_, channel_, forecasts_, proposals_, studies_, stores_, files_->contract,
+                    reach_, group_});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   const AccessParts access{*book_, *devices_, shop_, reach_, clock_, channel_};
   add_sign_in_routes(router_, access);
@@ -98,6 +100,19 @@ http::Response ShopSite::from_app(const http::Request& request) const {
 }
 
 bool ShopSite::can_sign_in() const { return service::has_accounts(*book_, clock_()); }
+
+// Weeks move by days; a whole plant's forecasts take seconds.
+Result<std::string> ShopSite::plant_line(Instant now) {
+  constexpr Duration weeks_last = Duration::seconds(1800);
+  if (!weeks_at_ || now - *weeks_at_ > weeks_last || now < *weeks_at_) {
+    HW_TAKE(weeks, service::weeks_ahead(shop_, forecasts_, now));
+    weeks_ = std::move(weeks);
+    weeks_at_ = now;
+  }
+  return formats::print_json(service::PlantLineView{now, service::group_machines(shop_, now), weeks_});
+}
+
+void ShopSite::tell_of_plants() { channel_.publish({.event = "plants", .data = "{}"}); }
 
 void ShopSite::end_streams() {
   live_.reset();

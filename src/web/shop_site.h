@@ -9,6 +9,7 @@
 
 #include "src/service/access_book.h"
 #include "src/service/devices.h"
+#include "src/service/plant_line.h"
 #include "src/service/proposals.h"
 #include "src/web/floor_lines.h"
 #include "src/web/live_events.h"
@@ -19,9 +20,10 @@ namespace hw::web {
 
 class ShopSite {
  public:
-  // The shop and the reach outlive it. Refuses what the store refuses.
+  // The shop, the reach and the group outlive it. `group`: of the group's own site, what is told of its plants; a
+  // shop's has none. Refuses what the store refuses.
   static Result<std::unique_ptr<ShopSite>> open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
-                                                const Reach& reach, Clock clock);
+                                                const Reach& reach, Clock clock, const GroupLines* group = nullptr);
   ~ShopSite();
 
   http::Response answer(http::Request request) const;
@@ -32,11 +34,16 @@ class ShopSite {
   bool can_sign_in() const;
   // All that is answered besides the app's files.
   std::vector<http::Route> routes() const { return router_.routes(); }
+  // What the other servers of a group are told of this plant, as JSON of a PlantLineView.
+  Result<std::string> plant_line(Instant now);
+  // Tells everybody who looks at the group's site that its plants have changed.
+  void tell_of_plants();
   // Ends event streams; what is asked later is still answered.
   void end_streams();
 
  private:
-  ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock);
+  ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock,
+           const GroupLines* group);
   Result<void> open_access();
   void add_own_routes();
   void add_routes();
@@ -46,6 +53,7 @@ class ShopSite {
   std::shared_ptr<const SiteFiles> files_;
   const Reach& reach_;
   Clock clock_;
+  const GroupLines* group_;
   std::unique_ptr<service::Devices> devices_;
   std::unique_ptr<service::AccessBook> book_;
   http::Channel channel_;
@@ -56,6 +64,8 @@ class ShopSite {
   service::Proposals proposals_;
   http::Router router_;
   std::unique_ptr<LiveEvents> live_;
+  std::vector<service::GroupWeekView> weeks_;  // told by plant_line, which one thread calls
+  std::optional<Instant> weeks_at_;
 };
 
 }  // namespace hw::web

@@ -148,6 +148,33 @@ TEST_F(Groups, ANewServerGetsItsShare) {
   EXPECT_TRUE(comes_true([&] { return scene.member("a").server->held().counts().held == 2; }));
 }
 
+TEST_F(Groups, TheGroupsFloorShowsEveryPlantWhicheverServerHoldsIt) {
+  join_both();
+  const auto plants = [&](const std::string& server) {
+    const auto answer = scene.ask(server, "group", "GET", "/api/group/floor");
+    EXPECT_EQ(answer.status, 200) << answer.text();
+    return boost::json::parse(answer.text()).at("plants").as_array();
+  };
+  ASSERT_TRUE(comes_true([&] {
+    const auto all = plants("a");
+    return all.size() == 2 && !all[0].at("line").is_null() && !all[1].at("line").is_null();
+  }));
+  for (const std::string server : {"a", "b"}) {
+    const auto all = plants(server);
+    EXPECT_EQ(all[0].at("key"), "north");
+    EXPECT_EQ(all[0].at("title"), "Plant north");
+    EXPECT_EQ(all[1].at("held"), true);
+    const auto& line = all[1].at("line");
+    EXPECT_EQ(line.at("machines").at(0).at("key"), "l1");
+    EXPECT_EQ(line.at("machines").at(0).at("feed"), "none");
+    EXPECT_EQ(line.at("weeks").as_array().size(), 13u);
+  }
+  EXPECT_EQ(scene.ask("a", "north", "GET", "/api/group/floor").status, 404) << "a plant knows nothing of the others";
+  EXPECT_EQ(scene.ask("a", "group", "GET", "/api/group/floor", "", {{"Authorization", "Bearer x"}}).status, 401);
+  EXPECT_EQ(boost::json::parse(scene.ask("a", "group", "GET", "/api/shop").text()).at("group"), true);
+  EXPECT_EQ(boost::json::parse(scene.ask("a", "north", "GET", "/api/shop").text()).at("group"), false);
+}
+
 // As after a stop of some seconds: another server holds the plant, and what this one has in memory is old.
 TEST_F(Groups, AServerThatTheOthersGaveUpAnswersForNothingBeforeItHasLookedAgain) {
   scene.join("a");

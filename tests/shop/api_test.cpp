@@ -113,6 +113,7 @@ TEST_F(Served, EveryOperationAnswersAsTheContractSays) {
   EXPECT_EQ(days.at("days").as_array().size(), 1u);
   EXPECT_EQ(answer_of("GET", "/api/floor", "/api/floor").at("machines").as_array().size(), 2u);
   answer_of("GET", "/api/shop", "/api/shop");
+  answer_of("GET", "/api/group/floor", "/api/group/floor");
   answer_of("GET", "/readyz", "/readyz");
   answer_of("GET", "/api/join", "/api/join");
   EXPECT_EQ(answer_of("GET", "/api/openapi.json", "/api/openapi.json"), the_contract);

@@ -425,6 +425,8 @@ export interface Shop {
   currency: string;
   /** true: nobody but this computer can reach the server */
   loopback_only: boolean;
+  /** true: the own site of a group of plants, which has no machines */
+  group: boolean;
   version: string;
 }
 
@@ -767,6 +769,54 @@ export type WorkType = 'inspect' | 'clean' | 'lubricate' | 'top up' | 'adjust' |
 
 /** coming: the heads-up is reached; due: the interval is used up; overdue: beyond the tolerance */
 export type TaskState = 'in hand' | 'coming' | 'due' | 'overdue';
+
+export interface GroupFloor {
+  now: string;
+  plants: GroupPlant[];
+}
+
+export interface GroupPlant {
+  /** the plant's site is at this name below the group's: KEY.shops.example */
+  key: string;
+  title: string;
+  /** whether a server answers for it now */
+  held: boolean;
+  /** what its server last told; null: nothing yet */
+  line: PlantLine | null;
+}
+
+export interface PlantLine {
+  as_of: string;
+  machines: GroupMachine[];
+  /** 13 weeks from this one on */
+  weeks: GroupWeek[];
+}
+
+export interface GroupMachine {
+  key: string;
+  name: string;
+  kind: string;
+  /** as Doing's state */
+  doing: string;
+  /** as Feed's state */
+  feed: string;
+  coming: number;
+  due: number;
+  overdue: number;
+  /** the title of the task that is nearest to falling due, or furthest beyond it */
+  nearest: string | null;
+  /** severities of the open ones */
+  findings: string[];
+  next_stop_on: string | null;
+}
+
+export interface GroupWeek {
+  /** its Monday */
+  week_on: string;
+  /** that most likely fall due in it; in the first also what is due already */
+  tasks: number;
+  minutes: number;
+}
 
 export interface Floor {
   now: string;
@@ -3251,6 +3301,7 @@ export const operations = {
   contract: { method: 'GET', path: '/api/openapi.json', permission: 'open' },
   shop: { method: 'GET', path: '/api/shop', permission: 'look' },
   floor: { method: 'GET', path: '/api/floor', permission: 'look' },
+  groupFloor: { method: 'GET', path: '/api/group/floor', permission: 'look wide' },
   labels: { method: 'GET', path: '/api/labels.pdf', permission: 'look wide' },
   authority: { method: 'GET', path: '/authority.crt', permission: 'open' },
   join: { method: 'GET', path: '/api/join', permission: 'open' },

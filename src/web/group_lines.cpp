@@ -1,0 +1,52 @@
+#include "src/web/group_lines.h"
+
+#include <boost/json/serialize.hpp>
+#include <boost/json/value.hpp>
+#include <fmt/format.h>
+
+namespace hw::web {
+namespace {
+
+std::string in_json(const std::string& text) { return boost::json::serialize(boost::json::value(text)); }
+
+// What people see of them: whether somebody holds a plant, not who.
+bool is_same(const std::vector<service::PlantSeen>& a, const std::vector<service::PlantSeen>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const auto& one, const auto& other) {
+    return one.key == other.key && one.title == other.title && one.held_by.has_value() == other.held_by.has_value();
+  });
+}
+
+}  // namespace
+
+std::map<std::string, std::int64_t> GroupLines::known() const {
+  const std::lock_guard lock(mutex_);
+  std::map<std::string, std::int64_t> versions;
+  for (const auto& [plant, line] : lines_) versions[plant] = line.version;
+  return versions;
+}
+
+bool GroupLines::take(const std::vector<service::PlantSeen>& plants, std::vector<service::PublishedLine> lines) {
+  const std::lock_guard lock(mutex_);
+  if (plants_text_ && lines.empty() && is_same(plants, plants_)) return false;
+  plants_ = plants;
+  for (service::PublishedLine& line : lines) lines_[line.plant] = {line.version, std::move(line.line)};
+  auto text = std::make_shared<std::string>("[");
+  for (const service::PlantSeen& plant : plants_) {
+    if (plant.key == service::group_key) continue;
+    const auto line = lines_.find(plant.key);
+    *text +=
+        fmt::format(R"({}{{"key":{},"title":{},"held":{},"line":{}}})", text->size() > 1 ? "," : "", in_json(plant.key),
+                    in_json(plant.title), plant.held_by.has_value(), line == lines_.end() ? "null" : line->second.text);
+  }
+  *text += "]";
+  plants_text_ = std::move(text);
+  return true;
+}
+
+http::SharedBytes GroupLines::floor(Instant now) const {
+  const std::lock_guard lock(mutex_);
+  return std::make_shared<const std::string>(
+      fmt::format(R"({{"now":"{}","plants":{}}})", print(now), plants_text_ ? *plants_text_ : "[]"));
+}
+
+}  // namespace hw::web
