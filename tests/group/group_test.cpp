@@ -7,9 +7,12 @@
 #include <gtest/gtest.h>
 
 #include "libs/http/loopback_test.h"
+#include "src/web/contract.h"
 #include "src/web/held_plants.h"
 #include "src/web/shop_site.h"
 #include "tests/group/group_scene.h"
+#include "tests/places/places.h"
+#include "tests/shop/schema_check.h"
 
 namespace hw::group {
 namespace {
@@ -159,7 +162,11 @@ TEST_F(Groups, TheGroupsFloorShowsEveryPlantWhicheverServerHoldsIt) {
     const auto all = plants("a");
     return all.size() == 2 && !all[0].at("line").is_null() && !all[1].at("line").is_null();
   }));
+  const auto contract = boost::json::parse(*web::read_contract(in_source("")));
+  const auto& schema = contract.at_pointer("/components/schemas/GroupFloor");
   for (const std::string server : {"a", "b"}) {
+    const auto answer = scene.ask(server, "group", "GET", "/api/group/floor");
+    EXPECT_THAT(shop::mistakes_in(boost::json::parse(answer.text()), schema, contract), testing::IsEmpty());
     const auto all = plants(server);
     EXPECT_EQ(all[0].at("key"), "north");
     EXPECT_EQ(all[0].at("title"), "Plant north");
