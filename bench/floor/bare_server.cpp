@@ -10,6 +10,10 @@
 #include <boost/asio/use_awaitable.hpp>
 #include <boost/beast/core.hpp>
 #include <boost/beast/http.hpp>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "libs/values/assert.h"
 
 // GCC 12 takes Asio's pair of operators for a coroutine's frame to be mismatched when it inlines one of them only.
 #pragma GCC diagnostic ignored "-Wmismatched-new-delete"
@@ -66,5 +70,26 @@ BareServer::BareServer(std::string body) : running_(std::make_unique<Running>())
 BareServer::~BareServer() { running_->context.stop(); }
 
 std::uint16_t BareServer::port() const { return running_->acceptor.local_endpoint().port(); }
+
+BareProcess::BareProcess(const std::string& body) {
+  int ends[2];
+  HW_ASSERT(::pipe(ends) == 0, "a pipe can be made");
+  process_ = ::fork();
+  HW_ASSERT(process_ >= 0, "a process can be made");
+  if (process_ == 0) {
+    const BareServer server(body);
+    const std::uint16_t port = server.port();
+    HW_ASSERT(::write(ends[1], &port, sizeof port) == sizeof port, "the port can be told");
+    for (;;) ::pause();
+  }
+  HW_ASSERT(::read(ends[0], &port_, sizeof port_) == sizeof port_, "the port is told");
+  ::close(ends[0]);
+  ::close(ends[1]);
+}
+
+BareProcess::~BareProcess() {
+  ::kill(process_, SIGKILL);
+  ::waitpid(process_, nullptr, 0);
+}
 
 }  // namespace hw::bench

@@ -5,6 +5,8 @@
 #include <memory>
 #include <string>
 
+#include <sys/types.h>
+
 namespace hw::bench {
 
 class BareServer {
@@ -18,6 +20,21 @@ class BareServer {
  private:
   struct Running;
   std::unique_ptr<Running> running_;
+};
+
+// The same in a process of its own, which never outlives the object.
+class BareProcess {
+ public:
+  explicit BareProcess(const std::string& body);
+  ~BareProcess();
+  BareProcess(const BareProcess&) = delete;
+  BareProcess& operator=(const BareProcess&) = delete;
+
+  std::uint16_t port() const { return port_; }
+
+ private:
+  pid_t process_ = -1;
+  std::uint16_t port_ = 0;
 };
 
 }  // namespace hw::bench

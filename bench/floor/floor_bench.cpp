@@ -9,8 +9,6 @@
 
 #include <boost/json.hpp>
 #include <fmt/format.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 #include "bench/floor/bare_server.h"
 #include "bench/floor/big_shop.h"
@@ -26,38 +24,6 @@ using namespace hw;
 
 constexpr double per_second = 500, rate_seconds = 20, most_seconds = 4;
 constexpr int turns = 5;
-
-// The peer is a process of its own too. It never outlives the object.
-class BareProcess {
- public:
-  explicit BareProcess(const std::string& body) {
-    int ends[2];
-    HW_ASSERT(::pipe(ends) == 0, "a pipe can be made");
-    process_ = ::fork();
-    HW_ASSERT(process_ >= 0, "a process can be made");
-    if (process_ == 0) {
-      const bench::BareServer server(body);
-      const std::uint16_t port = server.port();
-      HW_ASSERT(::write(ends[1], &port, sizeof port) == sizeof port, "the port can be told");
-      for (;;) ::pause();
-    }
-    HW_ASSERT(::read(ends[0], &port_, sizeof port_) == sizeof port_, "the port is told");
-    ::close(ends[0]);
-    ::close(ends[1]);
-  }
-  ~BareProcess() {
-    ::kill(process_, SIGKILL);
-    ::waitpid(process_, nullptr, 0);
-  }
-  BareProcess(const BareProcess&) = delete;
-  BareProcess& operator=(const BareProcess&) = delete;
-
-  std::uint16_t port() const { return port_; }
-
- private:
-  pid_t process_ = -1;
-  std::uint16_t port_ = 0;
-};
 
 double share(const std::vector<double>& sorted, double of) {
   return sorted[std::size_t(double(sorted.size() - 1) * of)];
@@ -110,7 +76,7 @@ int main(int count, char** words) {
   ours.seconds = rate_seconds;
   const std::vector<double> waits = bench::waits_at_rate(ours, per_second);
 
-  const BareProcess bare(body);
+  const bench::BareProcess bare(body);
   bench::Asked theirs = floor_of(bare.port(), as);
   ours.connections = theirs.connections;
   ours.seconds = theirs.seconds = most_seconds;

@@ -27,9 +27,9 @@ struct ApiParts {
   service::Proposals& proposals;
   service::PartStudies& studies;
   service::StoresStudies& stores;
-  std::string contract_json;          // the contract as JSON, for GET /api/openapi.json
-  const Reach& reach;                 // whether other devices reach the server
-  const GroupLines* group = nullptr;  // of a group's own site; a shop's has none
+  http::SharedBytes contract_json;  // the contract, for GET /api/openapi.json
+  const Reach& reach;               // whether other devices reach the server
+  GroupLines* group = nullptr;      // of a group's own site; a shop's has none
 };
 
 // Adds every route of the contract. The parts outlive the router.

@@ -27,26 +27,33 @@ std::map<std::string, std::int64_t> GroupLines::known() const {
 
 bool GroupLines::take(const std::vector<service::PlantSeen>& plants, std::vector<service::PublishedLine> lines) {
   const std::lock_guard lock(mutex_);
-  if (plants_text_ && lines.empty() && is_same(plants, plants_)) return false;
+  if (is_told_ && lines.empty() && is_same(plants, plants_)) return false;
+  is_told_ = true;
+  floor_.reset();
   plants_ = plants;
   for (service::PublishedLine& line : lines) lines_[line.plant] = {line.version, std::move(line.line)};
-  auto text = std::make_shared<std::string>("[");
+  std::string text = "[";
   for (const service::PlantSeen& plant : plants_) {
     if (plant.key == service::group_key) continue;
     const auto line = lines_.find(plant.key);
-    *text +=
-        fmt::format(R"({}{{"key":{},"title":{},"held":{},"line":{}}})", text->size() > 1 ? "," : "", in_json(plant.key),
+    text +=
+        fmt::format(R"({}{{"key":{},"title":{},"held":{},"line":{}}})", text.size() > 1 ? "," : "", in_json(plant.key),
                     in_json(plant.title), plant.held_by.has_value(), line == lines_.end() ? "null" : line->second.text);
   }
-  *text += "]";
+  text += "]";
   plants_text_ = std::move(text);
   return true;
 }
 
-http::SharedBytes GroupLines::floor(Instant now) const {
+http::SharedBytes GroupLines::floor(Instant now) {
   const std::lock_guard lock(mutex_);
-  return std::make_shared<const std::string>(
-      fmt::format(R"({{"now":"{}","plants":{}}})", print(now), plants_text_ ? *plants_text_ : "[]"));
+  const bool is_fresh = floor_ && now - floor_at_ < now_within && floor_at_ - now < now_within;
+  if (!is_fresh) {
+    floor_ =
+        std::make_shared<const std::string>(fmt::format(R"({{"now":"{}","plants":{}}})", print(now), plants_text_));
+    floor_at_ = now;
+  }
+  return floor_;
 }
 
 }  // namespace hw::web

@@ -20,8 +20,9 @@ class GroupLines {
   std::map<std::string, std::int64_t> known() const;
   // The plants as they are, and lines that are new. Whether anything is other than before.
   bool take(const std::vector<service::PlantSeen>& plants, std::vector<service::PublishedLine> lines);
-  // The JSON of a GroupFloor.
-  http::SharedBytes floor(Instant now) const;
+  // The JSON of a GroupFloor. Its `now` may be this much earlier.
+  static constexpr Duration now_within = Duration::millis(500);
+  http::SharedBytes floor(Instant now);
 
  private:
   struct Line {
@@ -31,7 +32,10 @@ class GroupLines {
   mutable std::mutex mutex_;
   std::vector<service::PlantSeen> plants_;
   std::map<std::string, Line> lines_;
-  http::SharedBytes plants_text_;  // the list of plants as JSON, kept until something changes
+  std::string plants_text_ = "[]";  // the list of plants as JSON
+  bool is_told_ = false;
+  http::SharedBytes floor_;  // as it was last asked for; none: something has changed since
+  Instant floor_at_;
 };
 
 }  // namespace hw::web

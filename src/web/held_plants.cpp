@@ -103,7 +103,7 @@ Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
   HW_TAKE(shop, service::OpenShop::open(*held->store));
   held->shop = std::move(shop);
   held->reach = reach_of_plant(plant, parts_.reach);
-  const GroupLines* group = plant == service::group_key ? &lines_ : nullptr;
+  GroupLines* group = plant == service::group_key ? &lines_ : nullptr;
   HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock, group));
   held->site = std::move(site);
   service::FeedsOptions feeds;

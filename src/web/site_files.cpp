@@ -9,7 +9,7 @@ Result<std::shared_ptr<const SiteFiles>> read_site_files(const std::filesystem::
   auto files = std::make_shared<SiteFiles>();
   HW_TAKE(contract, read_contract(share));
   HW_TAKE(access, read_access_table(contract));
-  files->contract = std::move(contract);
+  files->contract = std::make_shared<const std::string>(std::move(contract));
   files->access = std::move(access);
   if (auto app = http::StaticFiles::load(share / "app" / "dist")) {
     files->app = std::move(*app);

@@ -13,7 +13,7 @@
 namespace hw::web {
 
 struct SiteFiles {
-  std::string contract;  // as JSON
+  http::SharedBytes contract;  // as JSON
   AccessTable access;
   std::optional<http::StaticFiles> app;
 

@@ -27,7 +27,7 @@ TEST(SiteFiles, AreTheContractItsTableAndTheApp) {
   const auto with_app = read_site_files(share.path(), [](std::string_view says) { FAIL() << says; });
   ASSERT_TRUE(with_app);
   EXPECT_EQ((*with_app)->app_files(), 1u);
-  EXPECT_THAT((*with_app)->contract, testing::StartsWith("{"));
+  EXPECT_THAT(*(*with_app)->contract, testing::StartsWith("{"));
 }
 
 }  // namespace

@@ -23,7 +23,7 @@ class RoundsApi : public testing::Test {
                              .proposals = proposals,
                              .studies = studies,
                              .stores = stores,
-                             .contract_json = "",
+                             .contract_json = nullptr,
                              .reach = reach});
   }
   http::Response post(std::string path, std::string body) {
