@@ -65,8 +65,8 @@ class Client::Connection : public paho::callback {
 
   Result<void> publish(const std::string& topic, std::string_view payload, Retained retained) {
     try {
-      client_.publish(paho::make_message(topic, payload.data(), payload.size(), at_least_once,
-                                         retained == Retained::yes));
+      client_.publish(
+          paho::make_message(topic, payload.data(), payload.size(), at_least_once, retained == Retained::yes));
       return {};
     } catch (const paho::exception& trouble) {
       const bool is_full = trouble.get_return_code() == MQTTASYNC_MAX_BUFFERED_MESSAGES ||
@@ -142,8 +142,8 @@ class Client::Connection : public paho::callback {
   }
   void message_arrived(paho::const_message_ptr message) override {
     const auto& payload = message->get_payload_ref();
-    hearing_.message({message->get_topic(), {payload.data(), payload.length()}, message->is_retained(),
-                      message->is_duplicate()});
+    hearing_.message(
+        {message->get_topic(), {payload.data(), payload.length()}, message->is_retained(), message->is_duplicate()});
   }
 
   BrokerUrl url_;

@@ -18,7 +18,7 @@
 namespace hw::mqtt {
 
 struct ClientOptions {
-  std::string client_id;  // empty: the broker gives one
+  std::string client_id = {};  // empty: the broker gives one
   Duration keep_alive = Duration::seconds(20);
   Duration answer_within = Duration::seconds(10);  // of the broker to a connect or a subscription
 };

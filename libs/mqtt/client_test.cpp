@@ -21,8 +21,8 @@ class Ear {
   Hearing hearing() {
     return {[this](const Message& message) {
               const std::lock_guard lock(mutex_);
-              heard_.push_back(fmt::format("{} {}{}", message.topic, message.payload,
-                                           message.is_retained ? " retained" : ""));
+              heard_.push_back(
+                  fmt::format("{} {}{}", message.topic, message.payload, message.is_retained ? " retained" : ""));
               wake_.notify_all();
             },
             [this](const std::string& why) {
@@ -111,8 +111,7 @@ TEST(Client, OnlyTheRightPasswordIsLetIn) {
   const auto passwords = broker.folder() / "passwords";
   const std::string make = fmt::format("mosquitto_passwd -b -c {} floor right 2>/dev/null", passwords.string());
   ASSERT_EQ(std::system(make.c_str()), 0);  // NOLINT(cert-env33-c): a test's own words
-  const PrivateBroker guarded(
-      fmt::format("allow_anonymous false\npassword_file {}\n", passwords.string()));
+  const PrivateBroker guarded(fmt::format("allow_anonymous false\npassword_file {}\n", passwords.string()));
   const auto secret = broker.folder() / "secret";
   const std::string url = fmt::format("mqtt://floor@127.0.0.1:{}?password_file={}", guarded.port(), secret.string());
   const auto connected = [&] { return Client(url_of(url), {}, Ear().hearing()).connect(); };

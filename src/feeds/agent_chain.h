@@ -3,12 +3,15 @@
 // tells, and cannot be asked: what was lost on the way stays unknown.
 //
 //   Probe     the device's model
-//   Current   every item's last value with its sequence: it proves whether anything was missed. At the beginning of each
+//   Current   every item's last value with its sequence: it proves whether anything was missed. At the beginning of
+//   each
 //             connection it is awaited, and what comes before it is passed over.
 //   Sample    what follows on the Sample or Current before it
 //
-// The numbers are the agent's, for all its devices together, so that holes say nothing; but an item whose sequence in
-// Current has not been seen was missed. A document that the broker had kept is taken by its creationTime, never as now.
+// The numbers are the agent's, for all its devices together, so that holes say nothing; but an observation that Current
+// shows and no Sample brought was missed: then nothing is known since the last Current that proved the contrary. (What
+// was missed and said anew before any Current goes unnoticed.) A document that the broker had kept is taken by its
+// creationTime, never as now.
 
 #include <optional>
 #include <string>
@@ -47,9 +50,11 @@ class AgentChain {
   Result<std::optional<RunBatch>> hear_probe(std::string_view xml, Instant now);
   std::optional<RunBatch> hear_current(const Told& told);
   std::optional<RunBatch> hear_sample(const Told& told);
-  std::optional<RunBatch> begin_anew(const Told& told, std::string_view why);
+  std::optional<RunBatch> begin_anew(const Told& told, std::string_view why, Instant unknown_from);
   RunBatch go_on(const Told& told, Instant alive_at);
   bool has_missed(const HeardDocument& heard) const;
+  bool lacks_owed(const HeardDocument& heard) const;
+  void mark_owed(const HeardDocument& heard);
   void mark_seen(const Arrival& arrival);
   void bound_times(HeardDocument& heard, Instant now);
   void set_model(counters::MachineModel model);
@@ -63,6 +68,8 @@ class AgentChain {
   std::optional<ItemIndex> index_;
   std::vector<std::uint64_t> seen_;  // by item: the last sequence that was counted
   std::uint64_t seen_before_ = 0;    // all up to here was, of every item
+  std::vector<std::uint64_t> owed_;  // what Current has shown and the next Sample is to bring
+  Instant proven_at_;                // up to here Current proved that nothing was missed
   bool awaits_current_ = true;
 };
 

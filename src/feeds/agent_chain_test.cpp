@@ -21,7 +21,8 @@ struct Shown {
   const char* value;
 };
 
-std::string streams_body(std::uint64_t instance, std::uint64_t next, std::int64_t made_at, const std::vector<Shown>& said) {
+std::string streams_body(std::uint64_t instance, std::uint64_t next, std::int64_t made_at,
+                         const std::vector<Shown>& said) {
   std::string events;
   for (const Shown& one : said) {
     events += fmt::format(R"({}{{"dataItemId": "{}", "sequence": {}, "timestamp": "{}", "value": "{}"}})",
@@ -96,12 +97,23 @@ TEST_F(AgentDocuments, WhatCurrentShowsAndNoSampleBroughtIsUnknownTime) {
   const auto batch = current(streams_body(7, 20, 12, {{"e", 15, 3, "ACTIVE"}, {"p", 18, 9, "OFF"}}), 12);
   ASSERT_TRUE(batch);
   ASSERT_TRUE(batch->interruption);
-  EXPECT_EQ(batch->interruption->from, past_six(10));
+  EXPECT_EQ(batch->interruption->from, past_six(0)) << "since then it may have been otherwise";
   EXPECT_EQ(batch->interruption->to, past_six(12));
   ASSERT_EQ(batch->observations.size(), 4U);
   EXPECT_TRUE(counters::is_unknown(batch->observations[0].value));
   EXPECT_EQ(batch->observations[2].at, past_six(12));
   EXPECT_FALSE(current(streams_body(7, 20, 13, {{"e", 15, 3, "ACTIVE"}, {"p", 18, 9, "OFF"}}), 13)->interruption);
+}
+
+TEST_F(AgentDocuments, ASampleThatLacksWhatCurrentHadShownIsNotTaken) {
+  begin();
+  EXPECT_FALSE(current(streams_body(7, 13, 5, {{"e", 12, 4, "ACTIVE"}, {"p", 4, -900, "ON"}}), 5));
+  EXPECT_FALSE(sample(streams_body(7, 20, 10, {{"e", 18, 9, "READY"}}), 10));
+  EXPECT_TRUE(chain.is_behind());
+  const auto batch = current(streams_body(7, 20, 11, {{"e", 18, 9, "READY"}, {"p", 4, -900, "ON"}}), 11);
+  ASSERT_TRUE(batch && batch->interruption);
+  EXPECT_EQ(batch->interruption->from, past_six(0));
+  EXPECT_EQ(batch->interruption->to, past_six(11));
 }
 
 TEST_F(AgentDocuments, AfterALostConnectionCurrentProvesThatNothingWasMissed) {
@@ -136,7 +148,8 @@ TEST_F(AgentDocuments, AnotherInstanceBeginsAnew) {
   ASSERT_TRUE(batch->interruption);
   EXPECT_EQ(batch->interruption->to, past_six(51));
   EXPECT_EQ(batch->position, (RunPosition{"8", 3, past_six(51)}));
-  EXPECT_FALSE(current(streams_body(7, 11, 0, {{"e", 9, -500, "READY"}}), 52, true));  // the old one, which the broker kept
+  EXPECT_FALSE(
+      current(streams_body(7, 11, 0, {{"e", 9, -500, "READY"}}), 52, true));  // the old one, which the broker kept
 }
 
 TEST_F(AgentDocuments, WhatTheBrokerHadKeptIsTakenByItsOwnTime) {
@@ -150,7 +163,9 @@ TEST_F(AgentDocuments, WhatTheBrokerHadKeptIsTakenByItsOwnTime) {
 TEST_F(AgentDocuments, DocumentsOfOthersAndContradictionsAreRefused) {
   begin();
   EXPECT_FALSE(chain.hear({DocumentKind::probe, R"({"MTConnectDevices": {"Header": {"instanceId": 7}, "Devices":
-      {"Device": [{"id": "x", "uuid": "other"}]}}})", false}, past_six(1)));
+      {"Device": [{"id": "x", "uuid": "other"}]}}})",
+                           false},
+                          past_six(1)));
   EXPECT_FALSE(chain.hear({DocumentKind::sample, streams_body(7, 12, 1, {{"e", 15, 1, "READY"}}), false}, past_six(1)));
   EXPECT_FALSE(chain.hear({DocumentKind::sample, "{", false}, past_six(1)));
 }

@@ -8,9 +8,12 @@ namespace {
 constexpr Duration first_wait = Duration::seconds(1);
 constexpr Duration wait_max = Duration::seconds(60);
 constexpr Duration steady_after = Duration::seconds(10);
+constexpr Duration ask_again_every = Duration::seconds(1);
 constexpr auto look_again = std::chrono::milliseconds(50);  // whether it is to stop
 
-std::function<Instant()> clock_of(const BrokerFeed& feed) { return feed.clock ? feed.clock : std::function<Instant()>(now); }
+std::function<Instant()> clock_of(const BrokerFeed& feed) {
+  return feed.clock ? feed.clock : std::function<Instant()>(now);
+}
 
 }  // namespace
 
@@ -21,7 +24,9 @@ BrokerFollower::BrokerFollower(BrokerFeed feed, RunSink& sink)
       state_(feed_.url.name, feed_.aliases, std::move(feed_.machines)),
       client_(feed_.url, {},
               {[this](const mqtt::Message& message) { hear(message); },
-               [this](const std::string& why) { lost({ErrorCode::unreachable, why}); }}) {
+               [this](const std::string& why) {
+                 lost({ErrorCode::unreachable, why});
+               }}) {
   feed_.clock = clock_of(feed_);
 }
 
@@ -67,7 +72,20 @@ void BrokerFollower::wait(const http::CancelToken& stop, std::optional<Instant> 
     }
     say_kept();
     tell_notes();
+    ask_again();
   }
+}
+
+void BrokerFollower::ask_again() {
+  const Instant present = feed_.clock();
+  if (asked_again_at_ <= present && present - asked_again_at_ < ask_again_every) return;
+  asked_again_at_ = present;
+  std::vector<Publication> said;
+  {
+    const std::lock_guard lock(mutex_);
+    if (view_.connected_since) said = state_.ask_again(present);
+  }
+  say(said);
 }
 
 void BrokerFollower::say_kept() {

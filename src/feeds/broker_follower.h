@@ -53,10 +53,12 @@ class BrokerFollower {
   void lost(Error error);
   void wait(const http::CancelToken& stop, std::optional<Instant> until);
   void tell_notes();
+  void ask_again();
 
   BrokerFeed feed_;
   RunSink& sink_;
   BackOff back_off_;
+  Instant asked_again_at_;
   mutable std::mutex mutex_;
   std::condition_variable wake_;
   BrokerState state_;                        // guarded by mutex_

@@ -84,9 +84,20 @@ std::vector<Publication> BrokerState::begin_session(Instant now) {
       if (auto one = stored(device, kept)) said.push_back(std::move(*one));
     }
     const RunPosition& counted = machine->messages->position();
-    if (counted.next_sequence == 0) continue;
-    said.push_back(publication_of({plain_feed_, device, MessageKind::wanted}, {counted.run, counted.next_sequence}));
-    (void)machine->messages->take_wanted(now);
+    const std::uint64_t next = std::max<std::uint64_t>(counted.next_sequence, 1);
+    said.push_back(publication_of({plain_feed_, device, MessageKind::wanted}, {counted.run, next}));
+    machine->messages->asked(now);
+  }
+  return said;
+}
+
+std::vector<Publication> BrokerState::ask_again(Instant now) {
+  std::vector<Publication> said;
+  for (auto& [device, machine] : machines_) {
+    if (!machine->messages) continue;
+    if (const auto wanted = machine->messages->take_wanted(now)) {
+      said.push_back(publication_of({plain_feed_, device, MessageKind::wanted}, *wanted));
+    }
   }
   return said;
 }
@@ -94,8 +105,7 @@ std::vector<Publication> BrokerState::begin_session(Instant now) {
 std::optional<Publication> BrokerState::stored(const std::string& device, const RunPosition& position) {
   Machine* const machine = machine_of(device);
   if (machine == nullptr || plain_feed_.empty()) return std::nullopt;
-  const bool is_news =
-      machine->stored.run != position.run || machine->stored.next_sequence != position.next_sequence;
+  const bool is_news = machine->stored.run != position.run || machine->stored.next_sequence != position.next_sequence;
   machine->stored = position;
   if (!is_news) return std::nullopt;
   return publication_of({plain_feed_, device, MessageKind::kept}, {position.run, position.next_sequence});

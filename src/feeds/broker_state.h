@@ -58,6 +58,8 @@ class BrokerState {
   // A connection begins: what is said to it first. Publishers then send again what is not stored.
   std::vector<Publication> begin_session(Instant now);
   BrokerOutcome hear(const BrokerMessage& message, Instant now);
+  // From time to time: what is still missing is wanted again, though no further message comes.
+  std::vector<Publication> ask_again(Instant now);
   // The machine's share is on disk up to there. What is said about it; nothing to agents, which do not listen.
   std::optional<Publication> stored(const std::string& device, const RunPosition& position);
 

@@ -84,7 +84,8 @@ class XmlPrinting {
   void add_attributes(const json::object& object) {
     for (const auto& [key, value] : object) {
       const std::string_view name{key.data(), key.size()};
-      if (!is_plain(value) || value.is_null() || name == "value" || !is_name(name) || name.starts_with("xmlns")) continue;
+      if (!is_plain(value) || value.is_null() || name == "value" || !is_name(name) || name.starts_with("xmlns"))
+        continue;
       out_ += fmt::format(" {}=\"", name);
       add_plain(out_, value);
       out_ += '"';

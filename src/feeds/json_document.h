@@ -7,8 +7,8 @@
 //   version 2   "Streams": {"DeviceStream": [{"name": "m", "ComponentStream": [{...}]}]}
 //               a list is one element as often as it has members
 //
-// In both, a plain member is an attribute, "value" the text ([1, 2, 3]: "1 2 3"), an object an element. jsonVersion says
-// which it is; where it is missing, the lists themselves do.
+// In both, a plain member is an attribute, "value" the text ([1, 2, 3]: "1 2 3"), an object an element. jsonVersion
+// says which it is; where it is missing, the lists themselves do.
 
 #include <string>
 #include <string_view>

@@ -11,13 +11,14 @@ std::string xml_of(std::string_view json) {
 }
 
 TEST(JsonDocument, VersionTwoRepeatsAnElementForEachOfAList) {
-  EXPECT_EQ(xml_of(R"({"MTConnectStreams": {"jsonVersion": 2, "schemaVersion": "2.0", "Header": {"instanceId": 7},
+  EXPECT_EQ(
+      xml_of(R"({"MTConnectStreams": {"jsonVersion": 2, "schemaVersion": "2.0", "Header": {"instanceId": 7},
       "Streams": {"DeviceStream": [{"name": "m", "ComponentStream": [{"componentId": "c", "Samples":
       {"Load": [{"dataItemId": "l", "value": 12.5}, {"dataItemId": "l", "value": "UNAVAILABLE"}]}}]}]}}})"),
-            "<MTConnectStreams xmlns=\"urn:mtconnect.org:MTConnectStreams:2.0\" jsonVersion=\"2\" schemaVersion=\"2.0\">"
-            "<Header instanceId=\"7\"></Header><Streams><DeviceStream name=\"m\"><ComponentStream componentId=\"c\">"
-            "<Samples><Load dataItemId=\"l\">12.5</Load><Load dataItemId=\"l\">UNAVAILABLE</Load></Samples>"
-            "</ComponentStream></DeviceStream></Streams></MTConnectStreams>");
+      "<MTConnectStreams xmlns=\"urn:mtconnect.org:MTConnectStreams:2.0\" jsonVersion=\"2\" schemaVersion=\"2.0\">"
+      "<Header instanceId=\"7\"></Header><Streams><DeviceStream name=\"m\"><ComponentStream componentId=\"c\">"
+      "<Samples><Load dataItemId=\"l\">12.5</Load><Load dataItemId=\"l\">UNAVAILABLE</Load></Samples>"
+      "</ComponentStream></DeviceStream></Streams></MTConnectStreams>");
 }
 
 TEST(JsonDocument, VersionOneWrapsEachOfAListInItsName) {

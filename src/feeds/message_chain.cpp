@@ -113,7 +113,8 @@ void MessageChain::interrupt(RunBatch& batch, const ObservationMessage& message,
   const Instant from = position_.alive_at;
   Instant to = message.alive_at;
   for (const auto& one : message.observations) to = std::min(to, one.at);
-  batch.interruption = Interruption{model_->name, from, std::clamp(to, from, std::max(from, batch.received_at)), std::move(why)};
+  batch.interruption =
+      Interruption{model_->name, from, std::clamp(to, from, std::max(from, batch.received_at)), std::move(why)};
   for (std::size_t n = 0; n < model_->items.size(); ++n) {
     if (model_->items[n].role == counters::Role::none) continue;
     batch.observations.push_back({from, static_cast<std::uint32_t>(n), counters::unknown_value});
@@ -135,7 +136,8 @@ void MessageChain::add_observations(RunBatch& batch, const ObservationMessage& m
     arrival.item = place.item;
     arrival.at = std::max(one.at, not_before);
     if (arrival.at > now + stamped_ahead_max) {
-      notes_.add(device_, "observations are stamped more than 15 min ahead of the clock here: taken as of their arrival");
+      notes_.add(device_,
+                 "observations are stamped more than 15 min ahead of the clock here: taken as of their arrival");
       arrival.at = now;
     }
     if (one.value.is_number() && !is_word_role(place.role)) {

@@ -36,6 +36,8 @@ class MessageChain {
 
   // From where on the publisher is to send again, once: nothing while nothing is missing, and not again for a second.
   std::optional<SequencePlace> take_wanted(Instant now);
+  // It has been told in another way from where on to send.
+  void asked(Instant now) { wanted_at_ = now; }
   bool is_behind() const { return wanted_.has_value(); }
   const RunPosition& position() const { return position_; }
   bool has_model() const { return model_.has_value(); }

@@ -122,9 +122,10 @@ TEST_F(Messages, GoesOnFromWhatIsStored) {
 TEST_F(Messages, ValuesAreTheVocabularysAndOddOnesAreNoted) {
   begin();
   ObservationMessage odd = message_said(2, 5);
-  odd.observations = {{second_of(5), "exec", boost::json::value("JUGGLING")}, {second_of(5), "exec", boost::json::value(nullptr)},
-                      {second_of(5), "exec", boost::json::value(1)},          {second_of(5), "power", boost::json::value("ON")},
-                      {second_of(5), "what", boost::json::value(1)},          {second_of(5), "note", boost::json::value("hello")}};
+  odd.observations = {
+      {second_of(5), "exec", boost::json::value("JUGGLING")}, {second_of(5), "exec", boost::json::value(nullptr)},
+      {second_of(5), "exec", boost::json::value(1)},          {second_of(5), "power", boost::json::value("ON")},
+      {second_of(5), "what", boost::json::value(1)},          {second_of(5), "note", boost::json::value("hello")}};
   const auto batch = chain.hear(odd, later);
   ASSERT_TRUE(batch);
   ASSERT_EQ(batch->observations.size(), 4U);

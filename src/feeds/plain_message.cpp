@@ -13,7 +13,6 @@ constexpr std::string_view prefix = "hourwright/";
 constexpr std::array<std::string_view, 4> kinds{"model", "observations", "kept", "wanted"};
 
 Result<void> check_place(std::string_view run, std::uint64_t sequence, std::string_view field) {
-  if (run.empty()) return refuse(ErrorCode::bad_input, "run: must not be empty");
   if (run.size() > run_bytes_max) {
     return refuse(ErrorCode::too_large, "run: must not be longer than {} bytes", run_bytes_max);
   }
@@ -25,6 +24,7 @@ Result<void> check_place(std::string_view run, std::uint64_t sequence, std::stri
 
 Result<ObservationMessage> parse_observations(std::string_view payload) {
   HW_TAKE(message, formats::parse_json<ObservationMessage>(payload, message_limits));
+  if (message.run.empty()) return refuse(ErrorCode::bad_input, "run: must not be empty");
   HW_TRY(check_place(message.run, message.sequence, "sequence"));
   for (std::size_t n = 0; n < message.observations.size(); ++n) {
     const boost::json::value& value = message.observations[n].value;

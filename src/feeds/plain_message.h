@@ -54,7 +54,8 @@ BOOST_DESCRIBE_STRUCT(ModelMessage::Item, (),
                        component_name))
 BOOST_DESCRIBE_STRUCT(ModelMessage, (), (machine, keeps, items))
 
-// What `kept` and `wanted` say: everything before next_sequence is stored, or this one is to come next.
+// What `kept` and `wanted` say: everything before next_sequence is stored, or this one is to come next. An empty run in
+// `wanted` is the publisher's present one: nothing is known of the machine yet.
 struct SequencePlace {
   std::string run;
   std::uint64_t next_sequence = 0;
@@ -65,9 +66,9 @@ BOOST_DESCRIBE_STRUCT(SequencePlace, (), (run, next_sequence))
 inline constexpr std::size_t message_bytes_max = 4 << 20;
 inline constexpr std::size_t run_bytes_max = 100;
 
-// Errors (bad_input, too_large) name the field, as in observations[3].at. Refused besides what is no such JSON: an empty
-// run or a longer one, sequence 0, a value that is neither number nor text nor null; in a model an empty id, one that
-// stands twice, more than items_max items.
+// Errors (bad_input, too_large) name the field, as in observations[3].at. Refused besides what is no such JSON: a run
+// beyond run_bytes_max or, with observations, an empty one, sequence 0, a value that is neither number nor text nor
+// null; in a model an empty id, one that stands twice, more than items_max items.
 Result<ObservationMessage> parse_observations(std::string_view payload);
 Result<ModelMessage> parse_model(std::string_view payload);
 Result<SequencePlace> parse_place(std::string_view payload);

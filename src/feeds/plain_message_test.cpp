@@ -76,6 +76,7 @@ TEST(PlainMessage, APlaceIsPrintedAndReadAgain) {
   EXPECT_EQ(formats::print_json(place), R"({"run":"r1","next_sequence":8})");
   EXPECT_EQ(*parse_place(formats::print_json(place)), place);
   EXPECT_FALSE(parse_place(R"({"run":"r1","next_sequence":0})"));
+  EXPECT_TRUE(parse_place(R"({"run":"","next_sequence":1})"));
 }
 
 TEST(PlainMessage, TopicsArePrintedAndReadAgain) {

@@ -53,9 +53,8 @@ class BrokerFeed : public FollowedFeed {
         clock_(following.clock),
         sink_(shop, record.key, positions, following.report),
         follower_(settings_of(shop, record, url, sink_, following), sink_) {
-    sink_.set_on_stored([this](const std::string& device, const feeds::RunPosition& position) {
-      follower_.stored(device, position);
-    });
+    sink_.set_on_stored(
+        [this](const std::string& device, const feeds::RunPosition& position) { follower_.stored(device, position); });
     thread_ = std::thread([this] { follower_.run(stop_); });
   }
   ~BrokerFeed() override { end(); }

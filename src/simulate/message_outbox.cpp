@@ -5,9 +5,7 @@
 namespace hw::simulate {
 namespace {
 
-std::optional<std::string> said(const std::string& text) {
-  return text.empty() ? std::nullopt : std::optional(text);
-}
+std::optional<std::string> said(const std::string& text) { return text.empty() ? std::nullopt : std::optional(text); }
 
 feeds::ModelMessage model_message(const Machine& machine, bool keeps) {
   feeds::ModelMessage message{machine.entry.key, keeps, {}};
@@ -75,7 +73,7 @@ void MessageOutbox::begin_session() {
 void MessageOutbox::hear(std::string_view topic, std::string_view payload) {
   const auto read = feeds::parse_topic(topic);
   const auto place = feeds::parse_place(payload);
-  if (!read || !place || place->run != options_.run) return;
+  if (!read || !place || (place->run != options_.run && !place->run.empty())) return;
   for (std::size_t m = 0; m < lines_.size(); ++m) {
     Line& line = lines_[m];
     if (machines_[m].entry.key != read->machine || place->next_sequence > line.next_sequence) continue;

@@ -47,7 +47,7 @@ class MessageOutbox {
  private:
   struct Line {
     std::uint64_t next_sequence = 1;
-    std::uint64_t first_kept = 1;     // sequence of the first of `messages`
+    std::uint64_t first_kept = 1;  // sequence of the first of `messages`
     std::uint64_t next_to_send = 1;
     std::deque<std::string> messages;
   };

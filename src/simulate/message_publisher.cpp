@@ -48,18 +48,22 @@ bool MessagePublisher::connect() {
 void MessagePublisher::make_messages() {
   const Instant present = options_.clock();
   std::vector<Arrival> arrivals;
+  if (!has_begun_) source_->take_standing(arrivals);  // a run begins with every value
+  has_begun_ = true;
   source_->take(present, arrivals);
   const Instant alive_at = source_->taken_until(present);
   std::vector<std::vector<Event>> events(last_said_.size());
   for (const Arrival& arrival : arrivals) events[arrival.machine].push_back(arrival.event);
   const std::lock_guard lock(mutex_);
   for (std::size_t m = 0; m < events.size(); ++m) {
-    const bool is_due = present - last_said_[m] >= options_.message_every && alive_at > last_said_[m];
+    const bool is_due = present - last_said_[m] >= options_.message_every;
     if (events[m].empty() && !is_due) continue;
     outbox_.add(m, events[m], alive_at);
     last_said_[m] = present;
-    ++made_;
   }
+  told_until_ = std::all_of(last_said_.begin(), last_said_.end(), [&](Instant said) { return said == present; })
+                    ? alive_at
+                    : told_until_;
 }
 
 void MessagePublisher::send() {
@@ -77,7 +81,9 @@ void MessagePublisher::send() {
 
 void MessagePublisher::disturb(std::vector<feeds::Publication>& messages) {
   const SendFaults& faults = options_.faults;
-  const auto is_nth = [&](unsigned every) { return every != 0 && sent_ % every == every - 1; };
+  const auto is_nth = [&](unsigned every) {
+    return every != 0 && sent_ < faults.messages && sent_ % every == every - 1;
+  };
   std::vector<feeds::Publication> out;
   for (feeds::Publication& message : messages) {
     const bool is_first = out.empty();
@@ -94,9 +100,9 @@ std::size_t MessagePublisher::kept() const {
   return outbox_.kept();
 }
 
-std::uint64_t MessagePublisher::made() const {
+Instant MessagePublisher::told_until() const {
   const std::lock_guard lock(mutex_);
-  return made_;
+  return told_until_;
 }
 
 }  // namespace hw::simulate

@@ -68,11 +68,11 @@ Result<void> put_machine(sql::Connection& db, const CountingStep::Machine& machi
 }
 
 Result<void> put_message_position(sql::Connection& db, const MessagePosition& position) {
-  HW_TRY(
-      db.execute("insert into message_position(plant, machine, run, next_sequence, alive_ns) values($1, $2, $3, $4, $5) "
-                 "on conflict(plant, machine) do update set run = excluded.run, "
-                 "next_sequence = excluded.next_sequence, alive_ns = excluded.alive_ns",
-                 plant_key, position.machine, position.run, std::to_string(position.next_sequence), position.alive_at.ns));
+  HW_TRY(db.execute(
+      "insert into message_position(plant, machine, run, next_sequence, alive_ns) values($1, $2, $3, $4, $5) "
+      "on conflict(plant, machine) do update set run = excluded.run, "
+      "next_sequence = excluded.next_sequence, alive_ns = excluded.alive_ns",
+      plant_key, position.machine, position.run, std::to_string(position.next_sequence), position.alive_at.ns));
   return {};
 }
 

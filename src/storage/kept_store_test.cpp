@@ -204,7 +204,8 @@ CountingStep full_step(std::uint64_t next_sequence) {
       {"own t", {{LocalDate::of(2026, 3, 2), 0, 0, 0, 1.0 / 3}}}};
   machine.log = {{Instant{5}, Instant{9}, std::string("\xff\x00p", 3)}};
   machine.checkpoint_on = LocalDate::of(2026, 3, 2);
-  return {{machine}, {{"feed-1", 18'446'744'073'709'551'615u, next_sequence, at("2026-03-02T07:00:00.5Z")}},
+  return {{machine},
+          {{"feed-1", 18'446'744'073'709'551'615u, next_sequence, at("2026-03-02T07:00:00.5Z")}},
           {{"l1", "run of today", next_sequence, at("2026-03-02T07:00:00.123456789Z")}}};
 }
 

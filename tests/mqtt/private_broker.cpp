@@ -66,7 +66,9 @@ PrivateBroker::~PrivateBroker() {
   std::filesystem::remove_all(folder_, ignored);
 }
 
-std::string PrivateBroker::url(std::string_view more) const { return fmt::format("mqtt://127.0.0.1:{}{}", port_, more); }
+std::string PrivateBroker::url(std::string_view more) const {
+  return fmt::format("mqtt://127.0.0.1:{}{}", port_, more);
+}
 
 void PrivateBroker::start() { HW_ASSERT(try_start(), "mosquitto starts again"); }
 
