@@ -53,7 +53,7 @@ class MessageOutbox {
   };
   void forget_before(Line& line, std::uint64_t sequence);
 
-  const std::vector<Machine>& machines_;
+  std::span<const Machine> machines_;
   OutboxOptions options_;
   std::vector<Line> lines_;  // by machine
 };
