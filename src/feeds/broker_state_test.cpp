@@ -10,8 +10,8 @@ constexpr std::string_view plain_model =
     R"({"machine": "m1", "items": [{"id": "exec", "category": "EVENT", "type": "EXECUTION"}]})";
 
 std::string observations(std::uint64_t sequence, std::string_view second) {
-  return fmt::format(R"({{"run": "a", "sequence": {}, "alive_at": "2026-03-02T11:59:{}Z", "observations": []}})", sequence,
-                     second);
+  return fmt::format(R"({{"run": "a", "sequence": {}, "alive_at": "2026-03-02T11:59:{}Z", "observations": []}})",
+                     sequence, second);
 }
 
 std::string probe_of(std::string_view uuid) {
@@ -25,8 +25,8 @@ TEST(BrokerState, ASessionBeginsWithWhatIsStoredAndWhatIsWanted) {
   BrokerState fresh("floor", {}, {{"m1", {}}});
   EXPECT_EQ(fresh.topic_filters(),
             (std::vector<std::string>{"hourwright/floor/+/model", "hourwright/floor/+/observations"}));
-  EXPECT_EQ(fresh.begin_session(broker_noon), (std::vector<Publication>{{"hourwright/floor/m1/wanted",
-                                                                         R"({"run":"","next_sequence":1})", false}}));
+  EXPECT_EQ(fresh.begin_session(broker_noon),
+            (std::vector<Publication>{{"hourwright/floor/m1/wanted", R"({"run":"","next_sequence":1})", false}}));
   BrokerState state("floor", {}, {{"m1", {{"a", 5, broker_noon}, std::nullopt}}});
   EXPECT_EQ(state.begin_session(broker_noon),
             (std::vector<Publication>{{"hourwright/floor/m1/kept", R"({"run":"a","next_sequence":5})", true},

@@ -7,8 +7,8 @@ namespace {
 
 const Instant outbox_morning = *parse_instant("2026-04-08T08:45:00Z");
 const std::vector<Machine>& two_machines() {
-  static const auto machines = make_machines(
-      std::vector<MachineEntry>{{"m1", "Lathe", Kind::lathe}, {"m2", "Mill", Kind::vertical_mill}});
+  static const auto machines =
+      make_machines(std::vector<MachineEntry>{{"m1", "Lathe", Kind::lathe}, {"m2", "Mill", Kind::vertical_mill}});
   return machines;
 }
 
