@@ -117,7 +117,6 @@ class Client::Connection : public paho::callback {
     paho::ssl_options tls;
     tls.set_enable_server_cert_auth(true);
     tls.set_verify(true);  // the certificate is the host's
-    tls.ca_path("/etc/ssl/certs");
     if (!url_.ca_file.empty()) tls.set_trust_store(url_.ca_file);
     return tls;
   }

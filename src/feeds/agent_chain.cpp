@@ -55,7 +55,8 @@ Result<std::optional<RunBatch>> AgentChain::hear(const DocumentMessage& message,
   const Instant made_at =
       std::min(heard.header.creation_time.value_or(message.is_retained ? position_.alive_at : now), now);
   const Instant until = message.is_retained || made_at >= now - on_the_way_max ? made_at : now;
-  const Told told{std::move(heard), std::to_string(heard.header.instance_id), until, now};
+  std::string run = std::to_string(heard.header.instance_id);
+  const Told told{std::move(heard), std::move(run), until, now};
   return message.kind == DocumentKind::current ? hear_current(told) : hear_sample(told);
 }
 
