@@ -65,8 +65,23 @@ class AgentOverABroker : public ::testing::TestWithParam<simulate::JsonForm> {
  protected:
   PlayedFloor played{""};
 
-  void wait_for_models() {
-    ASSERT_TRUE(faults::comes_true([&] { return played.are_models_known(); }));
+  bool is_heard() const {
+    for (std::size_t m = 0; m < played.floor.machines().size(); ++m) {
+      const service::FeedStatus status = played.status(m);
+      if (status.last_sign_at != played.clock() || status.state == "lost") return false;
+    }
+    return true;
+  }
+  // Documents say when they were made: the clock stands until they are heard, or they would be minutes old.
+  void wait_until_heard() {
+    ASSERT_TRUE(faults::comes_true([&] { return is_heard(); }));
+  }
+  // A server that has just begun gets what was said before as what the broker had kept, which is no sign of life.
+  void say_until_heard(PublishedAgent& agent) {
+    ASSERT_TRUE(faults::comes_true([&] {
+      agent.say_current();
+      return faults::comes_true([&] { return is_heard(); }, Duration::millis(500));
+    }));
   }
   double operating_truth(std::size_t machine) const {
     return played.floor.truth(machine, played.begin, played.clock()).operating.as_hours();
@@ -77,12 +92,12 @@ INSTANTIATE_TEST_SUITE_P(Json, AgentOverABroker, ::testing::Values(simulate::Jso
 TEST_P(AgentOverABroker, CountsTheTruth) {
   played.open_server();
   PublishedAgent agent(played, GetParam());
-  wait_for_models();
-  agent.say_current();
+  say_until_heard(agent);
   for (int minute = 1; minute <= 60; ++minute) {
     played.move_clock(Duration::seconds(60));
     agent.say_samples();
     if (minute % 10 == 0) agent.say_current();
+    wait_until_heard();
   }
   for (std::size_t m = 0; m < played.floor.machines().size(); ++m) {
     EXPECT_TRUE(faults::comes_true([&] {
@@ -96,11 +111,12 @@ TEST_P(AgentOverABroker, CountsTheTruth) {
 TEST_P(AgentOverABroker, WhatIsLostOnTheWayIsUnknownTime) {
   played.open_server();
   PublishedAgent agent(played, GetParam());
-  wait_for_models();
+  say_until_heard(agent);
   for (int minute = 1; minute <= 60; ++minute) {
     played.move_clock(Duration::seconds(60));
     agent.say_samples(minute == 30);
     agent.say_current();
+    wait_until_heard();
   }
   EXPECT_TRUE(played.has_reported("documents of the agent were lost"));
   double unknown_h = 0;
@@ -117,13 +133,15 @@ TEST_P(AgentOverABroker, WhatIsLostOnTheWayIsUnknownTime) {
 TEST_P(AgentOverABroker, AfterAServerThatWasAwayWhatItMissedIsUnknownTime) {
   played.open_server();
   PublishedAgent agent(played, GetParam());
-  wait_for_models();
+  say_until_heard(agent);
   for (int minute = 1; minute <= 60; ++minute) {
     if (minute == 20) played.close_server();
     if (minute == 30) played.open_server();
     played.move_clock(Duration::seconds(60));
     agent.say_samples();
     agent.say_current();
+    if (minute < 20 || minute > 30) wait_until_heard();
+    if (minute == 30) say_until_heard(agent);
   }
   EXPECT_TRUE(played.has_reported("documents of the agent were lost"));
   for (std::size_t m = 0; m < played.floor.machines().size(); ++m) {
