@@ -145,6 +145,15 @@ def print_floor(floor):
     print(f"| most memory in use | {floor['memory_mib']:.0f} MiB | 150 MiB | |")
 
 
+def print_mqtt(mqtt):
+    print("\n# How many messages over MQTT are counted\n")
+    print(f"{mqtt['messages']:,} plain messages of {mqtt['machines']:,} machines with {mqtt['observations_each']} observations each, from a private mosquitto on the same processors as publisher and\n"
+          "subscriber: read, put in sequence and counted. The peer is a bare Paho subscriber that only counts bytes. Each in turn, three times; the median.\n")
+    print("| what | messages | observations | subscriber, CPU | broker, CPU |\n| --- | --- | --- | --- | --- |")
+    for name, one in (("counted", mqtt["ours"]), ("bare Paho", mqtt["bare"])):
+        print(f"| {name} | {one['messages_per_s']:,.0f} /s | {one['observations_per_s']:,.0f} /s | {one['cpu_s']:.2f} s | {one['broker_cpu_s']:.2f} s |")
+
+
 def main():
     results = pathlib.Path(sys.argv[1])
     hours = json.loads((results / "hours.json").read_text())
@@ -174,6 +183,7 @@ def main():
     print_rehearsal(json.loads((results / "rehearsal.json").read_text()),
                     json.loads((results / "rehearsal_numpy.json").read_text()))
     print_floor(json.loads((results / "floor.json").read_text()))
+    print_mqtt(json.loads((results / "mqtt.json").read_text()))
 
 
 if __name__ == "__main__":

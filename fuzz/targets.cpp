@@ -14,6 +14,7 @@ std::span<const Target> targets() {
       Target{"json_edits", json_edits},
       Target{"kept_count", kept_count},
       Target{"label_order", label_order},
+      Target{"messages", messages},
       Target{"multipart", multipart},
       Target{"outbox", outbox},
       Target{"packed", packed},

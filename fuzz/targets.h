@@ -17,6 +17,7 @@ void follower(std::string_view input);        // what an agent answers, document
 void json_edits(std::string_view input);      // bodies of requests
 void kept_count(std::string_view input);      // a count's record, as it lay on the disk
 void label_order(std::string_view input);     // what is asked of labels, and the code on them
+void messages(std::string_view input);        // what comes over a message broker, plain or documents in JSON
 void multipart(std::string_view input);       // live streams
 void outbox(std::string_view input);          // what phones send, to a shop
 void packed(std::string_view input);          // gzip, xz

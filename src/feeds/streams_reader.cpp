@@ -14,7 +14,7 @@ using formats::XmlReader;
 
 constexpr formats::XmlLimits limits = {.depth_max = 64, .text_bytes_max = 4 << 20, .tag_bytes_max = 1 << 20};
 
-bool ends_with(std::string_view text, std::string_view tail) {
+bool has_suffix(std::string_view text, std::string_view tail) {
   return text.size() > tail.size() && text.substr(text.size() - tail.size()) == tail;
 }
 
@@ -177,8 +177,8 @@ void StreamsReader::Reading::find_item(std::string_view id, const XmlName& name)
     if (unknown_items.first(fold(hash_text(id) ^ machine, 0xd6e8'feb8'6659'fd93))) sink.unknown_item(device, id);
     return;
   }
-  if (place.role == Role::none || ends_with(name.local, "DataSet") || ends_with(name.local, "Table")) return;
-  if (ends_with(name.local, "TimeSeries")) place.is_time_series = true;
+  if (place.role == Role::none || has_suffix(name.local, "DataSet") || has_suffix(name.local, "Table")) return;
+  if (has_suffix(name.local, "TimeSeries")) place.is_time_series = true;
   arrival.machine = machine;
   arrival.item = place.item;
   awaits_text = true;

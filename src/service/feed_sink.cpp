@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "src/service/idle_fills.h"
+
 namespace hw::service {
 
 namespace {
@@ -9,10 +11,6 @@ namespace {
 // A set-up names the agent's device by its name or its uuid.
 bool is_of(const MachineRecord& record, const counters::MachineModel& model) {
   return record.device == model.name || record.device == model.uuid;
-}
-
-bool has_item(const counters::MachineModel& model, const std::string& id) {
-  return std::any_of(model.items.begin(), model.items.end(), [&](const auto& item) { return item.id == id; });
 }
 
 }  // namespace
@@ -35,14 +33,6 @@ std::optional<Error> FeedSink::trouble_of(const OpenMachine& machine) const {
                Saying{"feed-no-device", {{"device", device}, {"others", others}}}};
 }
 
-void FeedSink::check_fills(const OpenMachine& machine, const counters::MachineModel& model) {
-  for (const auto& [counter, item] : machine.record.machine.fills) {
-    if (has_item(model, item)) continue;
-    report_(fmt::format("feed {}: {}: {} is to be filled by \"{}\", which is no data item of the machine", feed_,
-                        machine.record.machine.key, counter, item));
-  }
-}
-
 void FeedSink::take_models(const std::vector<counters::MachineModel>& models, Instant now) {
   devices_.clear();
   for (const auto& model : models) {
@@ -50,7 +40,7 @@ void FeedSink::take_models(const std::vector<counters::MachineModel>& models, In
     for (const auto& machine : shop_.machines()) {
       if (machine->record.feed != feed_ || !is_of(machine->record, model)) continue;
       machine->count.set_model(model, now);
-      check_fills(*machine, model);
+      tell_idle_fills(*machine, model, feed_, report_);
     }
   }
 }
@@ -78,8 +68,12 @@ Result<void> FeedSink::take(const feeds::Batch& batch) {
   return {};
 }
 
-void FeedSink::stored(const std::vector<FeedPosition>& positions) {
-  for (const FeedPosition& position : positions) {
+void FeedSink::add_positions(CountingStep& step) const {
+  if (position_.next_sequence > 0 && position() != stored_) step.positions.push_back(position());
+}
+
+void FeedSink::stored(const CountingStep& step) {
+  for (const FeedPosition& position : step.positions) {
     if (position.feed == feed_) stored_ = position;
   }
 }
@@ -87,14 +81,12 @@ void FeedSink::stored(const std::vector<FeedPosition>& positions) {
 namespace {
 
 // All that is not stored yet. The caller holds a lock.
-CountingStep unsaved_step(const OpenShop& shop, const std::vector<FeedSink*>& feeds) {
+CountingStep unsaved_step(const OpenShop& shop, const std::vector<CountedFeed*>& feeds) {
   CountingStep step;
   for (const auto& machine : shop.machines()) {
     if (auto part = machine->count.unsaved(machine->record.machine.key)) step.machines.push_back(std::move(*part));
   }
-  for (FeedSink* feed : feeds) {
-    if (feed->moved()) step.positions.push_back(feed->position());
-  }
+  for (const CountedFeed* feed : feeds) feed->add_positions(step);
   return step;
 }
 
@@ -116,13 +108,13 @@ Result<void> recount_late(OpenShop& shop, Instant now) {
 
 }  // namespace
 
-Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds, Instant now) {
+Result<void> store_counting(OpenShop& shop, const std::vector<CountedFeed*>& feeds, Instant now) {
   CountingStep step;
   {
     const auto lock = shop.change();
     step = unsaved_step(shop, feeds);
   }
-  if (step.machines.empty() && step.positions.empty()) return {};
+  if (step.machines.empty() && step.positions.empty() && step.message_positions.empty()) return {};
   HW_TRY(keep(shop.store(), step));
   {
     const auto lock = shop.change();
@@ -130,7 +122,7 @@ Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds,
       HW_TAKE(machine, shop.find(part.record.machine));
       machine->count.saved(part);
     }
-    for (FeedSink* feed : feeds) feed->stored(step.positions);
+    for (CountedFeed* feed : feeds) feed->stored(step);
   }
   return recount_late(shop, now);
 }

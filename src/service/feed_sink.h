@@ -9,7 +9,17 @@
 
 namespace hw::service {
 
-class FeedSink : public feeds::Sink {
+// A feed's part of a step. The caller holds a lock on the shop.
+class CountedFeed {
+ public:
+  virtual ~CountedFeed() = default;
+  // The positions behind all that has been counted, those that moved since they were stored.
+  virtual void add_positions(CountingStep& step) const = 0;
+  // All of the step is on disk.
+  virtual void stored(const CountingStep& step) = 0;
+};
+
+class FeedSink : public feeds::Sink, public CountedFeed {
  public:
   FeedSink(OpenShop& shop, std::string feed, std::optional<feeds::Position> position,
            std::function<void(std::string_view)> report)
@@ -28,13 +38,11 @@ class FeedSink : public feeds::Sink {
   std::optional<Error> trouble_of(const OpenMachine& machine) const;
   // The position behind all that has been counted. The caller holds a lock on the shop.
   FeedPosition position() const { return {feed_, position_.instance_id, position_.next_sequence, alive_at_}; }
-  // Something came since the position was stored.
-  bool moved() const { return position_.next_sequence > 0 && position() != stored_; }
-  void stored(const std::vector<FeedPosition>& positions);
+  void add_positions(CountingStep& step) const override;
+  void stored(const CountingStep& step) override;
 
  private:
   OpenMachine* machine_of(std::string_view name);
-  void check_fills(const OpenMachine& machine, const counters::MachineModel& model);
   void take_models(const std::vector<counters::MachineModel>& models, Instant now);
 
   OpenShop& shop_;
@@ -48,6 +56,6 @@ class FeedSink : public feeds::Sink {
 
 // Stores what all machines counted since the last time, with the positions of their feeds, in one transaction. What
 // could not be stored is stored next time.
-Result<void> store_counting(OpenShop& shop, const std::vector<FeedSink*>& feeds, Instant now);
+Result<void> store_counting(OpenShop& shop, const std::vector<CountedFeed*>& feeds, Instant now);
 
 }  // namespace hw::service

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <set>
 
-#include "libs/http/url.h"
 #include "src/counters/counter_key.h"
+#include "src/service/followed_feed.h"
 
 namespace hw::service {
 namespace {
@@ -147,8 +147,8 @@ Result<NewShop> found_shop(const catalogue::Shop& shop, std::span<const catalogu
     HW_TAKE(record, found_machine(machine, sets, now));
     const std::string& agent = machine.agent.empty() ? shop.agent : machine.agent;
     if (!agent.empty()) {
-      const auto url = http::parse_url(agent);
-      if (!url) return refuse(url.error().at(fmt::format("machine {}, agent", machine.key)));
+      const auto checked = check_feed_url(agent);
+      if (!checked) return refuse(checked.error().at(fmt::format("machine {}, agent", machine.key)));
       record.feed = feed_of(out.shop, agent);
       HW_TRY(check_device_once(out.machines, record));
     }

@@ -10,7 +10,7 @@
 #include <thread>
 #include <vector>
 
-#include "src/feeds/agent_follower.h"
+#include "src/service/followed_feed.h"
 #include "src/service/open_shop.h"
 
 namespace hw::service {
@@ -34,7 +34,6 @@ class RunningFeeds {
   Result<void> store_now();
 
  private:
-  class Feed;
   RunningFeeds(OpenShop& shop, FeedsOptions options);
   void run_storing();
   void store_and_report();
@@ -43,7 +42,7 @@ class RunningFeeds {
 
   OpenShop& shop_;
   FeedsOptions options_;
-  std::vector<std::unique_ptr<Feed>> feeds_;
+  std::vector<std::unique_ptr<FollowedFeed>> feeds_;
   std::mutex storing_;  // one step at a time
   std::mutex mutex_;
   std::condition_variable wake_;

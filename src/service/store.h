@@ -29,6 +29,15 @@ struct FeedPosition {
   bool operator==(const FeedPosition&) const = default;
 };
 
+// The same of one machine, where its messages have a position of their own; see feeds::RunPosition.
+struct MessagePosition {
+  std::string machine;
+  std::string run;
+  std::uint64_t next_sequence = 0;
+  Instant alive_at;
+  bool operator==(const MessagePosition&) const = default;
+};
+
 // What counting has to keep of a machine, as of one moment.
 struct CountingRecord {
   std::string machine;
@@ -59,6 +68,7 @@ struct CountingStep {
   };
   std::vector<Machine> machines;
   std::vector<FeedPosition> positions;
+  std::vector<MessagePosition> message_positions = {};
 };
 
 // One transaction; undone unless commit() is called.
@@ -137,6 +147,7 @@ class Store {
 
   virtual Result<std::vector<CountingRecord>> counting() = 0;
   virtual Result<std::vector<FeedPosition>> positions() = 0;
+  virtual Result<std::vector<MessagePosition>> message_positions() = 0;
   virtual Result<std::vector<DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
                                                  LocalDate last) = 0;
   // The newest checkpoint of a machine at or before that day.

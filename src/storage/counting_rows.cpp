@@ -11,6 +11,7 @@ using service::CountingStep;
 using service::DayRecord;
 using service::FeedPosition;
 using service::LogPiece;
+using service::MessagePosition;
 
 std::span<const std::byte> bytes_of(const std::string& text) { return std::as_bytes(std::span{text}); }
 
@@ -66,6 +67,15 @@ Result<void> put_machine(sql::Connection& db, const CountingStep::Machine& machi
   return {};
 }
 
+Result<void> put_message_position(sql::Connection& db, const MessagePosition& position) {
+  HW_TRY(db.execute(
+      "insert into message_position(plant, machine, run, next_sequence, alive_ns) values($1, $2, $3, $4, $5) "
+      "on conflict(plant, machine) do update set run = excluded.run, "
+      "next_sequence = excluded.next_sequence, alive_ns = excluded.alive_ns",
+      db.tenant(), position.machine, position.run, std::to_string(position.next_sequence), position.alive_at.ns));
+  return {};
+}
+
 }  // namespace
 
 Result<void> put_counting(sql::Connection& db, const CountingStep& step) {
@@ -78,6 +88,7 @@ Result<void> put_counting(sql::Connection& db, const CountingStep& step) {
         db.tenant(), position.feed, std::to_string(position.instance_id), std::to_string(position.next_sequence),
         position.last_sign_at.as_millis()));
   }
+  for (const MessagePosition& position : step.message_positions) HW_TRY(put_message_position(db, position));
   return {};
 }
 
@@ -97,6 +108,17 @@ Result<std::vector<FeedPosition>> read_positions(sql::Connection& db) {
   while (rows.next()) {
     positions.push_back({rows.get<std::string>(0), number_of(rows.get<std::string_view>(1)),
                          number_of(rows.get<std::string_view>(2)), Instant::from_millis(rows.get<std::int64_t>(3))});
+  }
+  return positions;
+}
+
+Result<std::vector<MessagePosition>> read_message_positions(sql::Connection& db) {
+  std::vector<MessagePosition> positions;
+  HW_TAKE(rows,
+          db.query("select machine, run, next_sequence, alive_ns from message_position where plant = $1", db.tenant()));
+  while (rows.next()) {
+    positions.push_back({rows.get<std::string>(0), rows.get<std::string>(1), number_of(rows.get<std::string_view>(2)),
+                         Instant{rows.get<std::int64_t>(3)}});
   }
   return positions;
 }

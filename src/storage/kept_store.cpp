@@ -265,6 +265,11 @@ Result<std::vector<service::FeedPosition>> KeptStore::positions() {
   return read_positions(*db);
 }
 
+Result<std::vector<service::MessagePosition>> KeptStore::message_positions() {
+  HW_TAKE(db, reader());
+  return read_message_positions(*db);
+}
+
 Result<std::vector<service::DayRecord>> KeptStore::days_of(std::string_view machine, std::string_view counter,
                                                            LocalDate first, LocalDate last) {
   HW_TAKE(db, reader());

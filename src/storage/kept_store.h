@@ -64,6 +64,7 @@ class KeptStore : public service::Store {
                                                 std::optional<service::StopState> only, int count_max) override;
   Result<std::vector<service::CountingRecord>> counting() override;
   Result<std::vector<service::FeedPosition>> positions() override;
+  Result<std::vector<service::MessagePosition>> message_positions() override;
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
                                                   LocalDate last) override;
   Result<std::optional<Checkpoint>> checkpoint_of(std::string_view machine, LocalDate on) override;

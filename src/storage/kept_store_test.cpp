@@ -204,7 +204,9 @@ CountingStep full_step(std::uint64_t next_sequence) {
       {"own t", {{LocalDate::of(2026, 3, 2), 0, 0, 0, 1.0 / 3}}}};
   machine.log = {{Instant{5}, Instant{9}, std::string("\xff\x00p", 3)}};
   machine.checkpoint_on = LocalDate::of(2026, 3, 2);
-  return {{machine}, {{"feed-1", 18'446'744'073'709'551'615u, next_sequence, at("2026-03-02T07:00:00.5Z")}}};
+  return {{machine},
+          {{"feed-1", 18'446'744'073'709'551'615u, next_sequence, at("2026-03-02T07:00:00.5Z")}},
+          {{"l1", "run of today", next_sequence, at("2026-03-02T07:00:00.123456789Z")}}};
 }
 
 Result<void> keep_step(service::Store& store, const CountingStep& step) {
@@ -219,6 +221,7 @@ TEST_F(StoreTest, AStepOfCountingComesBackWhole) {
   open();
   EXPECT_EQ(store->counting()->at(0).state, std::string("state\0with zero", 15));
   EXPECT_EQ(store->positions()->at(0), full_step(9'223'372'036'854'775'809u).positions.at(0));
+  EXPECT_EQ(*store->message_positions(), full_step(9'223'372'036'854'775'809u).message_positions);
   const LocalDate second = LocalDate::of(2026, 3, 2);
   EXPECT_EQ(*store->days_of("l1", "operating", second, second + 9),
             full_step(1).machines.at(0).changed_days.at(0).days);

@@ -118,11 +118,27 @@ Result<void> rebuild_machine(sql::Connection& db, KeptCount& kept, const Zone& z
   return write_counts(db, kept, made, differs_on.value_or(made.open_day));
 }
 
-Instant last_sign(const std::vector<service::FeedPosition>& positions, const service::MachineRecord& machine) {
-  const auto found =
-      std::find_if(positions.begin(), positions.end(), [&](const auto& one) { return one.feed == machine.feed; });
-  return found == positions.end() ? Instant{} : found->last_sign_at;
-}
+// Up to when the machine's feed had told everything: its own position, or that of the feed as a whole.
+class LastSigns {
+ public:
+  static Result<LastSigns> read(sql::Connection& db) {
+    LastSigns signs;
+    HW_TAKE(feeds, read_positions(db));
+    for (const auto& one : feeds) signs.by_feed_[one.feed] = one.last_sign_at;
+    HW_TAKE(machines, read_message_positions(db));
+    for (const auto& one : machines) signs.by_machine_[one.machine] = one.alive_at;
+    return signs;
+  }
+  Instant of(const service::MachineRecord& machine) const {
+    const auto own = by_machine_.find(machine.machine.key);
+    if (own != by_machine_.end()) return own->second;
+    const auto feed = by_feed_.find(machine.feed.value_or(""));
+    return feed == by_feed_.end() ? Instant{} : feed->second;
+  }
+
+ private:
+  std::map<std::string, Instant> by_feed_, by_machine_;
+};
 
 }  // namespace
 
@@ -133,13 +149,13 @@ Result<service::RebuiltPart> rebuild_counts(sql::Connection& db, Instant now) {
   if (!shop) return refuse(ErrorCode::not_found, "no shop has been founded here");
   HW_TAKE(records, read_counting(db));
   HW_TAKE(machines, read_machines(db));
-  HW_TAKE(positions, read_positions(db));
+  HW_TAKE(signs, LastSigns::read(db));
   Texts texts;
   for (const auto& machine : machines) {
     const auto record = std::find_if(records.begin(), records.end(),
                                      [&](const auto& one) { return one.machine == machine.machine.key; });
     if (record == records.end()) continue;  // nothing was counted of it yet
-    KeptCount kept{*record, machine.machine.fills, last_sign(positions, machine), {}, {}};
+    KeptCount kept{*record, machine.machine.fills, signs.of(machine), {}, {}};
     HW_TRY(rebuild_machine(db, kept, shop->calendar.zone, now, texts, part));
   }
   part.before = print_hex(texts.before.end());

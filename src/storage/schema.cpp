@@ -202,12 +202,19 @@ create table grant_left(
   plant text not null references plant, secret_hash text not null, body text not null, primary key(plant, secret_hash)) strict;
 )sql";
 
+// How far each machine's messages have been counted, for feeds on which each machine has a position of its own.
+constexpr const char* message_schema = R"sql(
+create table message_position(
+  plant text not null, machine text not null, run text not null, next_sequence text not null, alive_ns integer not null,
+  primary key(plant, machine), foreign key(plant, machine) references machine) strict;
+)sql";
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
   static const std::array<sql::Migration, 3> steps{
       sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}, sql::Migration{2, access_schema},
-      sql::Migration{3, servers_schema}};
+      sql::Migration{3, std::string{servers_schema} + message_schema}};
   return steps;
 }
 

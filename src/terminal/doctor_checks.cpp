@@ -7,6 +7,7 @@
 #include "libs/certificates/tls_folder.h"
 #include "libs/formats/json.h"
 #include "libs/http/client.h"
+#include "libs/mqtt/client.h"
 #include "src/copies/copy_name.h"
 #include "src/copies/copy_state.h"
 #include "src/terminal/share_folder.h"
@@ -118,22 +119,40 @@ std::vector<Check> server_checks(const DoctorCall& call) {
   return checks;
 }
 
+namespace {
+
+Check agent_check(const service::FeedRecord& feed) {
+  const std::string name = "agent " + feed.key;
+  const auto url = http::parse_url(feed.url);
+  if (!url) return {name, "fail", "its address does not read; it was said when the shop was founded"};
+  const auto answer = http::get(*url, soon());
+  const bool is_there = answer || answer.error().code == ErrorCode::too_large;
+  if (is_there) return {name, "pass", fmt::format("{} answers", url->host)};
+  return {name, "warn",
+          fmt::format("{} does not answer ({}): is it on, and does this computer reach its network?", url->host,
+                      word_of(answer.error().code))};
+}
+
+Check broker_check(const service::FeedRecord& feed) {
+  const std::string name = "broker " + feed.key;
+  const auto url = mqtt::parse_broker_url(feed.url);
+  if (!url) return {name, "fail", "its address does not read; it was said when the shop was founded"};
+  mqtt::Client client(*url, {.answer_within = Duration::seconds(3)},
+                      {[](const mqtt::Message&) {}, [](const std::string&) {}});
+  if (const auto connected = client.connect(); !connected) {
+    return {name, "warn",
+            fmt::format("{}: is it on, does this computer reach its network, and does it know the user?",
+                        connected.error().message)};
+  }
+  return {name, "pass", fmt::format("{} lets this computer in", url->broker())};
+}
+
+}  // namespace
+
 std::vector<Check> feed_checks(const service::ShopWithMachines& shop) {
   std::vector<Check> checks;
   for (const auto& feed : shop.shop.feeds) {
-    const auto url = http::parse_url(feed.url);
-    const std::string name = "agent " + feed.key;
-    if (!url) {
-      checks.push_back({name, "fail", "its address does not read; it was said when the shop was founded"});
-      continue;
-    }
-    const auto answer = http::get(*url, soon());
-    const bool is_there = answer || answer.error().code == ErrorCode::too_large;
-    checks.push_back(is_there ? Check{name, "pass", fmt::format("{} answers", url->host)}
-                              : Check{name, "warn",
-                                      fmt::format("{} does not answer ({}): is it on, and does this "
-                                                  "computer reach its network?",
-                                                  url->host, word_of(answer.error().code))});
+    checks.push_back(mqtt::is_broker_url(feed.url) ? broker_check(feed) : agent_check(feed));
   }
   return checks;
 }

@@ -51,7 +51,8 @@ class RulesFindViolations(unittest.TestCase):
         self.passes(includes.storage_only_in_main, "src/storage/a.cpp", text)
 
     def test_wrapped_library_in_src(self):
-        for header in ("sqlite3.h", "expat.h", "libpq-fe.h", "boost/beast/http.hpp", "openssl/ssl.h"):
+        for header in ("sqlite3.h", "expat.h", "libpq-fe.h", "boost/beast/http.hpp", "openssl/ssl.h",
+                       "mqtt/async_client.h", "MQTTAsync.h"):
             self.finds(includes.wrapped_libraries, "src/web/a.cpp", f"#include <{header}>\n", 1)
             self.passes(includes.wrapped_libraries, "libs/http/a.cpp", f"#include <{header}>\n")
         self.passes(includes.wrapped_libraries, "src/web/a.cpp", "#include <boost/json.hpp>\n")

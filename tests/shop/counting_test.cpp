@@ -180,6 +180,7 @@ class Refusing : public service::Store {
   Result<std::optional<service::Grant>> grant(const std::string& hash) override { return kept_.grant(hash); }
   Result<void> drop_grant(const std::string& hash) override { return kept_.drop_grant(hash); }
   Result<std::vector<service::FeedPosition>> positions() override { return kept_.positions(); }
+  Result<std::vector<service::MessagePosition>> message_positions() override { return kept_.message_positions(); }
   Result<std::vector<service::DayRecord>> days_of(std::string_view machine, std::string_view counter, LocalDate first,
                                                   LocalDate last) override {
     return kept_.days_of(machine, counter, first, last);

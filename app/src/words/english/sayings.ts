@@ -67,6 +67,11 @@ export const sayings = {
   'said.feed-unreachable': 'The machine’s agent cannot be reached.',
   'said.feed-late': 'The machine’s agent does not answer in time.',
   'said.feed-odd': 'The machine’s agent answers, but not as it should.',
+  'said.feed-silent': 'No message of the machine comes from the broker.',
+  'said.feed-odd-message': 'A message of the machine cannot be read.',
+  'said.broker-unreachable': 'The message broker cannot be reached.',
+  'said.broker-late': 'The message broker does not answer in time.',
+  'said.broker-refuses': 'The message broker does not let the server in.',
   'said.feed-no-device': 'The agent has no machine “{device}”; it has: {others}.',
   'said.use-not-counted': 'this machine does not count it yet',
   'said.use-few-days': {

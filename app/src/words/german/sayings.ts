@@ -74,6 +74,11 @@ export const sayings: Wording<typeof english> = {
   'said.feed-unreachable': 'Der Agent der Maschine ist nicht erreichbar.',
   'said.feed-late': 'Der Agent der Maschine antwortet nicht rechtzeitig.',
   'said.feed-odd': 'Der Agent der Maschine antwortet, aber nicht so, wie er soll.',
+  'said.feed-silent': 'Vom Broker kommt keine Nachricht der Maschine.',
+  'said.feed-odd-message': 'Eine Nachricht der Maschine ist nicht lesbar.',
+  'said.broker-unreachable': 'Der Nachrichten-Broker ist nicht erreichbar.',
+  'said.broker-late': 'Der Nachrichten-Broker antwortet nicht rechtzeitig.',
+  'said.broker-refuses': 'Der Nachrichten-Broker lässt den Server nicht herein.',
   'said.feed-no-device': 'Der Agent hat keine Maschine „{device}“; er hat: {others}.',
   'said.use-not-counted': 'Diese Maschine zählt das noch nicht',
   'said.use-few-days': {
