@@ -145,6 +145,21 @@ def print_floor(floor):
     print(f"| most memory in use | {floor['memory_mib']:.0f} MiB | 150 MiB | |")
 
 
+def print_group(group):
+    print("\n# How fast a group's Floor is answered, and how soon a server is replaced\n")
+    print(f"{group['plants']} plants with {group['machines']:,} machines and {group['tasks']:,} tasks on a private PostgreSQL (which syncs nothing to disk) and two servers, all on the same processors.\n"
+          f"`GET /api/group/floor` is {group['bytes'] / 1000:,.0f} KB. `bench/group/group_bench.cpp`.\n")
+    print("| | measured | aim | beside it |")
+    print("| --- | --- | --- | --- |")
+    print(f"| 99 % of the answers at {group['rate']} a second within | {group['p99_ms']:.1f} ms | 100 ms | half within {group['p50_ms']:.2f} ms, all within {group['max_ms']:.0f} ms |")
+    print(f"| as fast as they come | {group['most']:,.0f} /s | | {group['most'] / group['bare_most']:.0%} of the peer |")
+    print(f"| bare Beast, the same bytes | {group['bare_most']:,.0f} /s | | |")
+    print(f"| a server is killed: the first of its {(group['plants'] + 1) // 2} plants is taken after | {group['first_s']:.1f} s | 10 s | a sign is good for 6 s |")
+    print(f"| all of them are open at the other after | {group['all_s']:.1f} s | 10 s | |")
+    print(f"| from start to all {group['plants'] + 1} plants open | {group['open_s']:.1f} s | | |")
+    print(f"| most memory of a server with all plants | {group['memory_mib']:.0f} MiB | | |")
+
+
 def print_mqtt(mqtt):
     print("\n# How many messages over MQTT are counted\n")
     print(f"{mqtt['messages']:,} plain messages of {mqtt['machines']:,} machines with {mqtt['observations_each']} observations each, from a private mosquitto on the same processors as publisher and\n"
@@ -183,6 +198,7 @@ def main():
     print_rehearsal(json.loads((results / "rehearsal.json").read_text()),
                     json.loads((results / "rehearsal_numpy.json").read_text()))
     print_floor(json.loads((results / "floor.json").read_text()))
+    print_group(json.loads((results / "group.json").read_text()))
     print_mqtt(json.loads((results / "mqtt.json").read_text()))
 
 
