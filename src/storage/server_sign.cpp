@@ -109,9 +109,9 @@ Result<std::vector<service::PublishedLine>> published_lines(sql::Connection& db,
   {
     HW_TAKE(versions, db.query("select plant, version from plant_line order by plant"));
     while (versions.next()) {
-      const auto [plant, version] = versions.get_all<std::string, std::int64_t>();
+      const auto plant = versions.get<std::string>(0);
       const auto at = known.find(plant);
-      if (at == known.end() || at->second != version) changed.push_back(plant);
+      if (at == known.end() || at->second != versions.get<std::int64_t>(1)) changed.push_back(plant);
     }
   }
   std::vector<service::PublishedLine> lines;
