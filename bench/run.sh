@@ -1,5 +1,5 @@
 #!/bin/sh
-# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed, years rehearsed and the Floor answered,
+# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed, years rehearsed, the Floor answered and rows stored,
 # and writes docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
@@ -42,5 +42,7 @@ echo "the same with numpy ..."
 /usr/bin/python3 "$root/bench/rehearsal/rehearsal_numpy.py" "$results/shop.json" >"$results/rehearsal_numpy.json"
 echo "answering the Floor ..."
 "$programs/floor_bench" "$results" >"$results/floor.json"
+echo "storing many rows ..."
+"$programs/bulk_bench" "$results" >"$results/bulk.json"
 /usr/bin/python3 "$root/bench/write_performance.py" "$results" >"$root/docs/performance.md"
 cat "$root/docs/performance.md"

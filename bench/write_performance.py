@@ -145,6 +145,20 @@ def print_floor(floor):
     print(f"| most memory in use | {floor['memory_mib']:.0f} MiB | 150 MiB | |")
 
 
+def print_bulk(bulk):
+    print("\n# How fast counters' days are stored in PostgreSQL\n")
+    print(f"{bulk['rows']:,.0f} days of counters, each a row of eight values with its key and its machine's; PostgreSQL on this computer, by a socket, without syncing, the same for all of them; the median of\n"
+          "five turns. The store copies into a temporary table and inserts from there, since COPY goes into no table whose rows are kept apart by row-level security; psql copies straight into the table, as\n"
+          "a superuser. Both left the same sums.\n")
+    print("| what | rows | aim | |\n| --- | --- | --- | --- |")
+    print(f"| stored by COPY | {bulk['copy_per_s']:,.0f} /s | 100,000 /s | {bulk['copy_per_s'] / bulk['psql_per_s']:.0%} of psql |")
+    print(f"| the same again, in the place of those | {bulk['replacing_per_s']:,.0f} /s | | |")
+    print(f"| psql's `\\copy` | {bulk['psql_per_s']:,.0f} /s | | |")
+    print(f"| one prepared insert for each row | {bulk['single_per_s']:,.0f} /s | | |")
+    print(f"| in SQLite | {bulk['sqlite_per_s']:,.0f} /s | | |")
+    print(f"\nA step of {bulk['small_step_rows']} rows takes {bulk['small_step_ms']:.1f} ms, by inserts {bulk['small_step_single_ms']:.1f} ms.")
+
+
 def main():
     results = pathlib.Path(sys.argv[1])
     hours = json.loads((results / "hours.json").read_text())
@@ -174,6 +188,7 @@ def main():
     print_rehearsal(json.loads((results / "rehearsal.json").read_text()),
                     json.loads((results / "rehearsal_numpy.json").read_text()))
     print_floor(json.loads((results / "floor.json").read_text()))
+    print_bulk(json.loads((results / "bulk.json").read_text()))
 
 
 if __name__ == "__main__":
