@@ -20,6 +20,7 @@ namespace fs = std::filesystem;
 
 fs::path address_file(const fs::path& folder) { return folder / "database"; }
 
+constexpr int plant_parts = 8;
 constexpr std::string_view moving = "moving";
 constexpr std::string_view first_plant = "plant";  // that of a file, and of a database in which none was named
 
@@ -37,6 +38,20 @@ Result<std::string> chosen_plant(const DatabasePlace& place, sql::Connection& db
                 "{}: its database holds {} plants: a folder of its own, founded or written with a line \"plant KEY\" "
                 "in its file database, is for one of them: {}{}",
                 place.folder.string(), count, fmt::join(plants, ", "), is_long ? ", ..." : "");
+}
+
+// With the rows of plants kept apart, those of tables in parts in the parts too: each of them can be asked by itself.
+std::string in_postgres(const sql::Migration& step) {
+  const sql::InParts in_parts{growing_tables(), "plant", plant_parts};
+  std::vector<std::string> kept_apart;
+  for (const std::string& table : tables_of(step)) {
+    if (is_of_servers(table)) continue;
+    kept_apart.push_back(table);
+    const bool is_in_parts = std::find(in_parts.tables.begin(), in_parts.tables.end(), table) != in_parts.tables.end();
+    if (!is_in_parts) continue;
+    for (std::string& part : sql::part_names(table, in_parts)) kept_apart.push_back(std::move(part));
+  }
+  return sql::in_postgres(step.sql, in_parts) + sql::keep_tenants_apart(kept_apart, "plant", "plant");
 }
 
 // What the file `database` says: an address, maybe "plant KEY", and "moving" while the shop is on its way there.
@@ -157,11 +172,7 @@ Result<void> check_plant_key(std::string_view key) {
 Result<void> apply_steps(sql::Connection& db, const DatabasePlace& place, std::span<const sql::Migration> steps) {
   std::vector<sql::Migration> in_its_words(steps.begin(), steps.end());
   if (place.is_on_server()) {
-    for (sql::Migration& step : in_its_words) {
-      std::vector<std::string> tables = tables_of(step);
-      std::erase_if(tables, is_of_servers);
-      step.sql = sql::in_postgres(step.sql) + sql::keep_tenants_apart(tables, "plant", "plant");
-    }
+    for (sql::Migration& step : in_its_words) step.sql = in_postgres(step);
   }
   HW_TRY(sql::apply_migrations(db, in_its_words));
   return {};

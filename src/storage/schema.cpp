@@ -250,6 +250,11 @@ const std::vector<std::string>& table_names() {
   return names;
 }
 
+const std::vector<std::string>& growing_tables() {
+  static const std::vector<std::string> names{"entry", "given_answer", "photo", "observation_log", "counter_day"};
+  return names;
+}
+
 const std::vector<std::string>& key_columns(const std::string& table) {
   static const std::map<std::string, std::vector<std::string>> keys = [] {
     static const std::regex made(R"(create table (\w+)\(([^;]*))"),

@@ -30,6 +30,8 @@ std::vector<std::string> tables_of(const sql::Migration& step);
 const std::vector<std::string>& table_names();
 // The columns of a table's key, in their order. The table is one of ours.
 const std::vector<std::string>& key_columns(const std::string& table);
+// Those that grow as long as a shop works; PostgreSQL keeps them in parts, by plant.
+const std::vector<std::string>& growing_tables();
 // The others: what servers tell each other and the command line tells them.
 bool is_of_servers(std::string_view table);
 
