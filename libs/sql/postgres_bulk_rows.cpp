@@ -12,8 +12,9 @@
 namespace hw::sql {
 namespace {
 
-constexpr std::size_t piece_bytes = std::size_t{1} << 16;    // sent at once
-constexpr std::size_t landed_bytes = std::size_t{64} << 20;  // that lie in two places at most
+constexpr std::size_t piece_bytes = std::size_t{1} << 16;  // sent at once
+// That lie in two places at most; they stay in memory there as long as PostgreSQL's temp_buffers has its 8 MB.
+constexpr std::size_t landed_bytes = std::size_t{4} << 20;
 constexpr std::string_view copy_head{"PGCOPY\n\377\r\n\0\0\0\0\0\0\0\0\0", 19};
 constexpr std::string_view copy_tail{"\377\377", 2};
 

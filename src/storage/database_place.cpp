@@ -20,7 +20,7 @@ namespace fs = std::filesystem;
 
 fs::path address_file(const fs::path& folder) { return folder / "database"; }
 
-constexpr int plant_parts = 8;
+constexpr int plant_parts = 4;
 constexpr std::string_view moving = "moving";
 constexpr std::string_view first_plant = "plant";  // that of a file, and of a database in which none was named
 
