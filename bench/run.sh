@@ -1,5 +1,5 @@
 #!/bin/sh
-# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed, years rehearsed and the Floor answered,
+# Measures how fast hours are counted, due days forecast, stops planned, lives fitted, orders proposed, years rehearsed, the Floor answered and rows stored,
 # and writes docs/performance.md.
 #   run.sh FOLDER [MILLIONS]     where the programs of bench/CMakeLists.txt lie; millions of observations, default 10
 set -eu
@@ -46,5 +46,7 @@ echo "answering a group's Floor ..."
 "$programs/group_bench" "$results" >"$results/group.json"
 echo "counting messages over MQTT ..."
 "$programs/mqtt_bench" >"$results/mqtt.json"
+echo "storing many rows ..."
+"$programs/bulk_bench" "$results" >"$results/bulk.json"
 /usr/bin/python3 "$root/bench/write_performance.py" "$results" >"$root/docs/performance.md"
 cat "$root/docs/performance.md"

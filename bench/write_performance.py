@@ -169,6 +169,20 @@ def print_mqtt(mqtt):
         print(f"| {name} | {one['messages_per_s']:,.0f} /s | {one['observations_per_s']:,.0f} /s | {one['cpu_s']:.2f} s | {one['broker_cpu_s']:.2f} s |")
 
 
+def print_bulk(bulk):
+    print("\n# How fast counters' days are stored in PostgreSQL\n")
+    print(f"{bulk['rows']:,.0f} days of counters, each a row of eight values with its key and its machine's; PostgreSQL on this computer, by a socket, without syncing, the same for all of them; the median of\n"
+          "five turns. The store copies into a temporary table and inserts from there, since COPY goes into no table whose rows are kept apart by row-level security; psql copies straight into the table, as\n"
+          "a superuser. Both left the same sums.\n")
+    print("| what | rows | aim | |\n| --- | --- | --- | --- |")
+    print(f"| stored by COPY | {bulk['copy_per_s']:,.0f} /s | 100,000 /s | {bulk['copy_per_s'] / bulk['psql_per_s']:.0%} of psql |")
+    print(f"| the same again, in the place of those | {bulk['replacing_per_s']:,.0f} /s | | |")
+    print(f"| psql's `\\copy` | {bulk['psql_per_s']:,.0f} /s | | |")
+    print(f"| one prepared insert for each row | {bulk['single_per_s']:,.0f} /s | | |")
+    print(f"| in SQLite | {bulk['sqlite_per_s']:,.0f} /s | | |")
+    print(f"\nA step of {bulk['small_step_rows']} rows takes {bulk['small_step_ms']:.1f} ms, by inserts {bulk['small_step_single_ms']:.1f} ms.")
+
+
 def main():
     results = pathlib.Path(sys.argv[1])
     hours = json.loads((results / "hours.json").read_text())
@@ -200,6 +214,7 @@ def main():
     print_floor(json.loads((results / "floor.json").read_text()))
     print_group(json.loads((results / "group.json").read_text()))
     print_mqtt(json.loads((results / "mqtt.json").read_text()))
+    print_bulk(json.loads((results / "bulk.json").read_text()))
 
 
 if __name__ == "__main__":

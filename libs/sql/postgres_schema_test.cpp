@@ -25,5 +25,18 @@ TEST(PostgresSchema, ATriggerRefusesEachRowByTheSameWords) {
   EXPECT_THAT(said, HasSubstr("create or replace function refuse_change()"));
 }
 
+TEST(PostgresSchema, ATableInPartsHasThemAndTheOthersHaveNone) {
+  const InParts in_parts{{"entry"}, "plant", 2};
+  EXPECT_EQ(in_postgres("create table plant(plant text) strict;\ncreate table entry(plant text, n integer) strict;\n"
+                        "create index entry_n on entry(plant, n);",
+                        in_parts),
+            "create table plant(plant text collate \"C\");\n"
+            "create table entry(plant text collate \"C\", n bigint) partition by hash(plant);\n"
+            "create table entry_0 partition of entry for values with (modulus 2, remainder 0);\n"
+            "create table entry_1 partition of entry for values with (modulus 2, remainder 1);\n"
+            "create index entry_n on entry(plant, n);");
+  EXPECT_EQ(part_names("entry", in_parts), (std::vector<std::string>{"entry_0", "entry_1"}));
+}
+
 }  // namespace
 }  // namespace hw::sql

@@ -93,10 +93,7 @@ TEST_F(Postgres, SurvivesTheLossOfItsServerByDoingNoMore) {
   {
     auto transaction = Transaction::begin(*db);
     ASSERT_TRUE(db->execute("insert into t values(1)"));
-    TestDatabase::run(
-        "select pg_terminate_backend(pid) from pg_stat_activity where application_name = 'hourwright' "
-        "and datname = '" +
-        *db->query_value<std::string>("select current_database()").value() + "'");
+    database.end_connections();
     EXPECT_THROW((void)db->execute("insert into t values(2)"), StorageFailed);
   }
   ASSERT_TRUE(db->failure());

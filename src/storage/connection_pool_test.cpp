@@ -17,9 +17,6 @@ struct ConnectionPools : testing::Test {
             },
             failed};
   }
-  static void end_all() {
-    TestDatabase::run("select pg_terminate_backend(pid, 10000) from pg_stat_activity where usename = 'shop'");
-  }
   static Result<std::optional<std::string>> ask(sql::Connection& db) {
     return db.query_value<std::string>("select current_setting('app.tenant')");
   }
@@ -49,7 +46,7 @@ TEST_F(ConnectionPools, PreferTheOneThatActsForThePlantAlready) {
 TEST_F(ConnectionPools, OpenAnotherWhereTheServerHasEndedThem) {
   auto connections = pool(ConnectionPool::Failed::replaced);
   { (void)connections.take("north"); }
-  end_all();
+  database.end_connections();
   EXPECT_EQ(ask(**connections.take("north"))->value(), "north");
   EXPECT_EQ(opened, 2);
 }
@@ -58,7 +55,7 @@ TEST_F(ConnectionPools, KeepAFilesOnlyWriterAlsoWhenItDoesNoMore) {
   auto connections = pool(ConnectionPool::Failed::kept);
   {
     const auto taken = connections.take("north");
-    end_all();
+    database.end_connections();
     EXPECT_THROW((void)ask(**taken), sql::StorageFailed);
   }
   EXPECT_TRUE(connections.failure());

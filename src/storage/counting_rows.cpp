@@ -1,5 +1,7 @@
 #include "src/storage/counting_rows.h"
 
+#include <algorithm>
+#include <array>
 #include <charconv>
 
 #include "src/storage/catalogue_rows.h"
@@ -24,15 +26,25 @@ std::uint64_t number_of(std::string_view text) {
   return number;
 }
 
-Result<void> put_days(sql::Connection& db, const std::string& machine, const service::CounterDays& counter) {
-  for (const DayRecord& day : counter.days) {
-    HW_TRY(db.execute(
-        "insert into counter_day(plant, machine, counter, day_on, counted_ns, unknown_ns, filled_ns, amount) "
-        "values($1, $2, $3, $4, $5, $6, $7, $8) on conflict(plant, machine, counter, day_on) do update set "
-        "counted_ns = excluded.counted_ns, unknown_ns = excluded.unknown_ns, filled_ns = excluded.filled_ns, "
-        "amount = excluded.amount",
-        db.tenant(), machine, counter.counter, day.on.days, day.counted_ns, day.unknown_ns, day.filled_ns, day.amount));
+// Each day of a step comes once. A step of every few seconds has one day of each counter that moves; one that catches
+// up on weeks has thousands.
+Result<void> put_days(sql::Connection& db, const CountingStep& step) {
+  const auto has_days = [](const auto& machine) { return !machine.changed_days.empty(); };
+  if (std::none_of(step.machines.begin(), step.machines.end(), has_days)) return {};
+  HW_TAKE(rows,
+          db.begin_rows({"counter_day",
+                         {"plant", "machine", "counter", "day_on", "counted_ns", "unknown_ns", "filled_ns", "amount"},
+                         {"plant", "machine", "counter", "day_on"}}));
+  for (const auto& machine : step.machines) {
+    for (const auto& counter : machine.changed_days) {
+      for (const DayRecord& day : counter.days) {
+        HW_TRY(
+            rows->add(std::array<sql::Parameter, 8>{db.tenant(), machine.record.machine, counter.counter, day.on.days,
+                                                    day.counted_ns, day.unknown_ns, day.filled_ns, day.amount}));
+      }
+    }
   }
+  HW_TRY(rows->end());
   return {};
 }
 
@@ -61,7 +73,6 @@ Result<void> put_machine(sql::Connection& db, const CountingStep::Machine& machi
       db.execute("insert into counting_state(plant, machine, model, state) values($1, $2, $3, $4) "
                  "on conflict(plant, machine) do update set model = excluded.model, state = excluded.state",
                  db.tenant(), record.machine, record.model, bytes_of(record.state)));
-  for (const auto& counter : machine.changed_days) HW_TRY(put_days(db, record.machine, counter));
   for (const auto& piece : machine.log) HW_TRY(add_to_log(db, record.machine, piece));
   if (machine.checkpoint_on) HW_TRY(put_checkpoint(db, record, *machine.checkpoint_on));
   return {};
@@ -80,6 +91,7 @@ Result<void> put_message_position(sql::Connection& db, const MessagePosition& po
 
 Result<void> put_counting(sql::Connection& db, const CountingStep& step) {
   for (const auto& machine : step.machines) HW_TRY(put_machine(db, machine));
+  HW_TRY(put_days(db, step));
   for (const FeedPosition& position : step.positions) {
     HW_TRY(db.execute(
         "insert into feed_position(plant, feed, instance_id, next_sequence, last_sign_ms) values($1, $2, $3, $4, $5) "

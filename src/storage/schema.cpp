@@ -1,6 +1,7 @@
 #include "src/storage/schema.h"
 
 #include <array>
+#include <map>
 #include <regex>
 
 namespace hw::storage {
@@ -209,6 +210,12 @@ create table message_position(
   primary key(plant, machine), foreign key(plant, machine) references machine) strict;
 )sql";
 
+// "plant, ordinal"
+std::vector<std::string> words_of(const std::string& list) {
+  static const std::regex word(R"(\w+)");
+  return {std::sregex_token_iterator(list.begin(), list.end(), word), std::sregex_token_iterator()};
+}
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
@@ -250,6 +257,30 @@ const std::vector<std::string>& table_names() {
     return all;
   }();
   return names;
+}
+
+const std::vector<std::string>& growing_tables() {
+  static const std::vector<std::string> names{"entry", "given_answer", "photo", "observation_log", "counter_day"};
+  return names;
+}
+
+const std::vector<std::string>& key_columns(const std::string& table) {
+  static const std::map<std::string, std::vector<std::string>> keys = [] {
+    static const std::regex made(R"(create table (\w+)\(([^;]*))"),
+        key(R"(primary key\(([^)]*)\)|(\w+) text primary key)");
+    std::map<std::string, std::vector<std::string>> all;
+    for (const sql::Migration& step : migrations()) {
+      for (std::sregex_iterator at(step.sql.begin(), step.sql.end(), made), end; at != end; ++at) {
+        const std::string columns = at->str(2);
+        std::smatch found;
+        const bool has_key = std::regex_search(columns, found, key);
+        HW_ASSERT(has_key, "a table has a key");
+        all[at->str(1)] = words_of(found[1].matched ? found.str(1) : found.str(2));
+      }
+    }
+    return all;
+  }();
+  return keys.at(table);
 }
 
 }  // namespace hw::storage

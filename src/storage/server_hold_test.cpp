@@ -50,7 +50,7 @@ TEST_F(ServerHolds, SignOnAsLongAsTheyAreThere) {
 TEST_F(ServerHolds, SignOnAfterTheDatabaseEndedTheirConnection) {
   const auto a = hold("a", Duration{300'000'000});
   ASSERT_TRUE(*a->take("north"));
-  TestDatabase::run("select pg_terminate_backend(pid, 10000) from pg_stat_activity where usename = 'shop'");
+  database.end_connections();
   const auto db = std::move(*open_database(place, sql::Access::read));
   const auto until = [&] { return db->query_value<std::int64_t>("select until_ms from server_sign")->value(); };
   const std::int64_t first = until();

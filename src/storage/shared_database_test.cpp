@@ -69,6 +69,47 @@ TEST_F(SharedDatabases, AServerThatCameBackTooLateWritesNothing) {
   EXPECT_TRUE(taken->verdict()->breaks.empty());
 }
 
+TEST_F(SharedDatabases, APlantSeesNothingOfAnotherInThePartsOfTablesEither) {
+  const auto server = joined("a");
+  for (const char* plant : {"north", "south"}) ASSERT_TRUE(keep(**server->take(plant), full_entry("e1")));
+  const auto db = std::move(*sql::open_postgres(database.address(), sql::Access::write, {}));
+  const auto parts =
+      *db->query_value<std::int64_t>("select count(*) from pg_inherits where inhparent = 'entry'::regclass");
+  ASSERT_GT(*parts, 1);
+  for (const std::string plant : {"north", "south"}) {
+    ASSERT_TRUE(db->act_for(plant));
+    std::int64_t seen = 0, deleted = 0;
+    for (std::int64_t part = 0; part < *parts; ++part) {
+      auto rows = *db->query(fmt::format("select plant from entry_{}", part));
+      for (; rows.next(); ++seen) EXPECT_EQ(rows.get<std::string>(0), plant);
+      deleted += *db->execute(fmt::format("delete from counter_day_{} where plant <> $1", part), plant);
+    }
+    EXPECT_EQ(seen, 1);
+    EXPECT_EQ(deleted, 0);
+    EXPECT_EQ(*db->query_value<int>("select count(*) from entry"), 1);
+  }
+  ASSERT_TRUE(db->act_for("north"));
+  int refused = 0;
+  for (std::int64_t part = 0; part < *parts; ++part) {
+    const auto put = db->execute(fmt::format("insert into photo_{}(plant, id, sha256, bytes) values('south', 'p', '', "
+                                             "$1)",
+                                             part),
+                                 sql::Blob{});
+    refused += put ? 0 : 1;
+  }
+  EXPECT_EQ(refused, *parts) << "as another's row, or as one of another part";
+}
+
+TEST_F(SharedDatabases, EveryTableWithAPlantKeepsPlantsApartButThoseOfServers) {
+  const auto db = std::move(*sql::open_postgres(database.address(), sql::Access::write, {}));
+  auto rows = *db->query(
+      "select c.relname::text from pg_class c join pg_attribute a on a.attrelid = c.oid where a.attname = 'plant' and "
+      "c.relkind in ('r', 'p') and not (c.relrowsecurity and c.relforcerowsecurity) order by 1");
+  std::vector<std::string> open;
+  while (rows.next()) open.push_back(rows.get<std::string>(0));
+  EXPECT_EQ(open, (std::vector<std::string>{"grant_left", "plant_lease"}));
+}
+
 // All that a plant's store tells of things whose names somebody knows from another plant.
 TEST_F(SharedDatabases, APlantSeesNothingOfAnother) {
   const auto server = joined("a");

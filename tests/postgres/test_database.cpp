@@ -81,6 +81,10 @@ void TestDatabase::run(const std::string& sql) {
   HW_ASSERT(done, done.error().message.c_str());
 }
 
+void TestDatabase::end_connections() const {
+  run(fmt::format("select pg_terminate_backend(pid, 10000) from pg_stat_activity where datname = '{}'", name_));
+}
+
 TestDatabase::TestDatabase() {
   static int made = 0;
   name_ = fmt::format("test_{}_{}", ::getpid(), ++made);

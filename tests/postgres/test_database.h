@@ -20,6 +20,8 @@ class TestDatabase {
   const std::string& address() const { return address_; }
   // The same for another database of that server.
   static std::string address_of(std::string_view database);
+  // Ends all that are connected to it, and waits until they are; other tests' databases go on.
+  void end_connections() const;
   // As the server's owner, in its own database: for what a test does to the others.
   static void run(const std::string& sql);
 

@@ -89,7 +89,8 @@ cell = "c"
 
 std::string id_of(int number) { return fmt::format("01941f29-7c00-7aaa-8bbb-{:012}", number); }
 
-Scene::Scene(std::string_view begin, std::string_view zone, MoreTasks more) : now(*parse_instant(begin)) {
+Scene::Scene(std::string_view begin, std::string_view zone, MoreTasks more, Engine engine)
+    : now(*parse_instant(begin)), database_(engine == Engine::postgres ? std::make_unique<TestDatabase>() : nullptr) {
   const std::string set = fmt::format("{}\n{}", mill_set, more.toml);
   const std::vector sets{must(catalogue::parse_task_set(set, "mill.toml"))};
   const auto shop = must(catalogue::parse_shop(shop_file(zone), "shop.toml"));

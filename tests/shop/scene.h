@@ -32,10 +32,14 @@ struct MoreTasks {
   std::string_view toml;
 };
 
+// Where a scene's record lies: in its folder, or in a PostgreSQL of the tests' own.
+enum class Engine { sqlite, postgres };
+inline Engine engine_of_run() { return on_postgres() ? Engine::postgres : Engine::sqlite; }
+
 class Scene {
  public:
   explicit Scene(std::string_view begin = "2026-03-02T06:00:00Z", std::string_view zone = "Europe/Berlin",
-                 MoreTasks more = {});
+                 MoreTasks more = {}, Engine engine = engine_of_run());
 
   // From now on the machine does what the picture shows; the clock moves on hour by hour, and the feed tells it live.
   void play(std::string_view picture);
@@ -76,7 +80,7 @@ class Scene {
   std::unique_ptr<service::Store> open_store() const;
 
   sql::TestFolder folder_;
-  std::unique_ptr<TestDatabase> database_ = on_postgres() ? std::make_unique<TestDatabase>() : nullptr;
+  std::unique_ptr<TestDatabase> database_;  // on PostgreSQL
   std::unique_ptr<service::Store> store_;
   std::unique_ptr<service::OpenShop> shop_;
   std::unique_ptr<service::FeedSink> feed_;

@@ -3,6 +3,7 @@
 #include "src/catalogue/shop_files.h"
 #include "src/service/found_shop.h"
 #include "src/storage/open_store.h"
+#include "src/storage/record_digest.h"
 #include "tests/shop/scene.h"
 #include "tests/shop/walking.h"
 
@@ -140,6 +141,11 @@ feeds::Position Server::restart() {
   store_.reset();
   open();
   return known_;
+}
+
+std::string Server::record_sha256() const {
+  const auto db = shop::must(storage::open_database(shop::must(storage::place_of(folder_.path())), sql::Access::read));
+  return shop::must(storage::record_digest(*db)).sha256;
 }
 
 void Server::back_up() const { copy_database(folder_.path(), copies_.path()); }

@@ -27,6 +27,8 @@ class Server {
   // Ends without a word and begins again; gives how far it knows that it has heard.
   feeds::Position restart();
 
+  std::string record_sha256() const;  // of what is stored
+
   void back_up() const;        // as of what is stored
   feeds::Position put_back();  // the database is as it was backed up; what came later is gone
 

@@ -13,7 +13,10 @@
 
 #include <gtest/gtest.h>
 
+#include "src/storage/database_place.h"
+#include "src/storage/moving.h"
 #include "src/storage/open_store.h"
+#include "tests/postgres/test_database.h"
 #include "tests/shop_year/faulty_store.h"
 #include "tests/shop_year/year.h"
 
@@ -70,6 +73,34 @@ TEST(ShopYear, EndsAsTheNaiveBookkeepingSaysForEverySeed) {
   for (const int much : {sum.refused, sum.sent_again, sum.restarts, sum.put_back, sum.compared_live}) {
     EXPECT_GT(much, static_cast<int>(seeds) / 4) << "it is a world in which something goes wrong";
   }
+}
+
+// A shop that begins in a file, is moved into a database at once, and goes on there.
+OpenStore open_moved(const std::string& address) {
+  return [address](const std::filesystem::path& folder) -> Result<std::unique_ptr<service::Store>> {
+    HW_TAKE(place, storage::place_of(folder));
+    if (!place.is_on_server()) HW_TRY(storage::move_to_server(folder, address));
+    return storage::open_store(folder);
+  };
+}
+
+TEST(ShopYear, EndsWithTheSameRecordOnBothDatabases) {
+  YearOptions options = usual();
+  options.is_put_back = false;
+  std::set<std::string> records;
+  for (const std::uint64_t seed : {101, 102, 103}) {
+    options.open_store = usual().open_store;
+    const YearResult in_file = live_year(seed, options);
+    const TestDatabase database;
+    options.open_store = open_moved(database.address());
+    const YearResult on_server = live_year(seed, options);
+    EXPECT_TRUE(in_file.differences.empty()) << says(seed, options, in_file);
+    EXPECT_TRUE(on_server.differences.empty()) << says(seed, options, on_server);
+    EXPECT_EQ(on_server.record_sha256, in_file.record_sha256) << "seed " << seed;
+    EXPECT_GT(in_file.kept, 50);
+    records.insert(in_file.record_sha256);
+  }
+  EXPECT_EQ(records.size(), 3U) << "each seed is another shop";
 }
 
 // Seeds that found something, with the days that it took.

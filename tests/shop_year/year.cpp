@@ -71,7 +71,7 @@ class Year {
     if (what <= 89) return restart();
     if (what <= 90) return floor_.agent_begins_anew(time_);
     if (what <= 92) return set_clocks();
-    if (what <= 95) return chance_.percent(15) ? put_back() : store_and_back_up();
+    if (what <= 95) return chance_.percent(15) && options_.is_put_back ? put_back() : store_and_back_up();
     if (what <= 97) return straggle();
     if (what <= 98) return compare();
     agent_is_reached();
@@ -229,6 +229,7 @@ class Year {
     compare();
     differ(broken(server_));
     differ(refused_views(server_, now(), chance_.percent(5)));
+    if (result_.differences.empty()) result_.record_sha256 = server_.record_sha256();
     for (const std::string& machine : machines) result_.lost_h += floor_.unknown_h(machine, time_, heard_);
   }
 
