@@ -210,9 +210,12 @@ TEST_P(ManyRows, WithWhatIsNoNumberOrHoldsTheCharacterZeroAreRefused) {
 }
 
 TEST_P(ManyRows, OfAnotherTypeThanTheirColumnAreOurOwnMistake) {
-  if (!is_postgres()) GTEST_SKIP() << "SQLite refuses them as it does any insert";
   auto transaction = std::move(*Transaction::begin(*db));
   auto bulk = std::move(*db->begin_rows({"piece", {"bytes"}}));
+  if (!is_postgres()) {  // SQLite refuses them as it does any insert
+    EXPECT_EQ(bulk->add(std::array<Parameter, 1>{"text"}).error().code, ErrorCode::conflict);
+    return;
+  }
   EXPECT_DEATH((void)bulk->add(std::array<Parameter, 1>{"text"}), "a value has its column's type");
 }
 
