@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "libs/formats/json.h"
+#include "libs/formats/xml_text.h"
 
 namespace hw::feeds {
 namespace {
@@ -16,31 +17,11 @@ bool is_name(std::string_view text) {
   return !text.empty() && begins_name(text[0]) && std::all_of(text.begin(), text.end(), goes_on_in_name);
 }
 
-void add_escaped(std::string& out, std::string_view text) {
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += static_cast<unsigned char>(c) < 0x20 ? ' ' : c;  // XML has no other control characters
-    }
-  }
-}
-
 void add_plain(std::string& out, const json::value& value) {
   if (value.is_string()) {
     const auto& text = value.get_string();
-    return add_escaped(out, {text.data(), text.size()});
+    out += formats::escape_xml({text.data(), text.size()});
+    return;
   }
   if (!value.is_null()) out += formats::print_json(value);
 }

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "libs/formats/xml_text.h"
+
 namespace hw::simulate {
 
 namespace {
@@ -12,32 +14,9 @@ namespace {
 using counters::Item;
 using Out = std::back_insert_iterator<std::string>;
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
-
 // ` name="value"`, or nothing where the value is empty.
 std::string attribute(std::string_view name, std::string_view value) {
-  return value.empty() ? std::string() : fmt::format(" {}=\"{}\"", name, escaped(value));
+  return value.empty() ? std::string() : fmt::format(" {}=\"{}\"", name, formats::escape_xml(value));
 }
 
 std::string begin_document(std::string_view kind, const DocumentHead& head) {
@@ -50,7 +29,8 @@ std::string begin_document(std::string_view kind, const DocumentHead& head) {
 void print_header(Out out, std::string_view kind, const DocumentHead& head) {
   fmt::format_to(out,
                  "  <Header creationTime=\"{}\" sender=\"{}\" instanceId=\"{}\" version=\"{}.0.1\" bufferSize=\"{}\"",
-                 print(head.created_at), escaped(head.sender), head.instance_id, print(head.edition), head.buffer_size);
+                 print(head.created_at), formats::escape_xml(head.sender), head.instance_id, print(head.edition),
+                 head.buffer_size);
   if (kind == "Devices") fmt::format_to(out, " assetBufferSize=\"1024\" assetCount=\"0\"");
   if (head.edition != Edition::v1_3 && kind != "Error") {
     fmt::format_to(out, " deviceModelChangeTime=\"{}\"", print(head.model_changed_at));
@@ -119,7 +99,7 @@ void print_controller(Out out, const Machine& machine) {
 void print_device(Out out, const Machine& machine) {
   const std::string& key = machine.entry.key;
   fmt::format_to(out, "<Device id=\"{}\" name=\"{}\" uuid=\"{}\">\n<Description>{}</Description>\n", key, key,
-                 machine.uuid, escaped(machine.entry.name));
+                 machine.uuid, formats::escape_xml(machine.entry.name));
   if (machine.traits.has_availability) print_items_of(out, machine, key + "-dev");
   fmt::format_to(out, "<Components>\n");
   print_axes(out, machine);
@@ -168,7 +148,7 @@ void print_observation(Out out, const Machine& machine, const Kept& kept) {
     return;
   }
   const std::string element = element_of(item.type);
-  fmt::format_to(out, "<{0} {1}>{2}</{0}>\n", element, attributes, escaped(value));
+  fmt::format_to(out, "<{0} {1}>{2}</{0}>\n", element, attributes, formats::escape_xml(value));
 }
 
 // Opens and closes the elements around the observations as they change.
@@ -236,7 +216,7 @@ std::string print_devices(const DocumentHead& head, std::span<const Machine* con
     fmt::format_to(out,
                    "<Agent id=\"agent\" name=\"Agent\" uuid=\"agent-of-{}\" mtconnectVersion=\"{}\">\n<DataItems>\n"
                    "<DataItem category=\"EVENT\" id=\"agent-avail\" type=\"AVAILABILITY\"/>\n</DataItems>\n</Agent>\n",
-                   escaped(head.sender), print(head.edition));
+                   formats::escape_xml(head.sender), print(head.edition));
   }
   for (const Machine* machine : machines) print_device(out, *machine);
   return text + "</Devices>\n</MTConnectDevices>\n";
@@ -262,7 +242,7 @@ std::string print_error(const DocumentHead& head, std::string_view code, std::st
   std::string out = begin_document("Error", head);
   print_header(Out(out), "Error", head);
   return out + fmt::format("<Errors>\n<Error errorCode=\"{}\">{}</Error>\n</Errors>\n</MTConnectError>\n", code,
-                           escaped(text));
+                           formats::escape_xml(text));
 }
 
 }  // namespace hw::simulate
