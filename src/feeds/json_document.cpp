@@ -151,7 +151,8 @@ Result<std::string> xml_of_json(std::string_view document, std::string_view name
   const auto tree = formats::parse_json_tree(document, {.bytes_max = document_bytes_max, .depth_max = 64});
   if (!tree) return refuse(tree.error().at(name));
   auto printed = print_document(*tree);
-  return printed ? printed : refuse(printed.error().at(name));
+  if (!printed) return refuse(printed.error().at(name));
+  return printed;  // moved: a copy of a Result cannot say that there is no memory for it
 }
 
 }  // namespace hw::feeds
