@@ -19,6 +19,7 @@
 #include "src/storage/examine.h"
 #include "src/storage/founding_files.h"
 #include "src/storage/grants.h"
+#include "src/storage/moving.h"
 #include "src/storage/open_store.h"
 #include "src/storage/rebuild.h"
 #include "src/terminal/command_line.h"
@@ -96,12 +97,17 @@ Answer serve(const terminal::ServeCall& call) {
   return "";
 }
 
+Result<std::unique_ptr<service::Store>> open_to_found(const terminal::FoundCall& call) {
+  if (!call.plant.empty()) HW_TRY(storage::check_plant_key(call.plant));
+  if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database, call.plant));
+  return storage::open_store(call.data, {.new_plant = call.plant});
+}
+
 Answer found(const terminal::FoundCall& call) {
   HW_TAKE(share, terminal::share_folder());
   HW_TAKE(files, storage::read_founding_files(call.shop, share / "library"));
   HW_TAKE(shop, service::found_shop(files.shop, files.sets, now()));
-  if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database));
-  HW_TAKE(store, storage::open_store(call.data));
+  HW_TAKE(store, open_to_found(call));
   HW_TAKE(there, store->shop());
   if (there) return refuse(ErrorCode::conflict, "{}: there is a shop already: {}", call.data, there->plant);
   HW_TRY(store->create_shop(shop.shop, shop.machines));
@@ -181,6 +187,10 @@ Result<copies::CopyReport> restore_copy(const terminal::RestoreCall& call) {
   return storage::restore_copy(call.file, call.data);
 }
 
+Result<copies::MoveReport> move_to_server(const terminal::CopyToCall& call) {
+  return storage::move_to_server(call.data, call.database);
+}
+
 Result<service::RebuildReport> rebuild(const std::string& data) { return storage::rebuild(data, now()); }
 
 service::Examined examine(const std::string& data) { return storage::examine(data, now()); }
@@ -203,6 +213,7 @@ int main(int argc, char** argv) {
                             .make_copy = hw::make_copy,
                             .check_copy = [](const std::string& file) { return hw::storage::check_copy(file); },
                             .restore_copy = hw::restore_copy,
+                            .move_to_server = hw::move_to_server,
                             .rebuild = hw::rebuild,
                             .examine = hw::examine});
 }

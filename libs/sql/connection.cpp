@@ -84,6 +84,13 @@ Result<Rows> Connection::query_with(std::string_view sql, std::span<const Parame
   return Rows(std::move(kept), has_rows);
 }
 
+Result<Rows> Connection::stream_with(std::string_view sql, std::span<const Parameter> arguments) {
+  HW_TAKE(statement, start_stream(sql, arguments));
+  HW_TAKE(has_row, statement->step());
+  HW_ASSERT(!statement->is_change(), "what changes something is no long reading");
+  return Rows(std::move(statement), has_row);
+}
+
 Result<Transaction> Transaction::begin(Connection& connection) {
   if (auto begun = connection.begin(); !begun) return refuse(begun.error());
   return Transaction(connection);

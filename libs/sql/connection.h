@@ -27,6 +27,7 @@
 #include <utility>
 #include <vector>
 
+#include "libs/sql/bulk_rows.h"
 #include "libs/sql/storage_failed.h"
 #include "libs/sql/value.h"
 #include "libs/values/result.h"
@@ -88,9 +89,16 @@ class Connection {
   // something (`returning`) is run to its end at once, so that what it changed does not depend on how much is read.
   template <class... Arguments>
   Result<Rows> query(std::string_view sql, const Arguments&... arguments);
+  // The same for a query that may give any number of rows: each database holds one of them in memory at a time.
+  // Nothing else is done with the connection until the rows are gone.
+  template <class... Arguments>
+  Result<Rows> stream(std::string_view sql, const Arguments&... arguments);
   // The first column of the first row; nothing where there is no row.
   template <class T, class... Arguments>
   Result<std::optional<T>> query_value(std::string_view sql, const Arguments&... arguments);
+  // Begins to store many rows, within a transaction; see bulk_rows.h. Nothing else is done with the connection until
+  // they are gone.
+  virtual Result<std::unique_ptr<BulkRows>> begin_rows(const BulkTarget& target) = 0;
   // Several statements without parameters, separated by semicolons.
   virtual Result<void> run_script(const std::string& sql) = 0;
 
@@ -115,12 +123,17 @@ class Connection {
  protected:
   friend class Transaction;
   virtual Result<std::unique_ptr<Statement>> start(std::string_view sql, std::span<const Parameter> arguments) = 0;
+  // A query whose rows are read one by one.
+  virtual Result<std::unique_ptr<Statement>> start_stream(std::string_view sql, std::span<const Parameter> arguments) {
+    return start(sql, arguments);
+  }
   virtual Result<void> begin() = 0;
   virtual Result<void> commit() = 0;
   virtual void roll_back() noexcept = 0;
 
  private:
   Result<Rows> query_with(std::string_view sql, std::span<const Parameter> arguments);
+  Result<Rows> stream_with(std::string_view sql, std::span<const Parameter> arguments);
 
   std::string tenant_;
 };

@@ -67,6 +67,11 @@ Result<Rows> Connection::query(std::string_view sql, const Arguments&... argumen
   return query_with(sql, std::array<Parameter, sizeof...(Arguments)>{Parameter(arguments)...});
 }
 
+template <class... Arguments>
+Result<Rows> Connection::stream(std::string_view sql, const Arguments&... arguments) {
+  return stream_with(sql, std::array<Parameter, sizeof...(Arguments)>{Parameter(arguments)...});
+}
+
 template <class T, class... Arguments>
 Result<std::optional<T>> Connection::query_value(std::string_view sql, const Arguments&... arguments) {
   auto rows = query(sql, arguments...);

@@ -2,7 +2,7 @@
 // PostgreSQL 15 or later behind Connection, by libpq. Every commit is on the server's disk when it returns.
 //
 // What is different from SQLite: text holds no character 0 (bad_input), an argument has to be of its column's type, and
-// lists of rows are held in memory until they are read.
+// the rows of a query, but for a stream, are held in memory until they are read.
 
 #include <chrono>
 #include <cstdint>

@@ -16,7 +16,6 @@ namespace hw::sql {
 namespace {
 
 constexpr std::size_t prepared_max = 512;
-constexpr int binary = 1;
 const std::string first_savepoint = "savepoint statement";
 const std::string renewed_savepoint = "release savepoint statement; savepoint statement";
 
@@ -34,11 +33,32 @@ bool is_any(std::string_view state, std::initializer_list<std::string_view> ones
 void CloseServer::operator()(pg_conn* server) const { PQfinish(server); }
 void ClearAnswer::operator()(pg_result* answer) const { PQclear(answer); }
 
+Parameter::Value value_in(const pg_result* answer, int row, int column) {
+  HW_ASSERT(column >= 0 && column < PQnfields(answer), "the column is one of the statement's");
+  if (PQgetisnull(answer, row, column) != 0) return std::monostate();
+  const auto size = static_cast<std::size_t>(PQgetlength(answer, row, column));
+  return value_of(static_cast<PostgresType>(PQftype(answer, column)), {PQgetvalue(answer, row, column), size});
+}
+
+std::int64_t changed_in(const ServerAnswer& answer) {
+  std::int64_t rows = 0;
+  const std::string_view text = PQcmdTuples(answer.get());
+  std::from_chars(text.data(), text.data() + text.size(), rows);
+  return rows;
+}
+
+SentArguments::SentArguments(std::span<const PostgresArgument> arguments) {
+  for (const PostgresArgument& argument : arguments) {
+    values.push_back(argument.is_null ? nullptr : argument.bytes.data());
+    lengths.push_back(static_cast<int>(argument.bytes.size()));
+    forms.push_back(binary_form);
+  }
+}
+
 class PostgresStatement : public Statement {
  public:
-  PostgresStatement(PostgresConnection& connection, std::string sql, std::string name,
-                    std::vector<PostgresArgument> arguments)
-      : connection_(connection), sql_(std::move(sql)), name_(std::move(name)), arguments_(std::move(arguments)) {
+  PostgresStatement(PostgresConnection& connection, PostgresConnection::Prepared prepared)
+      : connection_(connection), prepared_(std::move(prepared)) {
     ++connection_.open_statements_;
   }
   ~PostgresStatement() override { --connection_.open_statements_; }
@@ -47,35 +67,22 @@ class PostgresStatement : public Statement {
 
   Result<bool> step() override {
     if (!answer_) {
-      HW_TAKE(answer, connection_.run_prepared(name_, arguments_, sql_));
+      HW_TAKE(answer, connection_.run_prepared(prepared_));
       answer_ = std::move(answer);
     }
     return ++row_ < PQntuples(answer_.get());
   }
-  std::int64_t changed_rows() const override {
-    std::int64_t rows = 0;
-    if (!is_change()) return rows;
-    const std::string_view text = PQcmdTuples(answer_.get());
-    std::from_chars(text.data(), text.data() + text.size(), rows);
-    return rows;
-  }
+  std::int64_t changed_rows() const override { return is_change() ? changed_in(answer_) : 0; }
   bool is_change() const override {
     const std::string_view tag = PQcmdStatus(answer_.get());
     return tag.starts_with("INSERT") || tag.starts_with("UPDATE") || tag.starts_with("DELETE");
   }
   int column_count() const override { return PQnfields(answer_.get()); }
-  Parameter::Value column(int index) const override {
-    HW_ASSERT(index >= 0 && index < column_count(), "the column is one of the statement's");
-    pg_result* answer = answer_.get();
-    if (PQgetisnull(answer, row_, index) != 0) return std::monostate();
-    const auto size = static_cast<std::size_t>(PQgetlength(answer, row_, index));
-    return value_of(static_cast<PostgresType>(PQftype(answer, index)), {PQgetvalue(answer, row_, index), size});
-  }
+  Parameter::Value column(int index) const override { return value_in(answer_.get(), row_, index); }
 
  private:
   PostgresConnection& connection_;
-  std::string sql_, name_;
-  std::vector<PostgresArgument> arguments_;
+  PostgresConnection::Prepared prepared_;
   ServerAnswer answer_;
   int row_ = -1;
 };
@@ -85,20 +92,26 @@ PostgresConnection::PostgresConnection(Server server, std::string name, Access a
 
 PostgresConnection::~PostgresConnection() { HW_ASSERT(open_statements_ == 0, "a connection outlives its rows"); }
 
-Result<std::unique_ptr<Statement>> PostgresConnection::start(std::string_view sql,
-                                                             std::span<const Parameter> arguments) {
+Result<PostgresConnection::Prepared> PostgresConnection::prepare(std::string_view sql,
+                                                                 std::span<const Parameter> arguments) {
   check_usable();
-  std::vector<PostgresArgument> in_binary;
+  Prepared prepared{std::string(sql), {}, {}};
   for (std::size_t i = 0; i < arguments.size(); ++i) {
     const auto* real = std::get_if<double>(&arguments[i].value());
     if (real && std::isnan(*real)) {
       return refuse(ErrorCode::bad_input, "${}: not a number; unknown is stored as null", i + 1);
     }
-    in_binary.push_back(argument_of(arguments[i].value()));
+    prepared.arguments.push_back(argument_of(arguments[i].value()));
   }
-  std::string text(sql);
-  HW_TAKE(name, prepared_for(text, in_binary));
-  return std::make_unique<PostgresStatement>(*this, std::move(text), std::move(name), std::move(in_binary));
+  HW_TAKE(name, prepared_for(prepared.sql, prepared.arguments));
+  prepared.name = std::move(name);
+  return prepared;
+}
+
+Result<std::unique_ptr<Statement>> PostgresConnection::start(std::string_view sql,
+                                                             std::span<const Parameter> arguments) {
+  HW_TAKE(prepared, prepare(sql, arguments));
+  return std::make_unique<PostgresStatement>(*this, std::move(prepared));
 }
 
 Result<std::string> PostgresConnection::prepared_for(const std::string& sql,
@@ -123,30 +136,26 @@ Result<std::string> PostgresConnection::prepared_for(const std::string& sql,
 }
 
 // A statement that is refused in a transaction undoes itself alone, as SQLite has it.
-Result<ServerAnswer> PostgresConnection::run_prepared(const std::string& name,
-                                                      std::span<const PostgresArgument> arguments,
-                                                      std::string_view sql) {
-  check_usable();
-  const bool is_undone_alone = is_in_transaction_ && access_ == Access::write;
-  if (is_undone_alone) HW_TRY(run_script(std::exchange(has_savepoint_, true) ? renewed_savepoint : first_savepoint));
-  auto answer = send_prepared(name, arguments, sql);
-  if (!answer && is_undone_alone) HW_TRY(run_script("rollback to savepoint statement"));
-  return answer;
+Result<void> PostgresConnection::set_savepoint() {
+  if (!is_undone_alone()) return {};
+  return run_script(std::exchange(has_savepoint_, true) ? renewed_savepoint : first_savepoint);
 }
 
-Result<ServerAnswer> PostgresConnection::send_prepared(const std::string& name,
-                                                       std::span<const PostgresArgument> arguments,
-                                                       std::string_view sql) {
-  std::vector<const char*> values;
-  std::vector<int> lengths, forms;
-  for (const PostgresArgument& argument : arguments) {
-    values.push_back(argument.is_null ? nullptr : argument.bytes.data());
-    lengths.push_back(static_cast<int>(argument.bytes.size()));
-    forms.push_back(binary);
-  }
-  ServerAnswer answer(PQexecPrepared(server_.get(), name.c_str(), static_cast<int>(arguments.size()), values.data(),
-                                     lengths.data(), forms.data(), binary));
-  return judge(std::move(answer), sql);
+Result<void> PostgresConnection::undo_to_savepoint() {
+  if (!is_undone_alone()) return {};
+  return run_script("rollback to savepoint statement");
+}
+
+Result<ServerAnswer> PostgresConnection::run_prepared(const Prepared& prepared) {
+  check_usable();
+  HW_TRY(set_savepoint());
+  const SentArguments sent(prepared.arguments);
+  auto answer =
+      judge(ServerAnswer(PQexecPrepared(server_.get(), prepared.name.c_str(), sent.count(), sent.values.data(),
+                                        sent.lengths.data(), sent.forms.data(), binary_form)),
+            prepared.sql);
+  if (!answer) HW_TRY(undo_to_savepoint());
+  return answer;
 }
 
 Result<void> PostgresConnection::run_script(const std::string& sql) {
@@ -203,6 +212,7 @@ Result<void> PostgresConnection::begin() {
                                     options_.busy_timeout.count(), options_.writers, tenant_setting);
   auto begun = run_script(sql);
   is_in_transaction_ = true;
+  ++transaction_count_;
   if (!begun) roll_back();
   return begun;
 }
@@ -222,6 +232,7 @@ void PostgresConnection::roll_back() noexcept {
 }
 
 void PostgresConnection::check_usable() const {
+  HW_ASSERT(!is_occupied_, "nothing else is done while rows come or go one by one");
   if (!broken_) return;
   Error error = *broken_;
   error.message += "; nothing more is done with it until it is opened anew";
@@ -232,6 +243,8 @@ Result<ServerAnswer> PostgresConnection::judge(ServerAnswer answer, std::string_
   switch (PQresultStatus(answer.get())) {
     case PGRES_COMMAND_OK:
     case PGRES_TUPLES_OK:
+    case PGRES_SINGLE_TUPLE:
+    case PGRES_COPY_IN:
       return answer;
     default:
       return refused(answer, doing);

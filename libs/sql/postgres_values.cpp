@@ -10,10 +10,8 @@ namespace {
 
 template <class Number>
 std::string in_network_order(Number number) {
-  std::string bytes(sizeof number, '\0');
-  for (std::size_t i = 0; i < sizeof number; ++i) {
-    bytes[i] = static_cast<char>(number >> 8 * (sizeof number - 1 - i) & 0xff);
-  }
+  std::string bytes;
+  append_number(bytes, number);
   return bytes;
 }
 
@@ -68,6 +66,34 @@ PostgresArgument argument_of(const Parameter::Value& value) {
     return {PostgresType::bytes, false, std::string(reinterpret_cast<const char*>(bytes->data()), bytes->size())};
   }
   return {PostgresType::unknown, true, {}};
+}
+
+PostgresType type_of(const Parameter::Value& value) {
+  if (std::holds_alternative<std::int64_t>(value)) return PostgresType::whole;
+  if (std::holds_alternative<double>(value)) return PostgresType::real;
+  if (std::holds_alternative<std::string_view>(value)) return PostgresType::text;
+  if (std::holds_alternative<std::span<const std::byte>>(value)) return PostgresType::bytes;
+  return PostgresType::unknown;
+}
+
+void append_copied(std::string& out, const Parameter::Value& value) {
+  const auto append_piece = [&](std::string_view bytes) {
+    append_number(out, static_cast<std::uint32_t>(bytes.size()));
+    out += bytes;
+  };
+  if (const auto* number = std::get_if<std::int64_t>(&value)) {
+    append_number(out, std::uint32_t{sizeof *number});
+    append_number(out, static_cast<std::uint64_t>(*number));
+  } else if (const auto* real = std::get_if<double>(&value)) {
+    append_number(out, std::uint32_t{sizeof *real});
+    append_number(out, std::bit_cast<std::uint64_t>(*real));
+  } else if (const auto* text = std::get_if<std::string_view>(&value)) {
+    append_piece(*text);
+  } else if (const auto* bytes = std::get_if<std::span<const std::byte>>(&value)) {
+    append_piece({reinterpret_cast<const char*>(bytes->data()), bytes->size()});
+  } else {
+    append_number(out, ~std::uint32_t{0});
+  }
 }
 
 Parameter::Value value_of(PostgresType type, std::string_view bytes) {

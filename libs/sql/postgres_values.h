@@ -33,6 +33,19 @@ struct PostgresArgument {
 };
 PostgresArgument argument_of(const Parameter::Value& value);
 
+// The type of what argument_of makes.
+PostgresType type_of(const Parameter::Value& value);
+
+// A value as binary COPY has it: its length, -1 for null, and its bytes.
+void append_copied(std::string& out, const Parameter::Value& value);
+
+template <class Number>
+void append_number(std::string& out, Number number) {
+  for (std::size_t i = 0; i < sizeof number; ++i) {
+    out += static_cast<char>(number >> 8 * (sizeof number - 1 - i) & 0xff);
+  }
+}
+
 // A column's value. A type that no statement of ours gives, and a decimal that is no whole number of 64 bits, is our
 // own mistake (assertion). Texts and bytes look into `bytes`.
 Parameter::Value value_of(PostgresType type, std::string_view bytes);

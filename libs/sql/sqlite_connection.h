@@ -42,6 +42,7 @@ class SqliteConnection : public Connection {
       : database_(std::move(database)), file_(std::move(file)), access_(access) {}
   ~SqliteConnection() override;
 
+  Result<std::unique_ptr<BulkRows>> begin_rows(const BulkTarget& target) override;
   Result<void> run_script(const std::string& sql) override;
   Result<std::vector<std::string>> columns_of(std::string_view table) override;
   Result<int> schema_version() override;
@@ -63,6 +64,8 @@ class SqliteConnection : public Connection {
 
  private:
   friend class SqliteStatement;
+  friend class SqliteBulkRows;
+  void undo_rows() noexcept;
   Result<PreparedByText::node_type> take_prepared(std::string_view sql);
   Result<Prepared> prepare(std::string_view sql);
   void give_back(PreparedByText::node_type statement);

@@ -38,7 +38,11 @@ Result<void> copy_from_server(sql::Connection& db, const DatabasePlace& here, co
   HW_TAKE(copy, sql::open_sqlite(file, sql::Access::write, {.application_id = application_id}));
   HW_TRY(apply_steps(*copy, here, migrations()));
   HW_TRY(copy->act_for(db.tenant()));
-  return copy_rows(db, *copy);
+  HW_TAKE(reading, sql::Transaction::begin(db));
+  HW_TAKE(writing, sql::Transaction::begin(*copy));
+  HW_TRY(copy_rows(db, *copy));
+  HW_TRY(writing.commit());
+  return reading.commit();
 }
 
 }  // namespace

@@ -8,8 +8,8 @@
 
 namespace hw::storage {
 
-// Copies all rows of the plant for which both act as they are at one moment, in one transaction. `to` has the same
-// tables, and nothing of that plant in them. One table's rows are in memory at a time where `from` is PostgreSQL.
+// Copies all rows of the plant for which both act, as they are at one moment: within a transaction of the caller's on
+// both. `to` has the same tables, and nothing of that plant in them. Little more than one row is in memory at a time.
 // Errors: conflict where there is something.
 Result<void> copy_rows(sql::Connection& from, sql::Connection& to);
 

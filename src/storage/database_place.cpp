@@ -20,6 +20,7 @@ namespace fs = std::filesystem;
 
 fs::path address_file(const fs::path& folder) { return folder / "database"; }
 
+constexpr std::string_view moving = "moving";
 constexpr std::string_view first_plant = "plant";  // that of a file, and of a database in which none was named
 
 // For whom it acts. What was founded in a file is there under whatever key it had elsewhere.
@@ -38,20 +39,61 @@ Result<std::string> chosen_plant(const DatabasePlace& place, sql::Connection& db
                 place.folder.string(), count, fmt::join(plants, ", "), is_long ? ", ..." : "");
 }
 
+// What the file `database` says: an address, maybe "plant KEY", and "moving" while the shop is on its way there.
+struct Note {
+  DatabasePlace place;
+  bool is_moving = false;
+};
+
+Result<Note> read_note(const fs::path& folder) {
+  Note note{{folder}};
+  std::error_code error;
+  if (!fs::exists(address_file(folder), error)) return note;
+  HW_TAKE(text, read_whole_file(address_file(folder)));
+  std::istringstream lines{text};
+  lines >> note.place.address;
+  for (std::string word; lines >> word;) {
+    if (word == "plant") lines >> note.place.plant;
+    if (word == moving) note.is_moving = true;
+  }
+  if (sql::is_postgres_address(note.place.address)) return note;
+  return refuse(ErrorCode::corrupt, "{}: holds no address of a database; postgresql://HOST/DATABASE is one",
+                address_file(folder).string());
+}
+
+Result<void> write_note(const Note& note) {
+  const DatabasePlace& place = note.place;
+  const std::string plant = place.plant.empty() ? "" : fmt::format("plant {}\n", place.plant);
+  return write_whole_file(address_file(place.folder),
+                          fmt::format("{}\n{}{}", place.address, plant, note.is_moving ? "moving\n" : ""),
+                          ReadableBy::owner);
+}
+
 }  // namespace
 
 Result<DatabasePlace> place_of(const fs::path& folder) {
-  DatabasePlace place{folder};
+  HW_TAKE(note, read_note(folder));
+  if (!note.is_moving) return std::move(note.place);
+  return refuse(ErrorCode::conflict,
+                "{0}: moving its shop into a database on a server was begun and not ended; say it again: hourwright "
+                "copy-to --data {0} --database ADDRESS",
+                folder.string());
+}
+
+Result<void> begin_move(const DatabasePlace& to) { return write_note({to, true}); }
+
+Result<void> end_move(const DatabasePlace& to) { return write_note({to, false}); }
+
+Result<void> give_up_move(const fs::path& folder) {
   std::error_code error;
-  if (!fs::exists(address_file(folder), error)) return place;
-  HW_TAKE(text, read_whole_file(address_file(folder)));
-  std::istringstream lines{text};
-  std::string word;
-  lines >> place.address;
-  if (lines >> word && word == "plant") lines >> place.plant;
-  if (sql::is_postgres_address(place.address)) return place;
-  return refuse(ErrorCode::corrupt, "{}: holds no address of a database; postgresql://HOST/DATABASE is one",
-                address_file(folder).string());
+  fs::remove(address_file(folder), error);
+  if (!error) return sql::sync_folder(folder);
+  return refuse(ErrorCode::disk_full, "{}: cannot be removed: {}", address_file(folder).string(), error.message());
+}
+
+Result<std::optional<DatabasePlace>> begun_move(const fs::path& folder) {
+  HW_TAKE(note, read_note(folder));
+  return note.is_moving ? std::optional{std::move(note.place)} : std::nullopt;
 }
 
 Result<void> place_on_server(const fs::path& folder, const std::string& address, const std::string& plant) {
@@ -67,8 +109,7 @@ Result<void> place_on_server(const fs::path& folder, const std::string& address,
     return refuse(ErrorCode::conflict, "{}: its shop lies in {} already", folder.string(),
                   place.is_on_server() ? "another database, or is another plant of it," : "hourwright.db");
   }
-  const std::string which = plant.empty() ? "" : fmt::format("plant {}\n", plant);
-  return write_whole_file(address_file(folder), fmt::format("{}\n{}", address, which), ReadableBy::owner);
+  return write_note({{folder, address, plant}});
 }
 
 Result<void> make_folder(const fs::path& folder) {

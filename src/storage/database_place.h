@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -24,7 +25,8 @@ struct DatabasePlace {
   std::filesystem::path file() const { return folder / database_file; }
 };
 
-// Refuses a file `database` that does not read, or holds no address (corrupt).
+// Refuses a file `database` that does not read, or holds no address (corrupt), and a folder whose move was begun and
+// not ended (conflict).
 Result<DatabasePlace> place_of(const std::filesystem::path& folder);
 
 // Notes the address, and the plant where one is named, for good, readable by the owner only; makes the folder where it
@@ -32,6 +34,15 @@ Result<DatabasePlace> place_of(const std::filesystem::path& folder);
 // (the folder has a database already), and what make_folder refuses.
 Result<void> place_on_server(const std::filesystem::path& folder, const std::string& address,
                              const std::string& plant = "");
+
+// The move of a folder's shop from its file into the plant of a database on a server. From begin_move on the folder is
+// refused by place_of: which of the two places holds the shop is known only to who moves it. The note is on disk when
+// they return. Refuse: disk_full.
+Result<void> begin_move(const DatabasePlace& to);
+Result<void> end_move(const DatabasePlace& to);                  // it lies there now
+Result<void> give_up_move(const std::filesystem::path& folder);  // it lies in its file, as before
+// Where a move goes that was begun and not ended; nothing where there is none. Refuses as place_of does.
+Result<std::optional<DatabasePlace>> begun_move(const std::filesystem::path& folder);
 
 // Makes the folder, but not those above it: they are more likely misspelt than meant. Refuses: not_found (the one above
 // is missing), bad_input (it is a file), disk_full (it cannot be made).

@@ -74,8 +74,8 @@ Result<bool> has_its_columns(sql::Connection& db, const DerivedTable& table) {
 
 // The first row in which they differ.
 Result<std::optional<std::string>> difference(sql::Connection& kept, sql::Connection& made, const DerivedTable& table) {
-  HW_TAKE(kept_rows, kept.query(rows_query(table), kept.tenant()));
-  HW_TAKE(made_rows, made.query(rows_query(table), made.tenant()));
+  HW_TAKE(kept_rows, kept.stream(rows_query(table), kept.tenant()));
+  HW_TAKE(made_rows, made.stream(rows_query(table), made.tenant()));
   for (;;) {
     const auto there = next_row(kept_rows, table.columns.size());
     const auto right = next_row(made_rows, table.columns.size());
@@ -115,8 +115,8 @@ Result<void> derive_again(sql::Connection& made, const service::Entry& entry) {
 Result<std::unique_ptr<sql::Connection>> derive_all(sql::Connection& db) {
   HW_TAKE(made, empty_tables(db.tenant()));
   HW_TAKE(writing, sql::Transaction::begin(*made));
-  HW_TAKE(rows, db.query(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
-                         db.tenant()));
+  HW_TAKE(rows, db.stream(fmt::format("select {} from entry e where e.plant = $1 order by e.ordinal", entry_columns()),
+                          db.tenant()));
   while (rows.next()) {
     HW_TAKE(entry, entry_alone(rows));
     HW_TRY(derive_again(*made, entry));
@@ -138,7 +138,7 @@ Result<std::string> derived_digest(sql::Connection& db) {
   Sha256Stream digest;
   for (const DerivedTable& table : derived_tables()) {
     digest.add(table.name);
-    HW_TAKE(rows, db.query(rows_query(table), db.tenant()));
+    HW_TAKE(rows, db.stream(rows_query(table), db.tenant()));
     while (const auto row = next_row(rows, table.columns.size())) {
       for (const auto& cell : *row) digest.add(cell ? fmt::format("{}:{}", cell->size(), *cell) : "-");
     }

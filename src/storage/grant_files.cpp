@@ -43,4 +43,13 @@ Result<void> drop_grant(const fs::path& folder, const std::string& secret_hash) 
                 error.message());
 }
 
+std::vector<std::string> left_grants(const fs::path& folder) {
+  std::vector<std::string> hashes;
+  std::error_code error;
+  for (const auto& one : fs::directory_iterator(grants_in(folder), error)) {
+    if (one.path().extension() == ".json") hashes.push_back(one.path().stem().string());
+  }
+  return hashes;
+}
+
 }  // namespace hw::storage

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "src/service/access_rows.h"
 
@@ -18,5 +19,8 @@ Result<void> write_grant(const std::filesystem::path& folder, const std::string&
 Result<std::optional<service::Grant>> read_grant(const std::filesystem::path& folder, const std::string& secret_hash);
 // That it is gone already is right.
 Result<void> drop_grant(const std::filesystem::path& folder, const std::string& secret_hash);
+
+// The hashes of the secrets for which something was left, in any order.
+std::vector<std::string> left_grants(const std::filesystem::path& folder);
 
 }  // namespace hw::storage

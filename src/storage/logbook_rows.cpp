@@ -150,7 +150,7 @@ Result<void> check_logbook_tables(sql::Connection& db) {
 
 Result<record::Verdict> read_chain(sql::Connection& db, const std::optional<std::string>& noted) {
   record::Verifier verifier;
-  HW_TAKE(rows, db.query(sealed_query(), db.tenant()));
+  HW_TAKE(rows, db.stream(sealed_query(), db.tenant()));
   while (rows.next()) verifier.take(sealed_entry_of(rows));
   HW_TAKE(head, read_head(db));
   return verifier.end(head, noted);

@@ -53,10 +53,13 @@ Result<void> find_store(const std::filesystem::path& folder) {
                 folder.string());
 }
 
-Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock) {
+Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock,
+                            const std::string& new_plant) {
   const auto open = [place](sql::Access access) { return [=] { return open_database(place, access); }; };
   HW_TAKE(writer, open(sql::Access::write)());
   HW_TRY(update_tables(place, *writer, migrations()));
+  HW_TAKE(plants, plants_of(*writer));
+  if (plants.empty() && !new_plant.empty()) HW_TRY(writer->act_for(new_plant));
   using Failed = ConnectionPool::Failed;
   KeptAt at{writer->tenant(), place.folder, std::move(lock),
             std::make_shared<ConnectionPool>(open(sql::Access::write), Failed::kept),
@@ -72,7 +75,7 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   HW_TAKE(place, place_of(folder));
   auto kept_lock = std::make_shared<sql::FolderLock>(std::move(lock));
   if (place.is_on_server()) return open_on_server(place, std::move(kept_lock), terms);
-  HW_TAKE(at, keep_in_file(place, std::move(kept_lock)));
+  HW_TAKE(at, keep_in_file(place, std::move(kept_lock), terms.new_plant));
   return std::make_unique<KeptStore>(std::move(at));
 }
 

@@ -25,8 +25,10 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
 // wrong_usage: the folder has a file of its own.
 Result<std::unique_ptr<service::Plants>> open_plants(const std::filesystem::path& folder, const StoreTerms& terms);
 
-// The file of a data folder, opened and brought up to date: what a KeptStore keeps in. Refuses as open_store does.
-Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock);
+// The file of a data folder, opened and brought up to date: what a KeptStore keeps in. `new_plant`: see StoreTerms.
+// Refuses as open_store does.
+Result<KeptAt> keep_in_file(const DatabasePlace& place, std::shared_ptr<sql::FolderLock> lock,
+                            const std::string& new_plant = "");
 
 // What there is in a folder's shop, beside a server or without one; changes nothing. Tasks come without their last
 // done. Refuses as find_store does, unsupported where another version of the program wrote it, not_found where nothing

@@ -17,7 +17,7 @@ using Hashes = std::map<std::string, std::optional<std::string>>;
 
 Result<Hashes> read_hashes(sql::Connection& db, record::Verdict& verdict) {
   Hashes hashes;
-  HW_TAKE(rows, db.query("select id, sha256, bytes from photo where plant = $1 order by id", db.tenant()));
+  HW_TAKE(rows, db.stream("select id, sha256, bytes from photo where plant = $1 order by id", db.tenant()));
   while (rows.next()) {
     const auto id = rows.get<std::string>(0);
     const auto bytes = rows.get<sql::Blob>(2);
@@ -46,9 +46,9 @@ void judge(const service::PhotoName& name, std::int64_t entry, const Hashes& has
 
 Result<void> check_photos(sql::Connection& db, record::Verdict& verdict) {
   HW_TAKE(hashes, read_hashes(db, verdict));
-  HW_TAKE(rows, db.query("select coalesce(cast(ordinal as bigint), 0), coalesce(cast(body as text), '') from entry "
-                         "where plant = $1 and body like '%\"photos\"%' order by ordinal",
-                         db.tenant()));
+  HW_TAKE(rows, db.stream("select coalesce(cast(ordinal as bigint), 0), coalesce(cast(body as text), '') from entry "
+                          "where plant = $1 and body like '%\"photos\"%' order by ordinal",
+                          db.tenant()));
   while (rows.next()) {
     const auto body = formats::parse_json<service::EntryBody>(rows.get<std::string_view>(1));
     if (!body || !body->photos) continue;

@@ -1,6 +1,7 @@
 #include "src/storage/schema.h"
 
 #include <array>
+#include <map>
 #include <regex>
 
 namespace hw::storage {
@@ -202,6 +203,12 @@ create table grant_left(
   plant text not null references plant, secret_hash text not null, body text not null, primary key(plant, secret_hash)) strict;
 )sql";
 
+// "plant, ordinal"
+std::vector<std::string> words_of(const std::string& list) {
+  static const std::regex word(R"(\w+)");
+  return {std::sregex_token_iterator(list.begin(), list.end(), word), std::sregex_token_iterator()};
+}
+
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
@@ -243,6 +250,25 @@ const std::vector<std::string>& table_names() {
     return all;
   }();
   return names;
+}
+
+const std::vector<std::string>& key_columns(const std::string& table) {
+  static const std::map<std::string, std::vector<std::string>> keys = [] {
+    static const std::regex made(R"(create table (\w+)\(([^;]*))"),
+        key(R"(primary key\(([^)]*)\)|(\w+) text primary key)");
+    std::map<std::string, std::vector<std::string>> all;
+    for (const sql::Migration& step : migrations()) {
+      for (std::sregex_iterator at(step.sql.begin(), step.sql.end(), made), end; at != end; ++at) {
+        const std::string columns = at->str(2);
+        std::smatch found;
+        const bool has_key = std::regex_search(columns, found, key);
+        HW_ASSERT(has_key, "a table has a key");
+        all[at->str(1)] = words_of(found[1].matched ? found.str(1) : found.str(2));
+      }
+    }
+    return all;
+  }();
+  return keys.at(table);
 }
 
 }  // namespace hw::storage

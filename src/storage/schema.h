@@ -28,6 +28,8 @@ Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where);
 std::vector<std::string> tables_of(const sql::Migration& step);
 // Those that hold a plant's record, of all steps, in that order.
 const std::vector<std::string>& table_names();
+// The columns of a table's key, in their order. The table is one of ours.
+const std::vector<std::string>& key_columns(const std::string& table);
 // The others: what servers tell each other and the command line tells them.
 bool is_of_servers(std::string_view table);
 

@@ -29,10 +29,15 @@ Result<std::string> server_of(const std::filesystem::path& folder) {
   return server;
 }
 
-// Held by whoever brings the tables up to date, until its connection ends.
-Result<void> update_alone(const DatabasePlace& place) {
+// Whoever makes the tables or brings them up to date is alone, until the connection ends.
+Result<std::unique_ptr<sql::Connection>> open_alone(const DatabasePlace& place) {
   HW_TAKE(db, sql::open_postgres(place.address, sql::Access::write, {.writers = application_id}));
   HW_TRY(db->run_script(fmt::format("select pg_advisory_lock({})", std::int64_t{application_id} + 1)));
+  return std::move(db);
+}
+
+Result<void> update_alone(const DatabasePlace& place) {
+  HW_TAKE(db, open_alone(place));
   return update_tables(place, *db, migrations());
 }
 
@@ -41,6 +46,16 @@ OpenConnection open_with(const DatabasePlace& place, sql::Access access) {
 }
 
 }  // namespace
+
+Result<std::unique_ptr<sql::Connection>> open_with_tables(const DatabasePlace& place) {
+  {
+    HW_TAKE(db, open_alone(place));
+    HW_TAKE(version, db->schema_version());
+    if (version == 0) HW_TRY(apply_steps(*db, place, migrations()));
+    HW_TRY(check_tables_are_ours(*db, "the database"));
+  }
+  return open_database(place, sql::Access::write);
+}
 
 Result<std::unique_ptr<SharedDatabase>> SharedDatabase::open(const DatabasePlace& place,
                                                              std::shared_ptr<sql::FolderLock> lock,

@@ -13,9 +13,14 @@
 namespace hw::storage {
 
 struct StoreTerms {
+  std::string new_plant = {};                  // the key of a shop that is founded in a file; empty: the usual one
   Duration sign_lasts = Duration::seconds(6);  // after which others take what a dead server held
   std::function<void(std::string_view)> report = [](std::string_view) {};
 };
+
+// A writing connection to a place on a server that acts for its plant, with this program's tables: made where there are
+// none. Refuses what open_database refuses, and tables of another version (unsupported).
+Result<std::unique_ptr<sql::Connection>> open_with_tables(const DatabasePlace& place);
 
 class SharedDatabase : public service::Plants {
  public:

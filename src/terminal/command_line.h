@@ -12,6 +12,7 @@
 #include "libs/values/result.h"
 #include "src/access/permission_table.h"
 #include "src/copies/copy_report.h"
+#include "src/copies/move_report.h"
 #include "src/copies/retention.h"
 #include "src/proposal/stop_instance.h"
 #include "src/record/verify.h"
@@ -54,6 +55,7 @@ struct ServeCall {
 struct FoundCall {
   std::string data;
   std::optional<std::string> database;  // a PostgreSQL database's address
+  std::string plant;                    // its key; empty: the usual one
   std::string shop;
 };
 struct DemoCall {
@@ -72,6 +74,10 @@ struct BackupCall {
 struct RestoreCall {
   std::string file;
   std::string data;
+};
+struct CopyToCall {
+  std::string data;
+  std::string database;  // a PostgreSQL database's address
 };
 struct SupportCall {
   std::string file;
@@ -98,6 +104,7 @@ struct Entrances {
   std::function<Result<copies::CopyReport>(const BackupCall&)> make_copy = {};
   std::function<Result<copies::CopyReport>(const std::string& file)> check_copy = {};
   std::function<Result<copies::CopyReport>(const RestoreCall&)> restore_copy = {};
+  std::function<Result<copies::MoveReport>(const CopyToCall&)> move_to_server = {};
   std::function<Result<service::RebuildReport>(const std::string& data)> rebuild = {};
   std::function<service::Examined(const std::string& data)> examine = {};
 };

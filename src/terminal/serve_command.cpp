@@ -71,6 +71,10 @@ void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer
   auto call = std::make_shared<FoundCall>();
   command->add_option("--data", call->data, "the new shop's data folder")->required()->type_name("DIR");
   add_database(*command, call->database);
+  command
+      ->add_option("--plant", call->plant,
+                   "the shop's key among others of a database, for good: small letters, digits and -; else plant")
+      ->type_name("KEY");
   command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml")->required()->type_name("SHOP.toml");
   command->callback([call, &entrances, &answer] { answer = entrances.found(*call); });
 }
