@@ -150,6 +150,7 @@ export type SayingCode =
   | 'life-wide-shape'
   | 'life-wear-unknown'
   | 'no-part'
+  | 'plant-moved'
   | 'interval-demanded'
   | 'interval-calendar'
   | 'no-month'

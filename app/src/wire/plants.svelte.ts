@@ -8,6 +8,7 @@ import type { GroupFloor, GroupPlant } from './contract';
 import { live } from './live.svelte';
 
 const PAUSE_MS = 5_000;
+const TICK_MS = 5_000;
 const RETRY_MS = 10_000;
 
 class Plants {
@@ -18,8 +19,12 @@ class Plants {
   /** Why the last load failed; empty when it did not. */
   trouble = $state('');
 
+  /** Now by the server's clock, as Unix ms; it moves on while a page shows them. */
+  nowMs = $state(live.now().getTime());
+
   private followers = 0;
   private timer = 0;
+  private clock = 0;
   private loadedAtMs = 0;
   private isLoading = false;
   private endListening = () => {};
@@ -29,6 +34,7 @@ class Plants {
     this.followers += 1;
     if (this.followers === 1) {
       this.endListening = live.onPlants(() => this.hear());
+      this.clock = window.setInterval(() => (this.nowMs = live.now().getTime()), TICK_MS);
       void this.showKept();
       // While the line is not open yet, its opening says that everything may have changed.
       if (live.link === 'open') void this.load();
@@ -40,6 +46,7 @@ class Plants {
     this.followers -= 1;
     if (this.followers > 0) return;
     this.endListening();
+    window.clearInterval(this.clock);
     window.clearTimeout(this.timer);
     this.timer = 0;
   }
@@ -75,6 +82,7 @@ class Plants {
   private take(floor: GroupFloor): void {
     this.loadedAtMs = Date.now();
     this.all = floor.plants;
+    this.nowMs = Date.parse(floor.now);
     this.isKnown = true;
     void keptStore.put([{ key: 'plants', value: floor.plants, fromMs: this.loadedAtMs }]);
   }

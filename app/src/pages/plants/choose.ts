@@ -17,7 +17,7 @@ export function chosen(summaries: readonly Summary[], choice: Choice, nowMs: num
   return summaries.filter(
     (summary) =>
       summary.words.includes(search) &&
-      (!choice.attention || isUnknown(summary, nowMs) || summary.machines.some(needsAttention)),
+      (!choice.attention || isUnknown(summary.plant, nowMs) || summary.machines.some(needsAttention)),
   );
 }
 
@@ -26,7 +26,7 @@ const countOf = (summary: Summary, severity: Severity) =>
 
 /** What presses at a plant, the most pressing first. */
 const PRESSING: ReadonlyArray<(summary: Summary, nowMs: number) => number> = [
-  (summary, nowMs) => Number(isUnknown(summary, nowMs)),
+  (summary, nowMs) => Number(isUnknown(summary.plant, nowMs)),
   (summary) => countOf(summary, 'stop the machine'),
   (summary) => summary.overdue,
   (summary) => countOf(summary, 'before next shift'),

@@ -20,16 +20,16 @@ test('a plant’s line adds up what its machines say', () => {
 });
 
 test('a line is old when it was told more than two minutes ago', () => {
-  const summary = summaryOf(plantTold('north', []));
-  expect(oldMs(summary, told + 120_000)).toBeNull();
-  expect(oldMs(summary, told + 120_001)).toBe(120_001);
+  const plant = plantTold('north', []);
+  expect(oldMs(plant, told + 120_000)).toBeNull();
+  expect(oldMs(plant, told + 120_001)).toBe(120_001);
 });
 
 test('nobody knows of a plant that no server holds, that is old, or of which nothing was told', () => {
-  expect(isUnknown(summaryOf(plantTold('a', [])), told)).toBe(false);
-  expect(isUnknown(summaryOf(plantTold('a', [])), told + 200_000)).toBe(true);
-  expect(isUnknown(summaryOf(plantTold('a', [], { held: false })), told)).toBe(true);
-  expect(isUnknown(summaryOf(plantTold('a', [], { line: null })), told)).toBe(true);
+  expect(isUnknown(plantTold('a', []), told)).toBe(false);
+  expect(isUnknown(plantTold('a', []), told + 200_000)).toBe(true);
+  expect(isUnknown(plantTold('a', [], { held: false }), told)).toBe(true);
+  expect(isUnknown(plantTold('a', [], { line: null }), told)).toBe(true);
 });
 
 test('coming tasks and no feed need nobody; what is due, found or lost does', () => {

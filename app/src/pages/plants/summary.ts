@@ -22,8 +22,6 @@ export interface Summary {
   lost: number;
   /** The first day on which a machine has an agreed stop; null: none. */
   nextStopOn: string | null;
-  /** Unix ms by the server's clock at which its server told that; null: never. */
-  toldAtMs: number | null;
   /** Title and key, and the names and keys of its machines, as they are searched. */
   words: string;
 }
@@ -57,19 +55,22 @@ export function summaryOf(plant: GroupPlant): Summary {
     findings: counted(machines.flatMap((machine) => machine.findings)),
     lost: machines.filter((machine) => machine.feed === 'lost').length,
     nextStopOn: earliest(machines.map((machine) => machine.next_stop_on)),
-    toldAtMs: plant.line === null ? null : Date.parse(plant.line.as_of),
     words: folded([plant.title, plant.key, ...machines.flatMap(({ name, key }) => [name, key])].join('\n')),
   };
 }
 
-/** How long ago its server told of the plant, in ms, where that is long; null where it is not, or never told. */
-export function oldMs({ toldAtMs }: Summary, nowMs: number): number | null {
-  return toldAtMs !== null && nowMs - toldAtMs > OLD_MS ? nowMs - toldAtMs : null;
+/**
+ * How long ago its server told of the plant, in ms, where that is long; null where it is not, or never told.
+ * @param nowMs Unix ms by the server's clock
+ */
+export function oldMs({ line }: GroupPlant, nowMs: number): number | null {
+  const ageMs = line === null ? 0 : nowMs - Date.parse(line.as_of);
+  return ageMs > OLD_MS ? ageMs : null;
 }
 
 /** Does nobody know how the plant stands now? */
-export const isUnknown = (summary: Summary, nowMs: number): boolean =>
-  !summary.plant.held || summary.toldAtMs === null || oldMs(summary, nowMs) !== null;
+export const isUnknown = (plant: GroupPlant, nowMs: number): boolean =>
+  !plant.held || plant.line === null || oldMs(plant, nowMs) !== null;
 
 /** Is there something on the machine that somebody has to do or decide? */
 export const needsAttention = (machine: GroupMachine): boolean =>

@@ -24,11 +24,11 @@ export const plants = {
   'plants.never_told': 'nothing was told of it yet',
   'plants.to_plant': 'Open {plant}',
   'plants.attention': {
-    one: '{count} machine of {all} needs attention or was searched for',
-    other: '{count} machines of {all} need attention or were searched for',
+    one: '{count} machine of {all} needs attention',
+    other: '{count} machines of {all} need attention',
   },
   'plants.weeks_hint':
-    'How many tasks most likely fall due in each week, and their hours of work; in the first also what is due already. The darker, the more hours. A number leads to the tasks on the plant’s own Horizon.',
+    'How many tasks most likely fall due in each week, and their hours of work; in the first also what is due already. The stronger the colour, the more hours. A number leads to the tasks on the plant’s own Horizon.',
   'plants.weeks_caption': 'Tasks and hours of work that fall due in each week, by plant',
   'plants.all_plants': { one: '{count} plant', other: 'All {count} plants' },
 } as const;

@@ -25,11 +25,11 @@ export const plants: Wording<typeof english> = {
   'plants.never_told': 'noch nichts gemeldet',
   'plants.to_plant': '{plant} öffnen',
   'plants.attention': {
-    one: '{count} Maschine von {all} braucht jemanden oder wurde gesucht',
-    other: '{count} Maschinen von {all} brauchen jemanden oder wurden gesucht',
+    one: '{count} Maschine von {all} braucht jemanden',
+    other: '{count} Maschinen von {all} brauchen jemanden',
   },
   'plants.weeks_hint':
-    'Wie viele Aufgaben wahrscheinlich in jeder Woche fällig werden, und ihre Arbeitsstunden; in der ersten auch, was schon fällig ist. Je dunkler, desto mehr Stunden. Eine Zahl führt zu den Aufgaben im Horizont des Werks.',
+    'Wie viele Aufgaben wahrscheinlich in jeder Woche fällig werden, und ihre Arbeitsstunden; in der ersten auch, was schon fällig ist. Je kräftiger die Farbe, desto mehr Stunden. Eine Zahl führt zu den Aufgaben im Horizont des Werks.',
   'plants.weeks_caption': 'Aufgaben und Arbeitsstunden, die in jeder Woche fällig werden, nach Werk',
   'plants.all_plants': { one: '{count} Werk', other: 'Alle {count} Werke' },
 };
