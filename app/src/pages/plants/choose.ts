@@ -2,7 +2,7 @@
 
 import { folded } from '../../parts/folded';
 import type { GroupMachine, Severity } from '../../wire/contract';
-import { isUnknown, needsAttention } from './summary';
+import { byTitle, isUnknown, needsAttention } from './summary';
 import type { Summary } from './summary';
 
 export interface Choice {
@@ -41,7 +41,7 @@ function compare(a: Summary, b: Summary, nowMs: number): number {
     const difference = measure(b, nowMs) - measure(a, nowMs);
     if (difference !== 0) return difference;
   }
-  return a.plant.title.localeCompare(b.plant.title);
+  return byTitle(a.plant.title, b.plant.title);
 }
 
 /** The most pressing first: what nobody knows of, then by the first of PRESSING in which two differ, then by title. */
@@ -73,5 +73,5 @@ export function machinesShown({ machines, plant }: Summary, search: string): Gro
     folded(`${name}\n${key}`).includes(words);
   return machines
     .filter((machine) => needsAttention(machine) || isSearched(machine))
-    .sort((a, b) => pressure(b) - pressure(a) || a.name.localeCompare(b.name));
+    .sort((a, b) => pressure(b) - pressure(a) || byTitle(a.name, b.name));
 }

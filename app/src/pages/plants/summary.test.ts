@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isUnknown, needsAttention, oldMs, summaryOf } from './summary';
+import { byTitle, isUnknown, needsAttention, oldMs, summaryOf } from './summary';
 import { machineTold, plantTold, TOLD_AT } from './told';
 
 const told = Date.parse(TOLD_AT);
@@ -37,4 +37,8 @@ test('coming tasks and no feed need nobody; what is due, found or lost does', ()
   expect(needsAttention(machineTold('m1', { due: 1 }))).toBe(true);
   expect(needsAttention(machineTold('m1', { findings: ['watch'] }))).toBe(true);
   expect(needsAttention(machineTold('m1', { feed: 'lost' }))).toBe(true);
+});
+
+test('titles are in order as people count', () => {
+  expect(['Hall 10', 'hall 2', 'Foundry'].sort(byTitle)).toEqual(['Foundry', 'hall 2', 'Hall 10']);
 });

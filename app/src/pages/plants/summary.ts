@@ -59,6 +59,10 @@ export function summaryOf(plant: GroupPlant): Summary {
   };
 }
 
+const collator = new Intl.Collator(undefined, { numeric: true });
+/** In the order of titles or names: "Hall 2" before "Hall 10". */
+export const byTitle = (a: string, b: string): number => collator.compare(a, b);
+
 /**
  * How long ago its server told of the plant, in ms, where that is long; null where it is not, or never told.
  * @param nowMs Unix ms by the server's clock

@@ -2,6 +2,7 @@
 
 import { dateOfNumber, dayNumber } from '../../parts/day_numbers';
 import type { GroupPlant, GroupWeek } from '../../wire/contract';
+import { byTitle } from './summary';
 
 const WEEKS = 13;
 const WEEK_DAYS = 7;
@@ -51,7 +52,7 @@ export function weekTable(plants: readonly GroupPlant[]): WeekTable | null {
   if (begins.length === 0) return null;
   const first = Math.max(...begins);
   const rows = [...plants]
-    .sort((a, b) => a.title.localeCompare(b.title))
+    .sort((a, b) => byTitle(a.title, b.title))
     .map((plant) => ({ plant, weeks: plant.line === null ? null : inColumns(plant.line.weeks, first) }));
   const totals = none();
   let hoursMax = 0;
