@@ -111,6 +111,8 @@ export const newTaskAddress = (machine: string) => `${machineAddress(machine)}/n
 export const changeTaskAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}/change-task/${encodeURIComponent(task)}`;
 export const HORIZON_ADDRESS = '/horizon';
+/** The Horizon as a list of what is most likely due by a local date. */
+export const horizonUntil = (by: string) => withQuery(HORIZON_ADDRESS, { as: 'list', by });
 export const USE_CHANGES_ADDRESS = '/use-changes';
 export const TODAY_ADDRESS = '/today';
 /** The working of a task's forecast date. */
@@ -163,6 +165,14 @@ export const labelsAddress = (machine = '', of: '' | 'shelves' = '', part = '') 
 export const findingsAddress = (filters: Record<string, string> = {}) => withQuery('/findings', filters);
 /** @param filters of the logbook: machine, kind ... */
 export const logbookAddress = (filters: Record<string, string> = {}) => withQuery('/logbook', filters);
+
+/** A page of a plant's own site, from the group's: north.shops.example beside shops.example. An address of this computer
+ * has no names below it, as localhost has. */
+export function plantAddress(plant: string, page: string): string {
+  const { protocol, hostname, port } = window.location;
+  const group = hostname === '127.0.0.1' || hostname === '[::1]' ? 'localhost' : hostname;
+  return `${protocol}//${plant}.${group}${port === '' ? '' : `:${port}`}${page}`;
+}
 
 function withQuery(path: string, values: Record<string, string>): string {
   const query = new URLSearchParams(Object.entries(values).filter(([, value]) => value !== ''));

@@ -30,6 +30,7 @@ const FILES = [
   'month',
   'join',
   'people',
+  'group',
   'sizes',
   'readings',
   'own_task',

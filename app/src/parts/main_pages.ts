@@ -1,4 +1,4 @@
-// The main pages, in the order of a person's day. A page more is a line more.
+// The main pages of a plant's site, in the order of a person's day, and those of a group's. A page more is a line more.
 
 import {
   findingsAddress,
@@ -22,7 +22,7 @@ export interface MainPage {
   names: ReadonlyArray<Page['name']>;
 }
 
-export const MAIN_PAGES: ReadonlyArray<MainPage> = [
+const MAIN_PAGES: ReadonlyArray<MainPage> = [
   { title: 'today.title', address: TODAY_ADDRESS, names: ['today'] },
   { title: 'floor.title', address: FLOOR_ADDRESS, names: ['floor', 'machine'] },
   { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon', 'use changes', 'task date', 'stops', 'stop'] },
@@ -35,6 +35,19 @@ export const MAIN_PAGES: ReadonlyArray<MainPage> = [
   { title: 'scan.short', address: SCAN_ADDRESS, names: ['scan'] },
 ];
 
+const GROUP_PAGES: ReadonlyArray<MainPage> = [
+  { title: 'plants.title', address: FLOOR_ADDRESS, names: ['floor'] },
+  { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon'] },
+];
+/** What a group's site has besides: it is about people, not about machines. */
+const GROUP_OTHERS: ReadonlyArray<Page['name']> = ['access', 'enter', 'join', 'me', 'unsent', 'not there'];
+
+export const mainPages = (isGroup: boolean): ReadonlyArray<MainPage> => (isGroup ? GROUP_PAGES : MAIN_PAGES);
+
 /** The main page that a page belongs to, if it does. */
-export const mainPageOf = (name: Page['name']): MainPage | undefined =>
-  MAIN_PAGES.find((page) => page.names.includes(name));
+export const mainPageOf = (name: Page['name'], isGroup: boolean): MainPage | undefined =>
+  mainPages(isGroup).find((page) => page.names.includes(name));
+
+/** Has a group's site that page? */
+export const isOfGroup = (name: Page['name']): boolean =>
+  GROUP_OTHERS.includes(name) || mainPageOf(name, true) !== undefined;

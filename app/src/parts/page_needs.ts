@@ -3,7 +3,9 @@
 import type { Page } from '../route.svelte';
 import type { operations } from '../wire/contract';
 
-export const PAGE_NEEDS: Readonly<Partial<Record<Page['name'], keyof typeof operations>>> = {
+type Needs = Readonly<Partial<Record<Page['name'], keyof typeof operations>>>;
+
+const PAGE_NEEDS: Needs = {
   access: 'accounts',
   'change plan': 'movePoints',
   'change task': 'changeTask',
@@ -32,3 +34,8 @@ export const PAGE_NEEDS: Readonly<Partial<Record<Page['name'], keyof typeof oper
   today: 'today',
   'use changes': 'useChanges',
 };
+/** The same of pages that are others on a group's site. */
+const GROUP_NEEDS: Needs = { floor: 'groupFloor', horizon: 'groupFloor' };
+
+export const needOf = (name: Page['name'], isGroup: boolean): keyof typeof operations | undefined =>
+  (isGroup ? GROUP_NEEDS[name] : undefined) ?? PAGE_NEEDS[name];

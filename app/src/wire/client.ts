@@ -22,6 +22,7 @@ import type {
   Findings,
   Floor,
   ForecastWorking,
+  GroupFloor,
   Horizon,
   HourReading,
   HourReadingEdit,
@@ -204,6 +205,7 @@ async function ask<Answer>(operation: Operation, call: Call = {}): Promise<Answe
 export const client = {
   shop: () => ask<Shop>('shop'),
   floor: () => ask<Floor>('floor'),
+  groupFloor: () => ask<GroupFloor>('groupFloor'),
   machine: (machine: string) => ask<Machine>('machine', { path: { machine } }),
   days: (machine: string, counter: string, from: string, to: string) =>
     ask<CounterDays>('days', { path: { machine }, query: { counter, from, to } }),

@@ -155,6 +155,7 @@ export type SayingCode =
   | 'life-wide-shape'
   | 'life-wear-unknown'
   | 'no-part'
+  | 'plant-moved'
   | 'interval-demanded'
   | 'interval-calendar'
   | 'no-month'
@@ -801,17 +802,15 @@ export interface GroupMachine {
   key: string;
   name: string;
   kind: string;
-  /** as Doing's state */
-  doing: string;
-  /** as Feed's state */
-  feed: string;
+  doing: 'cutting' | 'running' | 'spindle turning' | 'standing' | 'off' | 'not known';
+  feed: 'live' | 'catching up' | 'lost' | 'none';
   coming: number;
   due: number;
   overdue: number;
   /** the title of the task that is nearest to falling due, or furthest beyond it */
   nearest: string | null;
-  /** severities of the open ones */
-  findings: string[];
+  /** of each open finding its severity, the most severe first */
+  findings: Severity[];
   next_stop_on: string | null;
 }
 

@@ -20,7 +20,7 @@ export interface LinkGround {
   clearTimeout(timer: number): void;
 }
 
-const EVENTS = ['machine', 'tasks', 'stores', 'resync'];
+const EVENTS = ['machine', 'tasks', 'stores', 'plants', 'resync'];
 const PAUSES_MS = [500, 1_000, 2_000, 4_000, 8_000];
 const SILENCE_MS = 15_000;
 

@@ -29,6 +29,8 @@ class Live {
   isMachineOld = $state(true);
   /** Why the machine that was asked for cannot be shown, in the server's words. */
   refusal = $state('');
+  /** Is this the own site of a group of plants, which has no machines? False while the shop is not known. */
+  readonly isGroup = $derived(this.shop?.group ?? false);
   link = $state<LinkState>('opening');
   /** Device time (ms) at which the server was last heard; 0: never. */
   heardAtMs = $state(0);
@@ -42,6 +44,7 @@ class Live {
   /** Told which machine's tasks changed; null: something was missed, any may have. */
   private readonly changeListeners = new Set<(machine: string | null) => void>();
   private readonly storesListeners = new Set<() => void>();
+  private readonly plantsListeners = new Set<() => void>();
 
   private isBegun = false;
   private wanted: string | null = null;
@@ -51,6 +54,7 @@ class Live {
       opened: () => {
         this.changes += 1;
         this.tellChange(null);
+        this.tellPlants();
         void this.reload();
         for (const listener of this.openedListeners) listener();
       },
@@ -116,6 +120,12 @@ class Live {
     return () => this.storesListeners.delete(listener);
   }
 
+  /** The same whenever plants of a group may have changed; on the group's own site. */
+  onPlants(listener: () => void): () => void {
+    this.plantsListeners.add(listener);
+    return () => this.plantsListeners.delete(listener);
+  }
+
   private tellChange(machine: string | null): void {
     for (const listener of this.changeListeners) listener(machine);
     this.tellStores();
@@ -123,6 +133,10 @@ class Live {
 
   private tellStores(): void {
     for (const listener of this.storesListeners) listener();
+  }
+
+  private tellPlants(): void {
+    for (const listener of this.plantsListeners) listener();
   }
 
   /** What people call a machine; its key where there is none (any more). */
@@ -214,6 +228,7 @@ class Live {
   private hear(event: string, data: unknown): void {
     this.heardAtMs = Date.now();
     if (event === 'machine') this.take(data as FloorMachine);
+    else if (event === 'plants') this.tellPlants();
     else this.changes += 1;
     if (event === 'stores') this.tellStores();
     if (event !== 'tasks') return;

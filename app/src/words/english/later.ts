@@ -8,6 +8,7 @@ import { logbook } from './logbook';
 import { month } from './month';
 import { plan } from './plan';
 import { planning } from './planning';
+import { plants } from './plants';
 import { rehearsal } from './rehearsal';
 import { scan } from './scan';
 import { stop } from './stop';
@@ -23,6 +24,7 @@ export const later = {
   ...month,
   ...plan,
   ...planning,
+  ...plants,
   ...rehearsal,
   ...scan,
   ...stop,

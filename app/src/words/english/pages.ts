@@ -49,4 +49,9 @@ export const pages = {
   'kit.state_coming': 'kit coming',
   'kit.state_short': 'kit short',
   'kit.state_not known': 'kit not known',
+  'plants.title': 'Plants',
+  'plants.to': 'To the plants',
+  'group.site': 'This is the group’s site',
+  'group.site_text':
+    'It shows all plants. Machines, their tasks, rounds, stops, stores and logbook are on the site of each plant.',
 } as const;

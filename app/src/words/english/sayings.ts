@@ -195,6 +195,7 @@ export const sayings = {
   'said.life-hardly-failures': 'With one or two failures the shape is next to unknown: look at its range.',
   'said.life-wide-shape': 'The shape’s range spans more than a factor of ten: by itself the fit is nearly worthless.',
   'said.life-wear-unknown': 'Whether the part wears out (shape above 1) cannot be told yet.',
+  'said.plant-moved': 'Another server answers for this plant now. Ask again.',
   'said.no-part': 'No machine of that kind has such a part.',
   'said.interval-demanded': 'The task is demanded by {demand}: say who allowed a longer interval, and why.',
   'said.interval-calendar': 'The task counts on the calendar: change its interval in the task itself.',

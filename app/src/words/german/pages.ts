@@ -50,4 +50,9 @@ export const pages: Wording<typeof english> = {
   'kit.state_coming': 'Teilesatz kommt',
   'kit.state_short': 'im Teilesatz fehlt etwas',
   'kit.state_not known': 'Teilesatz nicht bekannt',
+  'plants.title': 'Werke',
+  'plants.to': 'Zu den Werken',
+  'group.site': 'Das ist die Seite der Gruppe',
+  'group.site_text':
+    'Sie zeigt alle Werke. Maschinen, ihre Aufgaben, Rundgänge, Stillstände, Lager und Logbuch stehen auf der Seite jedes Werks.',
 };

@@ -210,6 +210,7 @@ export const sayings: Wording<typeof english> = {
   'said.life-wide-shape':
     'Der Bereich der Form umfasst mehr als das Zehnfache: Für sich ist die Anpassung fast wertlos.',
   'said.life-wear-unknown': 'Ob das Teil verschleißt (Form über 1), lässt sich noch nicht sagen.',
+  'said.plant-moved': 'Ein anderer Server betreut dieses Werk jetzt. Noch einmal fragen.',
   'said.no-part': 'Keine Maschine dieser Art hat ein solches Teil.',
   'said.interval-demanded':
     'Die Aufgabe wird verlangt von {demand}: Sagen Sie, wer ein längeres Intervall erlaubt hat, und warum.',
