@@ -283,6 +283,7 @@ export class Shop {
       counter_words: COUNTER_WORDS,
       currency: 'EUR',
       loopback_only: true,
+      group: false,
       version: '0.1.0',
     };
   }

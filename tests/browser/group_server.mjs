@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import './localhost_names.mjs';
 import { People } from './people.mjs';
 import { freePort, program, ROOT } from './server.mjs';
+import { until } from './suite.mjs';
 
 const STOP_MS_MAX = 20_000;
 
@@ -67,6 +68,9 @@ export class GroupOfPlants {
     const words = ['serve', '--data', data, '--database', this.database, '--group', '--listen', `127.0.0.1:${port}`];
     this.child = spawn(program, words, { cwd: ROOT, stdio: ['ignore', 'pipe', 'inherit'] });
     await once(this.child.stdout, 'data');
+    // A server that is slow for a while lets go of its plants, and takes them again.
+    for (const plant of ['north', 'south'])
+      await until(`${plant} is held`, async () => (await fetch(`${this.urlOf(plant)}/api/join`)).ok);
     this.people = new People(this.url, this.dataOf('group'));
     this.peopleOf = Object.fromEntries(
       ['north', 'south'].map((plant) => [plant, new People(this.urlOf(plant), this.dataOf(plant))]),
