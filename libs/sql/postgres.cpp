@@ -72,13 +72,14 @@ Result<std::unique_ptr<Connection>> open_postgres(const std::string& address, Ac
                             "keepalives_idle",
                             static_cast<const char*>(nullptr)};
   // One plan for each statement: planned anew each time over a table's parts, opening a plant took four times as long.
-  const std::array values{address.c_str(),
-                          within.c_str(),
-                          "hourwright",
-                          "UTF8",
-                          "-c synchronous_commit=on -c client_min_messages=warning -c plan_cache_mode=force_generic_plan",
-                          "30",
-                          static_cast<const char*>(nullptr)};
+  const std::array values{
+      address.c_str(),
+      within.c_str(),
+      "hourwright",
+      "UTF8",
+      "-c synchronous_commit=on -c client_min_messages=warning -c plan_cache_mode=force_generic_plan",
+      "30",
+      static_cast<const char*>(nullptr)};
   constexpr int expand_address = 1;
   Server server(PQconnectdbParams(keywords.data(), values.data(), expand_address));
   if (PQstatus(server.get()) != CONNECTION_OK) return refuse(not_connected(server.get(), name));
