@@ -5,11 +5,11 @@
 
 #include "src/feeds/device_model.h"
 #include "src/feeds/json_document.h"
+#include "src/feeds/stamped_ahead.h"
 
 namespace hw::feeds {
 namespace {
 
-constexpr Duration ahead_of_clock_max = Duration::seconds(900);
 // An agent's clock that is behind ours by no more than this says when its document was made.
 constexpr Duration on_the_way_max = Duration::seconds(60);
 
@@ -77,9 +77,7 @@ Result<std::optional<RunBatch>> AgentChain::hear_probe(std::string_view xml, Ins
 
 void AgentChain::bound_times(HeardDocument& heard, Instant now) {
   for (Arrival& arrival : heard.arrivals) {
-    if (arrival.at <= now + ahead_of_clock_max) continue;
-    notes_.add(device_, "observations are stamped more than 15 min ahead of the clock here: taken as of their arrival");
-    arrival.at = now;
+    arrival.at = not_too_far_ahead(arrival.at, now, notes_, device_);
   }
 }
 

@@ -3,13 +3,13 @@
 #include <algorithm>
 #include <cctype>
 
+#include "src/feeds/stamped_ahead.h"
+
 namespace hw::feeds {
 namespace {
 
 using counters::MachineModel;
 
-// A machine's clock may be ahead of ours by so much; what is stamped later still is taken as of now.
-constexpr Duration ahead_max = Duration::seconds(900);
 // An agent's clock that is behind ours by no more than this says when its document was made.
 constexpr Duration transit_max = Duration::seconds(60);
 constexpr std::uint64_t count_usual = 100;  // the standard's own, while the agent's buffer is not known
@@ -169,10 +169,7 @@ bool FollowerState::is_new_try(std::string what) {
 
 void FollowerState::bound_times(HeardDocument& heard, Instant now) {
   for (Arrival& arrival : heard.arrivals) {
-    if (arrival.at <= now + ahead_max) continue;
-    notes_.add(machines_[arrival.machine].name,
-               "observations are stamped more than 15 min ahead of the clock here: taken as of their arrival");
-    arrival.at = now;
+    arrival.at = not_too_far_ahead(arrival.at, now, notes_, machines_[arrival.machine].name);
   }
 }
 

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <span>
 
+#include "src/feeds/stamped_ahead.h"
+
 namespace hw::feeds {
 namespace {
 
 constexpr Duration wanted_every = Duration::seconds(1);
-// A machine's clock may be ahead of ours by so much; what is stamped later still is taken as of now.
-constexpr Duration stamped_ahead_max = Duration::seconds(900);
 
 bool is_word_role(counters::Role role) {
   return role == counters::Role::execution || role == counters::Role::power_state ||
@@ -134,12 +134,7 @@ void MessageChain::add_observations(RunBatch& batch, const ObservationMessage& m
     if (place.role == counters::Role::none) continue;
     Arrival arrival;
     arrival.item = place.item;
-    arrival.at = std::max(one.at, not_before);
-    if (arrival.at > now + stamped_ahead_max) {
-      notes_.add(device_,
-                 "observations are stamped more than 15 min ahead of the clock here: taken as of their arrival");
-      arrival.at = now;
-    }
+    arrival.at = not_too_far_ahead(std::max(one.at, not_before), now, notes_, device_);
     if (one.value.is_number() && !is_word_role(place.role)) {
       arrival.value = one.value.to_number<double>();
       arriving.observation(arrival);
