@@ -14,13 +14,14 @@ constexpr std::size_t idle_max = 16;
 
 std::unique_ptr<sql::Connection> ConnectionPool::take_idle(const std::string& plant) {
   const std::lock_guard lock(mutex_);
-  if (failed_ == Failed::replaced) std::erase_if(idle_, [](const auto& one) { return !one->is_there(); });
-  if (idle_.empty()) return nullptr;
-  const auto own = std::find_if(idle_.begin(), idle_.end(), [&](const auto& one) { return one->tenant() == plant; });
-  if (own != idle_.end()) std::swap(*own, idle_.back());
-  auto connection = std::move(idle_.back());
-  idle_.pop_back();
-  return connection;
+  while (!idle_.empty()) {
+    const auto own = std::find_if(idle_.begin(), idle_.end(), [&](const auto& one) { return one->tenant() == plant; });
+    if (own != idle_.end()) std::swap(*own, idle_.back());
+    auto connection = std::move(idle_.back());
+    idle_.pop_back();
+    if (failed_ == Failed::kept || connection->is_there()) return connection;
+  }
+  return nullptr;
 }
 
 Result<ConnectionPool::Taken> ConnectionPool::take(const std::string& plant) {

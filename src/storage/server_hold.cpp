@@ -82,40 +82,31 @@ void ServerHold::run_signing() {
   }
 }
 
-Result<std::optional<Lease>> ServerHold::take(const std::string& plant) {
+template <class Step>
+auto ServerHold::ask(const Step& step) -> std::invoke_result_t<Step, sql::Connection&> {
   const std::lock_guard lock(using_);
   HW_TAKE(db, connection());
-  return take_plant(*db, plant, run_.server);
+  return step(*db);
+}
+
+Result<std::optional<Lease>> ServerHold::take(const std::string& plant) {
+  return ask([&](sql::Connection& db) { return take_plant(db, plant, run_.server); });
 }
 
 Result<void> ServerHold::give_up(const std::string& plant, const Lease& lease) {
-  const std::lock_guard lock(using_);
-  HW_TAKE(db, connection());
-  return give_up_plant(*db, plant, lease);
+  return ask([&](sql::Connection& db) { return give_up_plant(db, plant, lease); });
 }
 
-Result<std::vector<PlantPlace>> ServerHold::places() {
-  const std::lock_guard lock(using_);
-  HW_TAKE(db, connection());
-  return plant_places(*db);
-}
+Result<std::vector<PlantPlace>> ServerHold::places() { return ask(plant_places); }
 
-Result<std::vector<ServerRun>> ServerHold::servers() {
-  const std::lock_guard lock(using_);
-  HW_TAKE(db, connection());
-  return signed_servers(*db);
-}
+Result<std::vector<ServerRun>> ServerHold::servers() { return ask(signed_servers); }
 
 Result<void> ServerHold::publish(const std::string& plant, const std::string& line) {
-  const std::lock_guard lock(using_);
-  HW_TAKE(db, connection());
-  return publish_line(*db, plant, run_.server, line);
+  return ask([&](sql::Connection& db) { return publish_line(db, plant, run_.server, line); });
 }
 
 Result<std::vector<service::PublishedLine>> ServerHold::published(const std::map<std::string, std::int64_t>& known) {
-  const std::lock_guard lock(using_);
-  HW_TAKE(db, connection());
-  return published_lines(*db, known);
+  return ask([&](sql::Connection& db) { return published_lines(db, known); });
 }
 
 bool ServerHold::is_good() const { return now_of_computer_ns() < good_until_ns_; }

@@ -7,6 +7,7 @@
 #include <functional>
 #include <mutex>
 #include <thread>
+#include <type_traits>
 
 #include "libs/sql/postgres.h"
 #include "src/storage/database_place.h"
@@ -45,8 +46,11 @@ class ServerHold {
  private:
   ServerHold(DatabasePlace place, ServerRun run, HoldTerms terms)
       : place_(std::move(place)), run_(std::move(run)), terms_(std::move(terms)) {}
-  // The connection, opened anew where it was lost.
+  // The connection, opened anew where it was lost. The caller holds its lock.
   Result<sql::Connection*> connection();
+  // What the step says with the connection.
+  template <class Step>
+  auto ask(const Step& step) -> std::invoke_result_t<Step, sql::Connection&>;
   Result<void> sign(bool is_first);
   void run_signing();
 
