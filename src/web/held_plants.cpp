@@ -32,8 +32,7 @@ Result<void> HeldPlants::look_once() {
   HW_TAKE(servers, parts_.plants.servers());
   {
     const std::lock_guard lock(mutex_);
-    seen_.clear();
-    for (const service::PlantSeen& plant : seen) seen_[plant.key] = plant.held_by;
+    seen_ = seen;
     servers_ = servers;
   }
   const auto sharers = static_cast<std::size_t>(std::max(1, servers));
@@ -91,7 +90,9 @@ void HeldPlants::take(const std::string& plant) {
   parts_.report(fmt::format("plant {}: held by this server", plant));
   const std::lock_guard lock(mutex_);
   held_[plant] = std::move(*opened);
-  seen_[plant] = parts_.plants.own();
+  for (service::PlantSeen& one : seen_) {
+    if (one.key == plant) one.held_by = parts_.plants.own();
+  }
 }
 
 Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
@@ -148,7 +149,11 @@ Result<void> HeldPlants::hear() {
   const auto group = find(service::group_key);
   if (!group) return {};
   HW_TAKE(lines, parts_.plants.published(lines_.known()));
-  HW_TAKE(plants, parts_.plants.all());
+  std::vector<service::PlantSeen> plants;
+  {
+    const std::lock_guard lock(mutex_);
+    plants = seen_;
+  }
   if (lines_.take(plants, std::move(lines))) group->site->tell_of_plants();
   return {};
 }
@@ -164,15 +169,20 @@ std::shared_ptr<const HeldPlant> HeldPlants::find(const std::string& plant) cons
   return is_certain ? at->second : nullptr;
 }
 
+const service::PlantSeen* HeldPlants::seen(const std::string& plant) const {
+  const auto at = std::find_if(seen_.begin(), seen_.end(), [&](const auto& one) { return one.key == plant; });
+  return at == seen_.end() ? nullptr : &*at;
+}
+
 std::optional<service::PlantHolder> HeldPlants::holder_of(const std::string& plant) const {
   const std::lock_guard lock(mutex_);
-  const auto at = seen_.find(plant);
-  return at == seen_.end() ? std::nullopt : at->second;
+  const service::PlantSeen* one = seen(plant);
+  return one != nullptr ? one->held_by : std::nullopt;
 }
 
 bool HeldPlants::knows(const std::string& plant) const {
   const std::lock_guard lock(mutex_);
-  return seen_.contains(plant);
+  return seen(plant) != nullptr;
 }
 
 HeldPlants::Counts HeldPlants::counts() const {

@@ -68,6 +68,8 @@ class HeldPlants {
   void take_share(const std::vector<service::PlantSeen>& seen, std::size_t share);
   void give_up_surplus(std::size_t share);
   void take(const std::string& plant);
+  // The caller holds the lock. Null: there was no such plant.
+  const service::PlantSeen* seen(const std::string& plant) const;
   Result<std::shared_ptr<HeldPlant>> open(const std::string& plant);
 
   std::vector<std::pair<std::string, std::shared_ptr<HeldPlant>>> held_now() const;
@@ -79,8 +81,8 @@ class HeldPlants {
   std::map<std::string, Instant> told_at_;  // tell_and_hear() alone knows them
   mutable std::mutex mutex_;
   std::map<std::string, std::shared_ptr<HeldPlant>> held_;  // changed by look() alone
-  std::map<std::string, std::optional<service::PlantHolder>> seen_;
-  std::map<std::string, Instant> not_before_;  // those that could not be opened; look() alone knows them
+  std::vector<service::PlantSeen> seen_;                    // when this server last looked; in the order of their keys
+  std::map<std::string, Instant> not_before_;               // those that could not be opened; look() alone knows them
   int servers_ = 0;
   std::string trouble_;
 };

@@ -22,7 +22,7 @@ bool is_own_name(std::string_view host) {
   if (name.size() > below_own.size() && http::same_name(name.substr(name.size() - below_own.size()), below_own)) {
     return true;
   }
-  return std::any_of(own_names.begin(), own_names.end(), [&](auto own) { return http::same_name(name, own); });
+  return is_name_of_this_computer(name);
 }
 
 // IPv4 addresses that came over an IPv6 socket begin with ::ffff: (RFC 4291).
@@ -63,6 +63,10 @@ std::string_view without_port(std::string_view host) {
   const std::string_view port = host.substr(colon + 1);
   const bool is_port = std::all_of(port.begin(), port.end(), [](char c) { return c >= '0' && c <= '9'; });
   return is_port ? host.substr(0, colon) : host;
+}
+
+bool is_name_of_this_computer(std::string_view name) {
+  return std::any_of(own_names.begin(), own_names.end(), [&](auto own) { return http::same_name(name, own); });
 }
 
 std::string media_type_of(const http::Request& request) {

@@ -16,6 +16,9 @@ std::string_view host_of(const http::Request& request);
 // "localhost" of "localhost:8470", "[::1]" of "[::1]:8470"; the whole where what follows the colon is no port.
 std::string_view without_port(std::string_view host);
 
+// Whether it is 127.0.0.1, [::1] or localhost.
+bool is_name_of_this_computer(std::string_view name);
+
 // Whether the request comes from this computer and was meant for it: the peer's address is a loopback one, and the Host
 // is 127.0.0.1, [::1], localhost or a name below that, with any port. A loopback peer that asks for another name may be
 // somebody else, whom a program on this computer passes on.

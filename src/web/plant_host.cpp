@@ -1,25 +1,13 @@
 #include "src/web/plant_host.h"
 
-#include <algorithm>
-
-#include "libs/http/headers.h"
+#include "libs/values/small_letters.h"
 #include "src/service/plants.h"
+#include "src/web/origin_check.h"
 
 namespace hw::web {
 namespace {
 
-bool is_this_computers(std::string_view host) {
-  return host == "127.0.0.1" || host == "[::1]" || http::same_name(host, "localhost");
-}
-
-bool is_groups(std::string_view host, const Reach& group) { return is_this_computers(host) || group.has(host); }
-
-std::string in_small_letters(std::string_view text) {
-  std::string small{text};
-  std::transform(small.begin(), small.end(), small.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return small;
-}
+bool is_groups(std::string_view host, const Reach& group) { return is_name_of_this_computer(host) || group.has(host); }
 
 }  // namespace
 
