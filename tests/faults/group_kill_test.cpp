@@ -38,7 +38,7 @@ struct Plant {
     for (const auto& machine : scene.machines) machines.push_back({machine.entry.key, "feed-1", agent->url()});
     HW_ASSERT(storage::place_on_server(folder, database, plant), "the folder is new");
     found_shop(folder, machines);
-    pass = shop::let_in(folder);
+    token = shop::token_for(folder);
   }
   std::uint64_t read_until() const {
     const auto positions = read_positions(folder);
@@ -54,7 +54,7 @@ struct Plant {
   std::filesystem::path folder;
   Scene scene;
   std::unique_ptr<simulate::AgentServer> agent;
-  std::string pass;  // the header line that lets in
+  std::string token;  // lets in
 };
 
 class Group {
@@ -89,11 +89,9 @@ class Group {
     const auto url = http::parse_url(fmt::format("http://127.0.0.1:{}{}", port, target));
     http::GetOptions options;
     options.answer_within = Duration::seconds(2);
-    constexpr std::string_view field = "Authorization: ";
-    const std::string& pass = all_.at(plant)->pass;
     options.headers = {{"Host", fmt::format("{}.localhost:{}", plant, port)},
                        {"Content-Type", "application/json"},
-                       {"Authorization", pass.substr(field.size(), pass.size() - field.size() - 2)}};
+                       {"Authorization", "Bearer " + all_.at(plant)->token}};
     const auto answer = http::send(*url, method, body, options);
     return answer ? answer->status : 0;
   }

@@ -8,6 +8,7 @@
 #include "libs/sql/postgres.h"
 #include "libs/values/assert.h"
 #include "tests/places/places.h"
+#include "tests/postgres/test_database.h"
 
 namespace hw::faults {
 
@@ -20,9 +21,7 @@ OwnPostgres::OwnPostgres(std::filesystem::path folder) : folder_(std::move(folde
   HW_ASSERT(server, "the server that was started answers");
   const auto made = (*server)->run_script("create database shops owner shop template template0");
   HW_ASSERT(made, made.error().message.c_str());
-  address_ = owners;
-  address_.replace(address_.find("///postgres?"), std::string_view("///postgres?").size(), "///shops?");
-  address_.replace(address_.find("user=hourwright"), std::string_view("user=hourwright").size(), "user=shop");
+  address_ = address_for_shop(owners, "shops");
 }
 
 OwnPostgres::~OwnPostgres() { run("end"); }

@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "libs/values/assert.h"
-#include "src/storage/grants.h"
 #include "tests/places/places.h"
+#include "tests/shop/let_in.h"
 
 namespace hw::group {
 namespace {
@@ -51,10 +51,7 @@ service::MachineRecord lathe() {
 
 std::string pass_for(const fs::path& folder, const std::string& address, const std::string& plant) {
   HW_ASSERT(storage::place_on_server(folder, address, plant), "the folder is new");
-  service::Grant grant{.kind = "token", .name = "the tests", .role = access::Role::lead};
-  grant.made_at = Instant::from_millis(0);
-  grant.ends_at = *parse_instant("2200-01-01T00:00:00Z");
-  return "Bearer " + must(storage::leave_grant(folder, grant));
+  return "Bearer " + shop::token_for(folder);
 }
 
 }  // namespace

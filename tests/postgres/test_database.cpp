@@ -66,13 +66,16 @@ bool on_postgres() {
   return engine != nullptr && std::string_view(engine) == "postgres";
 }
 
-std::string TestDatabase::address_of(std::string_view database) {
-  std::string address = server_address();
-  const std::string_view from = "///postgres?";
-  address.replace(address.find(from), from.size(), fmt::format("///{}?", database));
-  constexpr std::string_view owner = "user=hourwright";
-  return address.replace(address.find(owner), owner.size(), "user=shop");
+std::string address_for_shop(std::string owners_address, std::string_view database) {
+  const auto put = [&](std::string_view from, const std::string& to) {
+    owners_address.replace(owners_address.find(from), from.size(), to);
+  };
+  put("///postgres?", fmt::format("///{}?", database));
+  put("user=hourwright", "user=shop");
+  return owners_address;
 }
+
+std::string TestDatabase::address_of(std::string_view database) { return address_for_shop(server_address(), database); }
 
 void TestDatabase::run(const std::string& sql) {
   const auto server = sql::open_postgres(server_address(), sql::Access::write, {});

@@ -9,6 +9,9 @@ namespace hw {
 // Whether this run of the tests is the one on PostgreSQL: HOURWRIGHT_ON=postgres.
 bool on_postgres();
 
+// The address of a database that belongs to the role `shop`, on the private server whose owner's address it is.
+std::string address_for_shop(std::string owners_address, std::string_view database);
+
 class TestDatabase {
  public:
   TestDatabase();
