@@ -22,6 +22,7 @@ Result<void> check_bulk_value(const Parameter::Value& value, std::size_t column)
 std::string replacing_clause(const BulkTarget& target) {
   if (target.key.empty()) return "";
   std::vector<std::string> replaced;
+  if (target.present == Present::kept) return fmt::format(" on conflict({}) do nothing", fmt::join(target.key, ", "));
   for (const std::string& column : target.columns) {
     const bool is_of_key = std::find(target.key.begin(), target.key.end(), column) != target.key.end();
     if (!is_of_key) replaced.push_back(fmt::format("{0} = excluded.{0}", column));

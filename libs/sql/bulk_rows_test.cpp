@@ -209,14 +209,28 @@ TEST_P(ManyRows, WithWhatIsNoNumberOrHoldsTheCharacterZeroAreRefused) {
   EXPECT_TRUE(stored().empty());
 }
 
-TEST_P(ManyRows, OfAnotherTypeThanTheirColumnAreOurOwnMistake) {
+TEST_P(ManyRows, OfAnotherTypeThanTheirColumnAreRefused) {
   auto transaction = std::move(*Transaction::begin(*db));
-  auto bulk = std::move(*db->begin_rows({"piece", {"bytes"}}));
-  if (!is_postgres()) {  // SQLite refuses them as it does any insert
-    EXPECT_EQ(bulk->add(std::array<Parameter, 1>{"text"}).error().code, ErrorCode::conflict);
-    return;
+  {
+    auto bulk = std::move(*db->begin_rows({"piece", {"bytes"}}));
+    const auto refused = bulk->add(std::array<Parameter, 1>{"text"});
+    ASSERT_FALSE(refused);
+    EXPECT_EQ(refused.error().code, is_postgres() ? ErrorCode::bad_input : ErrorCode::conflict) << "as by an insert";
   }
-  EXPECT_DEATH((void)bulk->add(std::array<Parameter, 1>{"text"}), "a value has its column's type");
+  EXPECT_TRUE(transaction.commit());
+  EXPECT_TRUE(stored().empty());
+}
+
+TEST_P(ManyRows, LeaveThoseWithTheSameKeyWhereTheyAreToStay) {
+  BulkTarget keeping = target;
+  keeping.key = {"id"};
+  keeping.present = Present::kept;
+  ASSERT_TRUE(store_alone(numbered(1, 3, "first")));
+  EXPECT_TRUE(store_alone(numbered(3, 2, "second"), keeping));
+  const auto rows = stored();
+  ASSERT_EQ(rows.size(), 4U);
+  EXPECT_EQ(rows[2].says, "first 3");
+  EXPECT_EQ(rows[3].says, "second 4");
 }
 
 TEST_P(ManyRows, MoreThanLandAtOnceAreOneWhole) {

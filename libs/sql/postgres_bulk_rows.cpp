@@ -55,15 +55,10 @@ class PostgresBulkRows : public BulkRows {
   Result<void> add(std::span<const Parameter> row) override {
     HW_ASSERT(!is_over_ && row.size() == landing_.types.size(), "a value for each column, before the end");
     is_refused_ = true;
-    for (std::size_t i = 0; i < row.size(); ++i) HW_TRY(check_bulk_value(row[i].value(), i + 1));
+    for (std::size_t i = 0; i < row.size(); ++i) HW_TRY(check_column(row[i].value(), i));
     is_refused_ = false;
     append_number(piece_, static_cast<std::uint16_t>(row.size()));
-    for (std::size_t i = 0; i < row.size(); ++i) {
-      const auto& value = row[i].value();
-      const bool is_null = std::holds_alternative<std::monostate>(value);
-      HW_ASSERT(is_null || type_of(value) == landing_.types[i], "a value has its column's type");
-      append_copied(piece_, value);
-    }
+    for (const Parameter& value : row) append_copied(piece_, value.value());
     ++rows_;
     if (piece_.size() < piece_bytes) return {};
     HW_TRY(send_piece());
@@ -81,6 +76,11 @@ class PostgresBulkRows : public BulkRows {
   }
 
  private:
+  Result<void> check_column(const Parameter::Value& value, std::size_t index) const {
+    HW_TRY(check_bulk_value(value, index + 1));
+    if (std::holds_alternative<std::monostate>(value) || type_of(value) == landing_.types[index]) return {};
+    return refuse(ErrorCode::bad_input, "column {}: not of its column's type", index + 1);
+  }
   pg_conn* server() const { return connection_.server_.get(); }
   Result<void> send_piece() {
     landed_bytes_ += piece_.size();

@@ -15,6 +15,7 @@
 #include "src/service/finding.h"
 #include "src/service/logbook.h"
 #include "src/service/records.h"
+#include "src/service/shipments.h"
 #include "src/service/stop.h"
 #include "src/service/walk_record.h"
 
@@ -102,6 +103,8 @@ class Store {
   virtual Result<std::unique_ptr<Writing>> begin() = 0;
 
   virtual Result<void> create_shop(const ShopRecord& shop, const std::vector<MachineRecord>& machines) = 0;
+  // A plant whose record is kept at its edge: this shop until the first shipment comes.
+  virtual Result<void> create_awaiting(const ShopRecord& shop) = 0;
   virtual Result<std::optional<ShopRecord>> shop() = 0;  // nothing: no shop has been made yet
   virtual Result<std::vector<MachineRecord>> machines() = 0;
   virtual Result<std::vector<TaskRecord>> tasks_of(std::string_view machine) = 0;
@@ -172,6 +175,16 @@ class Store {
   // What the command line left for whoever comes with the secret of that hash; nothing where it left nothing.
   virtual Result<std::optional<Grant>> grant(const std::string& secret_hash) = 0;
   virtual Result<void> drop_grant(const std::string& secret_hash) = 0;
+
+  // What came from the plant's edge; nothing where its record is kept here.
+  virtual Result<std::optional<ShipmentTaken>> edge_taken() = 0;
+  // Of the next shipment; nothing where none of it has come.
+  virtual Result<std::optional<PiecesHere>> pieces_here() = 0;
+  // Keeps a piece, and with the last one missing takes the shipment, all of it or nothing: true once it is taken. The
+  // same again is the same. Refuses: not_found (the record is kept here), conflict (another number than the next one's,
+  // or rows that do not go with those that are there), bad_input and corrupt (what came is no shipment, or was altered
+  // on its way; its pieces are forgotten then), unsupported (the edge runs another version).
+  virtual Result<bool> take_piece(const ShipmentPiece& piece, Instant now) = 0;
 };
 
 }  // namespace hw::service

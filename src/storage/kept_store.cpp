@@ -5,6 +5,7 @@
 #include "src/storage/catalogue_rows.h"
 #include "src/storage/counting_rows.h"
 #include "src/storage/device_rows.h"
+#include "src/storage/edge_taking.h"
 #include "src/storage/entry_pages.h"
 #include "src/storage/entry_rows.h"
 #include "src/storage/finding_rows.h"
@@ -97,7 +98,7 @@ Result<KeptStore::Turn> KeptStore::take_turn() {
   return Turn(std::move(turn), std::move(db), std::move(transaction));
 }
 
-Result<std::unique_ptr<service::Writing>> KeptStore::begin() {
+Result<KeptStore::Turn> KeptStore::take_leased_turn() {
   HW_TAKE(turn, take_turn());
   if (is_on_server()) {
     if (!lease_) {
@@ -106,7 +107,25 @@ Result<std::unique_ptr<service::Writing>> KeptStore::begin() {
     }
     HW_TRY(check_lease(turn.db(), lease_.value_or(Lease{})));
   }
+  return std::move(turn);
+}
+
+Result<std::unique_ptr<service::Writing>> KeptStore::begin() {
+  HW_TAKE(turn, take_leased_turn());
   return std::move(turn).writing();
+}
+
+Result<void> KeptStore::write(const Step& step) {
+  HW_TAKE(turn, take_leased_turn());
+  HW_TRY(step(turn.db()));
+  return turn.commit();
+}
+
+Result<void> KeptStore::read(const Step& step) {
+  HW_TAKE(db, reader());
+  HW_TAKE(snapshot, sql::Transaction::begin(*db));
+  HW_TRY(step(*db));
+  return snapshot.commit();
 }
 
 Result<void> KeptStore::create_shop(const service::ShopRecord& shop,
@@ -116,6 +135,37 @@ Result<void> KeptStore::create_shop(const service::ShopRecord& shop,
   int ordinal = 0;
   for (const auto& machine : machines) HW_TRY(insert_machine(turn.db(), machine, ordinal++));
   return turn.commit();
+}
+
+Result<void> KeptStore::create_awaiting(const service::ShopRecord& shop) {
+  HW_TAKE(turn, take_turn());
+  HW_TRY(insert_shop(turn.db(), shop));
+  HW_TRY(await_shipments(turn.db()));
+  return turn.commit();
+}
+
+Result<std::optional<service::ShipmentTaken>> KeptStore::edge_taken() {
+  HW_TAKE(db, reader());
+  return read_taken(*db);
+}
+
+Result<std::optional<service::PiecesHere>> KeptStore::pieces_here() {
+  HW_TAKE(db, reader());
+  return read_pieces(*db);
+}
+
+// What can never become a shipment is forgotten, or the next pieces would come to nothing too.
+Result<bool> KeptStore::take_piece(const service::ShipmentPiece& piece, Instant now) {
+  bool is_taken = false;
+  const auto taken = write([&](sql::Connection& db) -> Result<void> {
+    HW_TAKE(earlier, reader());
+    HW_TAKE(all_here, storage::take_piece({db, *earlier}, piece, now));
+    is_taken = all_here;
+    return {};
+  });
+  if (taken) return is_taken;
+  if (taken.error().code != ErrorCode::not_found) HW_TRY(write(forget_pieces));
+  return refuse(taken.error());
 }
 
 Result<std::optional<service::ShopRecord>> KeptStore::shop() {
@@ -211,11 +261,14 @@ Result<std::int64_t> KeptStore::stray_count() {
 }
 
 Result<record::Verdict> KeptStore::verdict() {
-  HW_TAKE(db, reader());
-  HW_TAKE(snapshot, sql::Transaction::begin(*db));  // rows and head of one moment
-  HW_TAKE(verdict, read_verdict(*db, {}));
-  HW_TRY(snapshot.commit());
-  return std::move(verdict);
+  record::Verdict verdict;
+  const auto step = [&](sql::Connection& db) -> Result<void> {  // rows and head of one moment
+    HW_TAKE(read, read_verdict(db, {}));
+    verdict = std::move(read);
+    return {};
+  };
+  HW_TRY(read(step));
+  return verdict;
 }
 
 Result<std::optional<service::Finding>> KeptStore::finding(std::string_view id) {

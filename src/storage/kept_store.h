@@ -34,6 +34,7 @@ class KeptStore : public service::Store {
   Result<std::unique_ptr<service::Writing>> begin() override;
   Result<void> create_shop(const service::ShopRecord& shop,
                            const std::vector<service::MachineRecord>& machines) override;
+  Result<void> create_awaiting(const service::ShopRecord& shop) override;
   Result<std::optional<service::ShopRecord>> shop() override;
   Result<std::vector<service::MachineRecord>> machines() override;
   Result<std::vector<service::TaskRecord>> tasks_of(std::string_view machine) override;
@@ -80,9 +81,20 @@ class KeptStore : public service::Store {
   Result<std::optional<service::Grant>> grant(const std::string& secret_hash) override;
   Result<void> drop_grant(const std::string& secret_hash) override;
 
+  Result<std::optional<service::ShipmentTaken>> edge_taken() override;
+  Result<std::optional<service::PiecesHere>> pieces_here() override;
+  Result<bool> take_piece(const service::ShipmentPiece& piece, Instant now) override;
+
+  // One transaction of this folder's own statements: as the only writer, under the plant's lease; and as one of many
+  // readers, who sees one moment. What the step refuses is refused, and nothing of it is there.
+  using Step = std::function<Result<void>(sql::Connection& db)>;
+  Result<void> write(const Step& step);
+  Result<void> read(const Step& step);
+
  private:
   class Turn;
   Result<Turn> take_turn();
+  Result<Turn> take_leased_turn();
   Result<ConnectionPool::Taken> reader() { return at_.readers->take(at_.plant); }
   bool is_on_server() const { return at_.hold != nullptr; }
 

@@ -2,10 +2,12 @@
 // Whether two databases hold the same of a plant, whichever of SQLite and PostgreSQL they are.
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <vector>
 
 #include "libs/sql/connection.h"
+#include "src/storage/schema.h"
 
 namespace hw::storage {
 
@@ -15,12 +17,12 @@ struct TableRows {
 };
 
 struct RecordDigest {
-  std::string sha256;             // over every row of every table, in 64 hexadecimal digits
-  std::vector<TableRows> tables;  // in the order of table_names()
+  std::string sha256;             // over every row of the tables, in 64 hexadecimal digits
+  std::vector<TableRows> tables;  // in their order
 };
 
-// Of the plant for which `db` acts, as it is at one moment: within a transaction of the caller's. One row is in memory
-// at a time. Refuses what a query refuses.
-Result<RecordDigest> record_digest(sql::Connection& db);
+// Of these tables, and the plant for which `db` acts, as it is at one moment: within a transaction of the caller's. One
+// row is in memory at a time. Refuses what a query refuses.
+Result<RecordDigest> record_digest(sql::Connection& db, std::span<const std::string> tables = table_names());
 
 }  // namespace hw::storage

@@ -210,6 +210,17 @@ create table message_position(
   primary key(plant, machine), foreign key(plant, machine) references machine) strict;
 )sql";
 
+// What came from a plant whose record is kept at its edge (docs/operations/edge.md): the shipment that was taken last,
+// none as long as its number is 0; and the pieces of the next one, until all are there.
+constexpr const char* edge_schema = R"sql(
+create table edge_taken(
+  plant text primary key references plant, number integer not null, sha256 text not null, made_ms integer not null,
+  taken_ms integer not null) strict;
+create table edge_piece(
+  plant text not null references plant, number integer not null, sha256 text not null, piece integer not null,
+  bytes blob not null, primary key(plant, piece)) strict;
+)sql";
+
 // "plant, ordinal"
 std::vector<std::string> words_of(const std::string& list) {
   static const std::regex word(R"(\w+)");
@@ -219,14 +230,18 @@ std::vector<std::string> words_of(const std::string& list) {
 }  // namespace
 
 std::span<const sql::Migration> migrations() {
-  static const std::array<sql::Migration, 3> steps{
+  static const std::array<sql::Migration, 4> steps{
       sql::Migration{1, std::string{first_schema} + device_schema + stop_schema}, sql::Migration{2, access_schema},
-      sql::Migration{3, std::string{servers_schema} + message_schema}};
+      sql::Migration{3, std::string{servers_schema} + message_schema}, sql::Migration{4, edge_schema}};
   return steps;
 }
 
 bool is_of_servers(std::string_view table) {
   return table == "server_sign" || table == "plant_lease" || table == "plant_line" || table == "grant_left";
+}
+
+bool is_of_record(std::string_view table) {
+  return !is_of_servers(table) && table != "edge_taken" && table != "edge_piece";
 }
 
 Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where) {
@@ -251,12 +266,30 @@ const std::vector<std::string>& table_names() {
     std::vector<std::string> all;
     for (const sql::Migration& step : migrations()) {
       for (std::string& table : tables_of(step)) {
-        if (!is_of_servers(table)) all.push_back(std::move(table));
+        if (is_of_record(table)) all.push_back(std::move(table));
       }
     }
     return all;
   }();
   return names;
+}
+
+const std::vector<std::string>& sent_tables() {
+  static const std::vector<std::string> names = [] {
+    std::vector<std::string> all;
+    const std::string_view kept_apart = access_schema;
+    for (const std::string& table : table_names()) {
+      const bool is_of_access = kept_apart.find("create table " + table + "(") != std::string_view::npos;
+      if (!is_of_access && !table.starts_with("device")) all.push_back(table);
+    }
+    return all;
+  }();
+  return names;
+}
+
+bool is_only_added_to(std::string_view table) {
+  static const std::string deletes = first_schema;
+  return deletes.find(fmt::format("before delete on {} ", table)) != std::string::npos && table != "entry_head";
 }
 
 const std::vector<std::string>& growing_tables() {

@@ -28,11 +28,17 @@ Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where);
 std::vector<std::string> tables_of(const sql::Migration& step);
 // Those that hold a plant's record, of all steps, in that order.
 const std::vector<std::string>& table_names();
+// Those of them that a plant's edge sends to its group: all but who may come in, which each place says for itself.
+const std::vector<std::string>& sent_tables();
+// Whose rows the database's own triggers let nobody change or remove.
+bool is_only_added_to(std::string_view table);
 // The columns of a table's key, in their order. The table is one of ours.
 const std::vector<std::string>& key_columns(const std::string& table);
 // Those that grow as long as a shop works; PostgreSQL keeps them in parts, by plant.
 const std::vector<std::string>& growing_tables();
-// The others: what servers tell each other and the command line tells them.
+// What servers tell each other and the command line tells them, which is of no plant alone.
 bool is_of_servers(std::string_view table);
+// Whether it is one of table_names().
+bool is_of_record(std::string_view table);
 
 }  // namespace hw::storage

@@ -110,6 +110,12 @@ class Refusing : public service::Store {
   Result<void> create_shop(const service::ShopRecord& shop, const std::vector<service::MachineRecord>& all) override {
     return kept_.create_shop(shop, all);
   }
+  Result<void> create_awaiting(const service::ShopRecord& shop) override { return kept_.create_awaiting(shop); }
+  Result<std::optional<service::ShipmentTaken>> edge_taken() override { return kept_.edge_taken(); }
+  Result<std::optional<service::PiecesHere>> pieces_here() override { return kept_.pieces_here(); }
+  Result<bool> take_piece(const service::ShipmentPiece& piece, Instant now) override {
+    return kept_.take_piece(piece, now);
+  }
   std::optional<Error> failure() override { return kept_.failure(); }
   Result<std::optional<service::ShopRecord>> shop() override { return kept_.shop(); }
   Result<std::vector<service::MachineRecord>> machines() override { return kept_.machines(); }
