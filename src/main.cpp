@@ -7,6 +7,7 @@
 
 #include <spdlog/spdlog.h>
 
+#include "libs/values/whole_file.h"
 #include "src/access/session_limits.h"
 #include "src/service/found_shop.h"
 #include "src/service/look_ahead.h"
@@ -78,22 +79,46 @@ Answer serve_group(const terminal::ServeCall& call, const web::WebOptions& optio
   return "";
 }
 
+void say_ready(const web::Readied& readied) {
+  say(readied.says);
+  if (readied.can_sign_in) return;
+  say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
+}
+
 Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for({call.listen, call.listen_tls, call.names}, call.data));
   if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database));
   HW_TRY(storage::find_store(call.data));
   if (call.is_group) return serve_group(call, options);
   HW_TAKE(store, storage::open_store(call.data));
-  const auto ready = [](const web::Readied& readied) {
-    say(readied.says);
-    if (!readied.can_sign_in) {
-      say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
-    }
-  };
   HW_TAKE(serving, serving_of(call, *store));
   serving.web = options;
   serving.store_every = seconds_of(call.store_every_s);
-  HW_TRY(web::serve_shop(*store, serving, ready, terminal::wait_for_ending));
+  HW_TRY(web::serve_shop(*store, serving, say_ready, terminal::wait_for_ending));
+  return "";
+}
+
+Result<service::Upward> upward_of(const terminal::EdgeCall& call) {
+  service::Upward upward;
+  HW_TAKE(group, http::parse_url(call.upward));
+  HW_TAKE(token, read_whole_file(call.token_file));
+  upward.group = std::move(group);
+  upward.token = token.substr(0, token.find_first_of(" \r\n"));
+  upward.ca_file = call.ca_file;
+  upward.every = seconds_of(call.every_s);
+  return upward;
+}
+
+Answer serve_edge(const terminal::EdgeCall& call) {
+  HW_TAKE(options, options_for({call.serve.listen, call.serve.listen_tls, call.serve.names}, call.serve.data));
+  HW_TAKE(upward, upward_of(call));
+  HW_TAKE(edge, storage::open_edge(call.serve.data));
+  HW_TAKE(serving, serving_of(call.serve, *edge.store));
+  serving.web = options;
+  serving.store_every = seconds_of(call.serve.store_every_s);
+  serving.shipments = edge.shipments.get();
+  serving.upward = std::move(upward);
+  HW_TRY(web::serve_shop(*edge.store, serving, say_ready, terminal::wait_for_ending));
   return "";
 }
 
@@ -103,7 +128,23 @@ Result<std::unique_ptr<service::Store>> open_to_found(const terminal::FoundCall&
   return storage::open_store(call.data, {.new_plant = call.plant});
 }
 
+// What stands there until the first shipment comes.
+Answer found_at_edge(const terminal::FoundCall& call) {
+  if (!call.database || call.plant.empty()) {
+    return refuse(ErrorCode::wrong_usage, "--edge: the group's --database and the plant's key as --plant belong to it");
+  }
+  HW_TAKE(store, open_to_found(call));
+  HW_TAKE(there, store->shop());
+  if (there) return refuse(ErrorCode::conflict, "{}: there is a shop already: {}", call.data, there->plant);
+  service::ShopRecord awaited;
+  awaited.plant = call.plant;
+  awaited.calendar.zone = Zone::utc();
+  HW_TRY(store->create_awaiting(awaited));
+  return fmt::format("{}: {} waits for what its edge sends\n", call.data, call.plant);
+}
+
 Answer found(const terminal::FoundCall& call) {
+  if (call.is_at_edge) return found_at_edge(call);
   HW_TAKE(share, terminal::share_folder());
   HW_TAKE(files, storage::read_founding_files(call.shop, share / "library"));
   HW_TAKE(shop, service::found_shop(files.shop, files.sets, now()));
@@ -215,5 +256,6 @@ int main(int argc, char** argv) {
                             .restore_copy = hw::restore_copy,
                             .move_to_server = hw::move_to_server,
                             .rebuild = hw::rebuild,
-                            .examine = hw::examine});
+                            .examine = hw::examine,
+                            .edge = hw::serve_edge});
 }

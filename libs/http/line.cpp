@@ -95,6 +95,8 @@ Result<void> Line::wait_for(int descriptor, short events, Clock::time_point dead
 
 Result<std::vector<std::string>> Line::look_up(const std::string& host, Clock::time_point deadline) const {
   if (parse_address(host, 0).length > 0) return std::vector<std::string>{host};
+  // RFC 6761, section 6.3: such names are this computer's; the system's resolver may not know it.
+  if (host.ends_with(".localhost")) return std::vector<std::string>{"127.0.0.1", "::1"};
   const auto look_up = std::make_shared<LookUp>();
   std::thread([look_up, host] { run(*look_up, host); }).detach();
   if (auto ready = wait_for(look_up->finished.descriptor(), POLLIN, deadline); !ready) {

@@ -70,6 +70,8 @@ Result<std::unique_ptr<OpenShop>> OpenShop::open(Store& store) {
   shop->use_changes_ = std::move(changes);
   HW_TAKE(stores, read_stores(store));
   shop->stores_ = std::move(stores);
+  HW_TAKE(from_edge, store.edge_taken());
+  shop->from_edge_ = std::move(from_edge);
   HW_TAKE(counting, store.counting());
   for (const CountingRecord& counted : counting) {
     HW_TAKE(machine, shop->find(counted.machine));
@@ -116,6 +118,16 @@ copies::CopyState OpenShop::copies() const {
 void OpenShop::set_copies(copies::CopyState state) {
   const auto lock = change();
   copies_ = std::move(state);
+}
+
+UpwardState OpenShop::upward() const {
+  const auto lock = look();
+  return upward_;
+}
+
+void OpenShop::set_upward(UpwardState state) {
+  const auto lock = change();
+  upward_ = std::move(state);
 }
 
 std::vector<int> walk_of(const MachineRecord& record) {

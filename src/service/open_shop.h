@@ -85,6 +85,12 @@ class OpenShop {
   copies::CopyState copies() const;
   void set_copies(copies::CopyState state);
 
+  // Of a plant whose record is kept at its edge, the shipment that this is; nothing where it is kept here.
+  const std::optional<ShipmentTaken>& from_edge() const { return from_edge_; }
+  // How sending upward stands.
+  UpwardState upward() const;
+  void set_upward(UpwardState state);
+
  private:
   OpenShop(Store& store, ShopRecord record) : store_(store), record_(std::move(record)) {}
 
@@ -100,6 +106,8 @@ class OpenShop {
   std::mutex edits_;
   std::string storing_trouble_;  // guarded by mutex_
   copies::CopyState copies_;     // guarded by mutex_
+  UpwardState upward_;           // guarded by mutex_
+  std::optional<ShipmentTaken> from_edge_;
 };
 
 // The numbers of the machine's points in walking order: a person's where there is one, else the computed one.

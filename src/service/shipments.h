@@ -8,6 +8,9 @@
 #include <string>
 #include <vector>
 
+#include <boost/describe/class.hpp>
+
+#include "libs/formats/json_types.h"
 #include "libs/values/instant.h"
 #include "libs/values/result.h"
 
@@ -26,6 +29,22 @@ struct PiecesHere {
   std::string sha256;
   std::vector<int> pieces;  // from 0, in order
 };
+BOOST_DESCRIBE_STRUCT(PiecesHere, (), (sha256, pieces))
+
+// What the group tells the edge.
+struct ShipmentsView {
+  std::int64_t number = 0;
+  std::string sha256;
+  formats::OrNull<Instant> made_at;
+  formats::OrNull<Instant> taken_at;
+  formats::OrNull<PiecesHere> next;
+};
+BOOST_DESCRIBE_STRUCT(ShipmentsView, (), (number, sha256, made_at, taken_at, next))
+
+struct PieceTakenView {
+  bool taken = false;  // the whole shipment
+};
+BOOST_DESCRIBE_STRUCT(PieceTakenView, (), (taken))
 
 struct ShipmentPiece {
   std::int64_t number = 0;  // of the shipment, from 1

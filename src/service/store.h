@@ -182,8 +182,8 @@ class Store {
   virtual Result<std::optional<PiecesHere>> pieces_here() = 0;
   // Keeps a piece, and with the last one missing takes the shipment, all of it or nothing: true once it is taken. The
   // same again is the same. Refuses: not_found (the record is kept here), conflict (another number than the next one's,
-  // or rows that do not go with those that are there), bad_input and corrupt (what came is no shipment, or was altered
-  // on its way; its pieces are forgotten then), unsupported (the edge runs another version).
+  // or rows that do not go with those that are there), bad_input and corrupt (what came is no piece, or no shipment, or
+  // was altered on its way; its pieces are forgotten then), unsupported (the edge runs another version).
   virtual Result<bool> take_piece(const ShipmentPiece& piece, Instant now) = 0;
 };
 

@@ -63,11 +63,14 @@ struct ShopView {
   std::vector<CounterWordView> counter_words;
   std::string currency;
   bool loopback_only = true;
-  bool group = false;  // the group's own site, which has no machines
+  bool group = false;            // the group's own site, which has no machines
+  bool kept_at_edge = false;     // the record is kept at the plant itself; this is what came from there
+  OrNull<Instant> from_edge_at;  // the moment of which it is
   std::string version;
 };
 BOOST_DESCRIBE_STRUCT(ShopView, (),
-                      (plant, cells, kinds, people, counter_words, currency, loopback_only, group, version))
+                      (plant, cells, kinds, people, counter_words, currency, loopback_only, group, kept_at_edge,
+                       from_edge_at, version))
 
 struct DoingView {
   std::string state;

@@ -156,6 +156,7 @@ Result<std::optional<service::PiecesHere>> KeptStore::pieces_here() {
 
 // What can never become a shipment is forgotten, or the next pieces would come to nothing too.
 Result<bool> KeptStore::take_piece(const service::ShipmentPiece& piece, Instant now) {
+  HW_TRY(check_piece(piece));
   bool is_taken = false;
   const auto taken = write([&](sql::Connection& db) -> Result<void> {
     HW_TAKE(earlier, reader());

@@ -79,6 +79,21 @@ Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& 
   return std::make_unique<KeptStore>(std::move(at));
 }
 
+Result<OpenEdge> open_edge(const std::filesystem::path& folder) {
+  HW_TRY(find_store(folder));
+  HW_TRY(sql::check_local_file_system(folder));
+  HW_TAKE(lock, sql::lock_folder(folder));
+  HW_TAKE(place, place_of(folder));
+  if (place.is_on_server()) {
+    return refuse(ErrorCode::unsupported, "{}: its shop lies in a database on a server, and an edge keeps its own file",
+                  folder.string());
+  }
+  HW_TAKE(at, keep_in_file(place, std::make_shared<sql::FolderLock>(std::move(lock)), ""));
+  auto store = std::make_unique<KeptStore>(std::move(at));
+  HW_TAKE(shipments, EdgeShipments::begin(*store, folder));
+  return OpenEdge{std::move(store), std::move(shipments)};
+}
+
 Result<std::unique_ptr<service::Plants>> open_plants(const std::filesystem::path& folder, const StoreTerms& terms) {
   HW_TAKE(place, place_of(folder));
   if (!place.is_on_server()) {

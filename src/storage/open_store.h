@@ -7,6 +7,7 @@
 
 #include "src/record/verify.h"
 #include "src/service/store.h"
+#include "src/storage/edge_shipments.h"
 #include "src/storage/shared_database.h"
 
 namespace hw::storage {
@@ -20,6 +21,14 @@ Result<void> find_store(const std::filesystem::path& folder);
 // file system, or a newer program's schema), disk_full, corrupt, bad_input (hourwright.db is something else), and
 // what sql::open_postgres refuses.
 Result<std::unique_ptr<service::Store>> open_store(const std::filesystem::path& folder, const StoreTerms& terms = {});
+
+// The folder of a plant's edge: its store, and what it sends. Its shop lies in the folder's file. Refuses as open_store
+// does, and (unsupported) a folder whose shop lies in a database on a server.
+struct OpenEdge {
+  std::unique_ptr<KeptStore> store;
+  std::unique_ptr<EdgeShipments> shipments;
+};
+Result<OpenEdge> open_edge(const std::filesystem::path& folder);
 
 // The plants of the database that the folder names, as this process shares them with others. Refuses besides
 // wrong_usage: the folder has a file of its own.

@@ -52,11 +52,20 @@ struct ServeCall {
   int copies_hour = 2;  // 0 to 23
   copies::Retention keep;
 };
+// A plant's own server, which sends its group what changes.
+struct EdgeCall {
+  ServeCall serve;
+  std::string upward;      // the plant's site at the group: http://north.shops.example:8470
+  std::string token_file;  // with the token that the group gave
+  std::string ca_file;     // https: certificates to trust instead of the system's
+  double every_s = 10;     // 1 to 86400
+};
 struct FoundCall {
   std::string data;
   std::optional<std::string> database;  // a PostgreSQL database's address
   std::string plant;                    // its key; empty: the usual one
   std::string shop;
+  bool is_at_edge = false;  // its record is kept by a server at the plant itself; it has no file then
 };
 struct DemoCall {
   std::string listen = "127.0.0.1:8470";
@@ -107,6 +116,7 @@ struct Entrances {
   std::function<Result<copies::MoveReport>(const CopyToCall&)> move_to_server = {};
   std::function<Result<service::RebuildReport>(const std::string& data)> rebuild = {};
   std::function<service::Examined(const std::string& data)> examine = {};
+  std::function<Answer(const EdgeCall&)> edge = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.

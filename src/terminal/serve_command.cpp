@@ -43,27 +43,51 @@ void add_copies(CLI::App& command, ServeCall& call) {
   }
 }
 
+void add_serving(CLI::App& command, ServeCall& call) {
+  command.add_option("--data", call.data, "the shop's data folder")->required()->type_name("DIR");
+  add_listen(command, call.listen, call.names);
+  command.add_option("--listen-tls", call.listen_tls, "where to listen for HTTPS, with the certificate of DIR/tls")
+      ->type_name("ADDR:PORT");
+  command.add_option("--store-every", call.store_every_s, "how often what was counted is stored")
+      ->type_name("SECONDS")
+      ->check(CLI::Range(0.05, 3600.0))
+      ->capture_default_str();
+  add_copies(command, call);
+}
+
 }  // namespace
 
 void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
   CLI::App* command = app.add_subcommand("serve", "Serves the shop of a data folder and follows its feeds");
   auto call = std::make_shared<ServeCall>();
-  command->add_option("--data", call->data, "the shop's data folder")->required()->type_name("DIR");
+  add_serving(*command, *call);
   add_database(*command, call->database);
-  add_listen(*command, call->listen, call->names);
-  command->add_option("--listen-tls", call->listen_tls, "where to listen for HTTPS, with the certificate of DIR/tls")
-      ->type_name("ADDR:PORT");
   auto* group = command->add_flag("--group", call->is_group,
                                   "serves all plants of the database, each at PLANT.NAME, beside other servers");
   command->add_option("--peer-address", call->peer_address, "at which the group's other servers reach this one")
       ->type_name("http://HOST:PORT")
       ->needs(group);
-  command->add_option("--store-every", call->store_every_s, "how often what was counted is stored")
-      ->type_name("SECONDS")
-      ->check(CLI::Range(0.05, 3600.0))
-      ->capture_default_str();
-  add_copies(*command, *call);
   command->callback([call, &entrances, &answer] { answer = entrances.serve(*call); });
+}
+
+void add_edge_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
+  CLI::App* command = app.add_subcommand(
+      "edge", "Serves a plant at the plant, whatever its link does, and sends its group what changes");
+  auto call = std::make_shared<EdgeCall>();
+  add_serving(*command, call->serve);
+  command->add_option("--upward", call->upward, "the plant's site at its group")
+      ->required()
+      ->type_name("http://PLANT.NAME:PORT");
+  command->add_option("--token-file", call->token_file, "a file with the token that the group gave, and nothing else")
+      ->required()
+      ->type_name("FILE");
+  command->add_option("--ca-file", call->ca_file, "https: certificates to trust instead of the system's")
+      ->type_name("FILE");
+  command->add_option("--send-every", call->every_s, "how often the group is told")
+      ->type_name("SECONDS")
+      ->check(CLI::Range(1.0, 86400.0))
+      ->capture_default_str();
+  command->callback([call, &entrances, &answer] { answer = entrances.edge(*call); });
 }
 
 void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer) {
@@ -75,7 +99,13 @@ void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer
       ->add_option("--plant", call->plant,
                    "the shop's key among others of a database, for good: small letters, digits and -; else plant")
       ->type_name("KEY");
-  command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml")->required()->type_name("SHOP.toml");
+  auto* file = command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml")->type_name("SHOP.toml");
+  auto* edge = command->add_flag("--edge", call->is_at_edge,
+                                 "instead: a plant of a group whose record a server at the plant keeps and sends");
+  edge->excludes(file);
+  command->final_callback([file, edge] {
+    if (file->count() + edge->count() == 0) throw CLI::RequiredError("--shop or --edge");
+  });
   command->callback([call, &entrances, &answer] { answer = entrances.found(*call); });
 }
 

@@ -1,5 +1,8 @@
 #include "src/web/admission.h"
 
+#include <algorithm>
+#include <array>
+
 #include "libs/http/problem.h"
 #include "src/web/cookies.h"
 #include "src/web/machine_limits.h"
@@ -10,6 +13,8 @@ namespace {
 
 constexpr std::string_view watch_permission = "watch";
 constexpr std::string_view bearer = "Bearer ";
+// By these the plant's record changes.
+constexpr std::array<std::string_view, 5> record_permissions{"enter", "work", "stock", "agree", "shape"};
 
 http::Response not_signed_in() {
   auto refusal =
@@ -29,6 +34,19 @@ http::Response not_allowed(const service::Caller& caller, std::string_view permi
                         fmt::format("{} may not do this; the role {} has no permission \"{}\", or this token has not",
                                     caller.name, access::word_of(caller.role), permission),
                         Saying{"not-allowed"}});
+}
+
+bool would_change_record(const http::Request& request, std::string_view permission) {
+  const bool changes = request.method != "GET" && request.method != "HEAD";
+  return changes &&
+         std::find(record_permissions.begin(), record_permissions.end(), permission) != record_permissions.end();
+}
+
+http::Response kept_at_edge() {
+  return http::problem({ErrorCode::conflict,
+                        "the record of this plant is kept by the server at the plant itself; what is entered there "
+                        "comes here by itself",
+                        Saying{"kept-at-edge"}});
 }
 
 }  // namespace
@@ -61,6 +79,7 @@ std::optional<http::Response> check_admission(const AdmissionParts& parts, const
   if (!caller) return not_signed_in();
   const bool is_self = permission == access::self_permission && !caller->is_program();
   if (!is_self && !caller->may(permission)) return not_allowed(*caller, permission);
+  if (parts.shop.from_edge() && would_change_record(request, permission)) return kept_at_edge();
   if (!caller->is_program()) request.user = caller->name;
   request.limited_to = caller->machines;
   return request.limited_to ? check_machine(parts.shop, request) : std::nullopt;

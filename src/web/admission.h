@@ -31,7 +31,8 @@ struct AdmissionParts {
 };
 
 // Refuses 401 (not-signed-in) where nobody is known, 403 (not-allowed, second-factor-needed, not-your-machine) what the
-// caller may not; else notes in the request who asks. What may be watched is also answered to this computer.
+// caller may not, 409 (kept-at-edge) what would change a record that is kept elsewhere; else notes in the request who
+// asks. What may be watched is also answered to this computer.
 std::optional<http::Response> check_admission(const AdmissionParts& parts, const http::Route& route,
                                               http::Request& request, Instant now);
 

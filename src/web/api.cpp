@@ -23,6 +23,10 @@ Result<service::CounterDaysView> days(const ApiParts& parts, const Request& requ
 service::ShopView shop_view(const ApiParts& parts, const Request& request) {
   service::ShopView view = show_shop(parts.shop, parts.clock());
   view.group = parts.group != nullptr;
+  if (const auto& from_edge = parts.shop.from_edge(); from_edge && from_edge->number > 0) {
+    view.from_edge_at = from_edge->made_at;
+  }
+  view.kept_at_edge = parts.shop.from_edge().has_value();
   view.loopback_only = parts.reach.addresses().empty();
   if (request.limited_to) view.people.clear();
   return view;
@@ -104,6 +108,7 @@ void add_api(http::Router& router, const ApiParts& parts) {
   add_hour_readings(router, parts);
   add_rounds(router, parts);
   add_photo_routes(router, parts);
+  add_edge_routes(router, parts);
   add_finding_routes(router, parts);
   add_life_routes(router, parts);
   add_logbook_routes(router, parts);

@@ -30,6 +30,8 @@ struct ApiParts {
   http::SharedBytes contract_json;  // the contract, for GET /api/openapi.json
   const Reach& reach;               // whether other devices reach the server
   GroupLines* group = nullptr;      // of a group's own site; a shop's has none
+  // Told when the shop is not what the store holds any more: a shipment of its edge has been taken.
+  std::function<void()> outdated = {};
 };
 
 // Adds every route of the contract. The parts outlive the router.

@@ -40,6 +40,7 @@ Result<void> HeldPlants::look_once() {
   let_go_of_strangers(seen);
   give_up_surplus(share);
   take_share(seen, share);
+  renew_outdated();
   return {};
 }
 
@@ -95,27 +96,59 @@ void HeldPlants::take(const std::string& plant) {
   }
 }
 
+// What is asked meanwhile is answered by the one before, and the plant stays this server's.
+void HeldPlants::renew_outdated() {
+  for (const auto& [key, before] : held_now()) {
+    if (!before->is_outdated) continue;
+    auto renewed = open_from(before->store, key);
+    if (!renewed) {
+      parts_.report(renewed.error().at(fmt::format("plant {}", key)).message);
+      continue;
+    }
+    (*renewed)->lapses = before->lapses;
+    {
+      const std::lock_guard lock(mutex_);
+      held_[key] = std::move(*renewed);
+    }
+    before->site->end_streams();
+  }
+}
+
 Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
-  auto held = std::make_shared<HeldPlant>();
-  held->lapses = parts_.plants.lapses();
+  const std::uint64_t lapses = parts_.plants.lapses();
   HW_TAKE(store, parts_.plants.take(plant));
   if (!store) return std::shared_ptr<HeldPlant>{};
+  HW_TAKE(held, open_from(std::move(store), plant));
+  held->lapses = lapses;
+  return std::move(held);
+}
+
+Result<std::shared_ptr<HeldPlant>> HeldPlants::open_from(std::shared_ptr<service::Store> store,
+                                                         const std::string& plant) {
+  auto held = std::make_shared<HeldPlant>();
   held->store = std::move(store);
   HW_TAKE(shop, service::OpenShop::open(*held->store));
   held->shop = std::move(shop);
   held->reach = reach_of_plant(plant, parts_.reach);
-  GroupLines* group = plant == service::group_key ? &lines_ : nullptr;
-  HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock, group));
+  InGroup group{plant == service::group_key ? &lines_ : nullptr, [&self = *held] { self.is_outdated = true; }};
+  HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock, std::move(group)));
   held->site = std::move(site);
+  HW_TRY(follow_feeds(*held, plant));
+  return held;
+}
+
+// A plant's edge follows its feeds itself.
+Result<void> HeldPlants::follow_feeds(HeldPlant& held, const std::string& plant) {
+  if (held.shop->from_edge()) return {};
   service::FeedsOptions feeds;
   feeds.store_every = parts_.store_every;
   feeds.clock = parts_.clock;
   feeds.report = [report = parts_.report, plant](std::string_view says) {
     report(fmt::format("plant {}: {}", plant, says));
   };
-  HW_TAKE(running, service::RunningFeeds::start(*held->shop, std::move(feeds)));
-  held->feeds = std::move(running);
-  return held;
+  HW_TAKE(running, service::RunningFeeds::start(*held.shop, std::move(feeds)));
+  held.feeds = std::move(running);
+  return {};
 }
 
 std::vector<std::pair<std::string, std::shared_ptr<HeldPlant>>> HeldPlants::held_now() const {
@@ -135,12 +168,12 @@ void HeldPlants::tell_and_hear() {
 void HeldPlants::tell() {
   for (const auto& [key, plant] : held_now()) {
     const Instant now = parts_.clock();
-    const auto told = told_at_.find(key);
-    const bool is_fresh = told != told_at_.end() && now - told->second < tell_every && now >= told->second;
+    const auto& told_at = plant->told_at;
+    const bool is_fresh = told_at && now - *told_at < tell_every && now >= *told_at;
     if (key == service::group_key || is_fresh) continue;
     const auto line = plant->site->plant_line(now);
     const auto published = line ? parts_.plants.publish(key, *line) : Result<void>{refuse(line.error())};
-    if (published) told_at_[key] = now;
+    if (published) plant->told_at = now;
     if (!published) parts_.report(published.error().at(fmt::format("plant {}", key)).message);
   }
 }

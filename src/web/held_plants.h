@@ -2,6 +2,7 @@
 // The plants of a group that this server holds, each open with its feeds and its site. Every server of the group takes
 // its share of what nobody holds, and gives up what it has beyond it.
 
+#include <atomic>
 #include <functional>
 #include <map>
 #include <memory>
@@ -18,10 +19,12 @@ namespace hw::web {
 struct HeldPlant {
   std::uint64_t lapses = 0;  // see service::Plants
   std::unique_ptr<Reach> reach;
-  std::unique_ptr<service::Store> store;
+  std::shared_ptr<service::Store> store;  // also of the one that takes its place
   std::unique_ptr<service::OpenShop> shop;
   std::unique_ptr<ShopSite> site;
-  std::unique_ptr<service::RunningFeeds> feeds;
+  std::unique_ptr<service::RunningFeeds> feeds;  // of a plant that is kept here
+  std::atomic<bool> is_outdated = false;         // the store holds more than the shop that was opened
+  std::optional<Instant> told_at = {};           // its line; tell_and_hear() alone knows it
 };
 
 struct HoldingParts {
@@ -71,6 +74,9 @@ class HeldPlants {
   // The caller holds the lock. Null: there was no such plant.
   const service::PlantSeen* seen(const std::string& plant) const;
   Result<std::shared_ptr<HeldPlant>> open(const std::string& plant);
+  Result<std::shared_ptr<HeldPlant>> open_from(std::shared_ptr<service::Store> store, const std::string& plant);
+  Result<void> follow_feeds(HeldPlant& held, const std::string& plant);
+  void renew_outdated();
 
   std::vector<std::pair<std::string, std::shared_ptr<HeldPlant>>> held_now() const;
   void tell();
@@ -78,7 +84,6 @@ class HeldPlants {
 
   HoldingParts parts_;
   GroupLines lines_;
-  std::map<std::string, Instant> told_at_;  // tell_and_hear() alone knows them
   mutable std::mutex mutex_;
   std::map<std::string, std::shared_ptr<HeldPlant>> held_;  // changed by look() alone
   std::vector<service::PlantSeen> seen_;                    // when this server last looked; in the order of their keys

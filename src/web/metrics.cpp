@@ -67,6 +67,13 @@ void print_copies(std::string& out, const copies::CopyState& state, Instant now)
                  concern_of(state, now) == copies::Concern::none ? 1 : 0);
 }
 
+void print_upward(std::string& out, const service::UpwardState& state) {
+  print_head(out, "hourwright_upward_waiting_rows", "", "Rows that have changed and that the group has not been told.");
+  fmt::format_to(std::back_inserter(out), "hourwright_upward_waiting_rows {}\n", state.waiting_rows);
+  print_head(out, "hourwright_upward_going", "", "1 where the last try to tell the group came to its end.");
+  fmt::format_to(std::back_inserter(out), "hourwright_upward_going {}\n", state.trouble.empty() ? 1 : 0);
+}
+
 }  // namespace
 
 std::string metrics_of(const service::OpenShop& shop, Instant now) {
@@ -87,6 +94,7 @@ std::string metrics_of(const service::OpenShop& shop, Instant now) {
   print_head(out, "hourwright_storing", "", "1 where what was counted could be stored the last time.");
   fmt::format_to(std::back_inserter(out), "hourwright_storing {}\n", shop.storing_trouble().empty() ? 1 : 0);
   print_copies(out, shop.copies(), now);
+  if (const auto upward = shop.upward(); upward.is_edge) print_upward(out, upward);
   return out + "# EOF\n";
 }
 

@@ -46,6 +46,10 @@ bool is_sheet(const http::Request& request) {
   return request.method == "POST" && (request.path == sheet_path || request.path.starts_with(sheet_path_begin));
 }
 
+bool is_shipment(const http::Request& request) {
+  return request.method == "PUT" && request.path.starts_with("/api/edge/shipments/");
+}
+
 std::string answers_at(const Reach& reach) {
   std::string names;
   for (const auto& name : reach.names()) names += ", " + print_in_url(name);
@@ -102,9 +106,9 @@ std::optional<http::Response> check_body_type(const http::Request& request) {
     if (service::is_photo_type(type)) return std::nullopt;
     return http::problem(415, "Content-Type: of a photo it is image/jpeg, image/png or image/webp");
   }
-  if (is_sheet(request)) {
+  if (is_sheet(request) || is_shipment(request)) {
     if (type == "application/octet-stream") return std::nullopt;
-    return http::problem(415, "Content-Type: of a sheet it is application/octet-stream");
+    return http::problem(415, "Content-Type: of a sheet or a shipment it is application/octet-stream");
   }
   if (type == "application/json") return std::nullopt;
   return http::problem(415, "Content-Type: it is application/json");

@@ -41,6 +41,15 @@ Check copies_check(const copies::CopyState& state, Instant now) {
   return {"copies", is_well ? "pass" : "warn", says(state, now)};
 }
 
+Check upward_check(const service::UpwardState& state) {
+  const std::string waits = fmt::format("{} rows wait", state.waiting_rows);
+  const std::string since = state.sent_at ? "since " + print(*state.sent_at) : "so far";
+  if (!state.trouble.empty())
+    return {"upward", "warn", fmt::format("nothing went upward {}, {}: {}", since, waits, state.trouble)};
+  return {"upward", "pass",
+          state.sent_at ? "the group was told at " + print(*state.sent_at) : "the group is being told"};
+}
+
 }  // namespace
 
 Check certificate_check(const certificates::Certificate& certificate, Instant now) {
@@ -53,6 +62,7 @@ Check certificate_check(const certificates::Certificate& certificate, Instant no
 Readiness readiness_of(const service::OpenShop& shop, std::size_t app_files, Instant now) {
   Readiness out;
   out.checks = {storage_check(shop), feeds_check(shop), pages_check(app_files), copies_check(shop.copies(), now)};
+  if (const auto upward = shop.upward(); upward.is_edge) out.checks.push_back(upward_check(upward));
   for (const Check& check : out.checks) out.ready = out.ready && check.result != "fail";
   return out;
 }

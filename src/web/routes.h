@@ -5,6 +5,7 @@
 
 namespace hw::web {
 
+void add_edge_routes(http::Router& router, const ApiParts& parts);
 void add_finding_routes(http::Router& router, const ApiParts& parts);
 void add_forecast_routes(http::Router& router, const ApiParts& parts);
 void add_group_routes(http::Router& router, const ApiParts& parts);

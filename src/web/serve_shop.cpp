@@ -31,6 +31,14 @@ std::unique_ptr<service::NightlyCopies> start_copying(service::OpenShop& shop, c
   return std::make_unique<service::NightlyCopies>(shop, std::move(making));
 }
 
+std::unique_ptr<service::SendUpward> start_sending(service::OpenShop& shop, const ServeOptions& options) {
+  if (options.shipments == nullptr || !options.upward) return nullptr;
+  service::Upward upward = *options.upward;
+  upward.clock = now;
+  upward.report = [](std::string_view says) { spdlog::warn("{}", says); };
+  return std::make_unique<service::SendUpward>(shop, *options.shipments, std::move(upward));
+}
+
 Result<void> serve(service::Store& store, const ServeOptions& options, const Ready& ready,
                    const std::function<void()>& wait) {
   HW_TAKE(shop, service::OpenShop::open(store));
@@ -41,6 +49,7 @@ Result<void> serve(service::Store& store, const ServeOptions& options, const Rea
   HW_TAKE(web, WebServer::start(*shop, options.web, now));
   HW_TAKE(feeds, service::RunningFeeds::start(*shop, feeds_options));
   const auto copying = start_copying(*shop, options);
+  const auto sending = start_sending(*shop, options);
   const std::string own = own_address(web->port(), options.web.plain);
   ready({where_it_is(*web, own), own, web->can_sign_in()});
   wait();

@@ -5,6 +5,7 @@
 
 #include "src/service/nightly_copies.h"
 #include "src/service/running_feeds.h"
+#include "src/service/send_upward.h"
 #include "src/web/group_server.h"
 #include "src/web/web_server.h"
 
@@ -13,6 +14,9 @@ namespace hw::web {
 struct ServeOptions {
   WebOptions web;
   Duration store_every = Duration::seconds(5);  // how often what was counted is stored
+  // Of a plant's edge: what it sends, and where; clock and report are the server's.
+  service::Shipments* shipments = nullptr;
+  std::optional<service::Upward> upward = {};
   // Whether copies are kept, and for Keeping::nightly how; clock and report are the server's.
   copies::Keeping keeping = copies::Keeping::not_needed;
   service::CopyMaking copy_making = {};

@@ -20,12 +20,12 @@ http::Response readiness_answer(const Readiness& readiness) {
 }  // namespace
 
 ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock,
-                   GroupLines* group)
+                   InGroup group)
     : shop_(shop),
       files_(std::move(files)),
       reach_(reach),
       clock_(std::move(clock)),
-      group_(group),
+      group_(std::move(group)),
       floor_(shop),
       forecasts_(shop),
       studies_(shop),
@@ -35,8 +35,8 @@ ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> fil
 ShopSite::~ShopSite() { end_streams(); }
 
 Result<std::unique_ptr<ShopSite>> ShopSite::open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
-                                                 const Reach& reach, Clock clock, GroupLines* group) {
-  std::unique_ptr<ShopSite> site{new ShopSite(shop, std::move(files), reach, std::move(clock), group)};
+                                                 const Reach& reach, Clock clock, InGroup group) {
+  std::unique_ptr<ShopSite> site{new ShopSite(shop, std::move(files), reach, std::move(clock), std::move(group))};
   HW_TRY(site->open_access());
   site->add_own_routes();
   site->add_routes();
@@ -75,7 +75,7 @@ void ShopSite::add_own_routes() {
 
 void ShopSite::add_routes() {
   add_api(router_, {shop_, floor_, clock_, channel_, forecasts_, proposals_, studies_, stores_, files_->contract,
-                    reach_, group_});
+                    reach_, group_.lines, group_.outdated});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   const AccessParts access{*book_, *devices_, shop_, reach_, clock_, channel_};
   add_sign_in_routes(router_, access);

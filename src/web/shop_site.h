@@ -18,12 +18,17 @@
 
 namespace hw::web {
 
+// What a site has of the group that it is in.
+struct InGroup {
+  GroupLines* lines = nullptr;          // of the group's own site, what is told of its plants; a plant's has none
+  std::function<void()> outdated = {};  // see ApiParts
+};
+
 class ShopSite {
  public:
-  // The shop, the reach and the group outlive it. `group`: of the group's own site, what is told of its plants; a
-  // shop's has none. Refuses what the store refuses.
+  // The shop, the reach and the group's lines outlive it. Refuses what the store refuses.
   static Result<std::unique_ptr<ShopSite>> open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
-                                                const Reach& reach, Clock clock, GroupLines* group = nullptr);
+                                                const Reach& reach, Clock clock, InGroup group = {});
   ~ShopSite();
 
   http::Response answer(http::Request request) const;
@@ -43,7 +48,7 @@ class ShopSite {
 
  private:
   ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock,
-           GroupLines* group);
+           InGroup group);
   Result<void> open_access();
   void add_own_routes();
   void add_routes();
@@ -53,7 +58,7 @@ class ShopSite {
   std::shared_ptr<const SiteFiles> files_;
   const Reach& reach_;
   Clock clock_;
-  GroupLines* group_;
+  InGroup group_;
   std::unique_ptr<service::Devices> devices_;
   std::unique_ptr<service::AccessBook> book_;
   http::Channel channel_;

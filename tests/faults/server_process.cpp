@@ -99,14 +99,15 @@ bool comes_true(const std::function<bool()>& condition, Duration within) {
   return true;
 }
 
-ServerProcess::ServerProcess(const std::filesystem::path& folder, std::vector<std::string> more) {
+ServerProcess::ServerProcess(const std::filesystem::path& folder, std::vector<std::string> more,
+                             const std::string& command) {
   std::string form = (std::filesystem::temp_directory_path() / "hw_said_XXXXXX").string();
   const int file = ::mkstemp(form.data());
   HW_ASSERT(file >= 0, "a temporary file can be made");
   ::close(file);
   output_ = form;
   as_lead_ = shop::let_in(folder);
-  std::vector<std::string> words{in_build("hourwright"), "serve", "--data", folder.string(), "--listen", "127.0.0.1:0"};
+  std::vector<std::string> words{in_build("hourwright"), command, "--data", folder.string(), "--listen", "127.0.0.1:0"};
   words.insert(words.end(), more.begin(), more.end());
   std::vector<char*> arguments;
   for (std::string& word : words) arguments.push_back(word.data());

@@ -31,8 +31,9 @@ struct Heard {
 
 class ServerProcess {
  public:
-  // hourwright serve --data FOLDER --listen 127.0.0.1:0 MORE...; what it writes is kept for said().
-  ServerProcess(const std::filesystem::path& folder, std::vector<std::string> more = {});
+  // hourwright COMMAND --data FOLDER --listen 127.0.0.1:0 MORE...; what it writes is kept for said().
+  ServerProcess(const std::filesystem::path& folder, std::vector<std::string> more = {},
+                const std::string& command = "serve");
   ~ServerProcess();  // SIGKILL
   ServerProcess(const ServerProcess&) = delete;
   ServerProcess& operator=(const ServerProcess&) = delete;

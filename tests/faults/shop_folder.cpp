@@ -83,7 +83,8 @@ KeptMachine read_machine(service::Store& store, const service::CountingRecord& r
 
 }  // namespace
 
-void found_shop(const std::filesystem::path& folder, const std::vector<ShopMachine>& machines) {
+void found_shop(const std::filesystem::path& folder, const std::vector<ShopMachine>& machines,
+                const std::string& plant) {
   service::ShopRecord shop;
   shop.plant = "test plant";
   shop.cells = {{"cell", "Cell"}};
@@ -95,7 +96,9 @@ void found_shop(const std::filesystem::path& folder, const std::vector<ShopMachi
     if (std::none_of(shop.feeds.begin(), shop.feeds.end(), is_it)) shop.feeds.push_back({machine.feed, machine.agent});
     records.push_back(record_of(machine, now()));
   }
-  const auto store = must(storage::open_store(folder));
+  storage::StoreTerms terms;
+  terms.new_plant = plant;
+  const auto store = must(storage::open_store(folder, terms));
   const auto created = store->create_shop(shop, records);
   HW_ASSERT(created, created.error().message.c_str());
 }

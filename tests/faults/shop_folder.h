@@ -23,8 +23,9 @@ struct ShopMachine {
 inline constexpr std::string_view task_key = "filter";
 
 // Machines with a UTC calendar; feeds in the order in which they are first named. A folder that names a plant
-// of a database on a server is for that one.
-void found_shop(const std::filesystem::path& folder, const std::vector<ShopMachine>& machines);
+// of a database on a server is for that one; a file's plant has the key `plant`, where one is said.
+void found_shop(const std::filesystem::path& folder, const std::vector<ShopMachine>& machines,
+                const std::string& plant = "");
 
 // One machine as it was stored.
 struct KeptMachine {

@@ -20,6 +20,13 @@ T must(Result<T> result) {
   return std::move(*result);
 }
 
+std::string pass_for(const fs::path& folder, const std::string& address, const std::string& plant) {
+  HW_ASSERT(storage::place_on_server(folder, address, plant), "the folder is new");
+  return "Bearer " + shop::token_for(folder);
+}
+
+}  // namespace
+
 service::ShopRecord shop_named(const std::string& plant) {
   service::ShopRecord shop;
   shop.plant = "Plant " + plant;
@@ -49,13 +56,6 @@ service::MachineRecord lathe() {
   return record;
 }
 
-std::string pass_for(const fs::path& folder, const std::string& address, const std::string& plant) {
-  HW_ASSERT(storage::place_on_server(folder, address, plant), "the folder is new");
-  return "Bearer " + shop::token_for(folder);
-}
-
-}  // namespace
-
 GroupScene::GroupScene() {
   fs::create_directories(folder_.path() / "share" / "api");
   fs::create_directories(folder_.path() / "share" / "app" / "dist");
@@ -70,6 +70,14 @@ GroupScene::GroupScene() {
     HW_ASSERT(database->store_of_new(plant)->create_shop(shop_named(plant), machines), "the plant is new");
     passes_[plant] = pass_for(folder_.path() / ("pass-" + plant), database_.address(), plant);
   }
+}
+
+void GroupScene::await_plant(const std::string& plant) {
+  const fs::path founding = folder_.path() / ("founding-" + plant);
+  fs::create_directory(founding);
+  const auto database = must(storage::SharedDatabase::open({founding, database_.address()}, nullptr, {}));
+  HW_ASSERT(database->store_of_new(plant)->create_awaiting(shop_named(plant)), "the plant is new");
+  passes_[plant] = pass_for(folder_.path() / ("pass-" + plant), database_.address(), plant);
 }
 
 Member& GroupScene::join(const std::string& name, Duration sign_lasts) {
@@ -105,13 +113,18 @@ http::Response GroupScene::ask(const std::string& server, const std::string& pla
   if (!options.headers.find("Authorization") && passes_.contains(plant)) {
     options.headers.set("Authorization", passes_.at(plant));
   }
-  if (!body.empty()) options.headers.set("Content-Type", "application/json");
+  if (!body.empty() && !options.headers.find("Content-Type")) options.headers.set("Content-Type", "application/json");
   const auto url = must(http::parse_url(fmt::format("http://127.0.0.1:{}{}", port, target)));
   auto answer = http::send(url, method, body, options);
   if (answer) return std::move(*answer);
   http::Response none;
   none.status = 0;
   return none;
+}
+
+http::Response GroupScene::put_bytes(const std::string& server, const std::string& plant, const std::string& target,
+                                     std::string_view bytes) {
+  return ask(server, plant, "PUT", target, bytes, {{"Content-Type", "application/octet-stream"}});
 }
 
 std::string GroupScene::holder_of(const std::string& plant) {

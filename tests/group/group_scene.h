@@ -33,10 +33,15 @@ class GroupScene {
   // Asks a server about a plant as the plant's lead's program does. Status 0: there was no answer.
   http::Response ask(const std::string& server, const std::string& plant, std::string_view method,
                      const std::string& target, std::string_view body = "", http::Headers more = {});
+  // PUT of bytes of any kind.
+  http::Response put_bytes(const std::string& server, const std::string& plant, const std::string& target,
+                           std::string_view bytes);
+  // One more plant, whose record is kept at its edge.
+  void await_plant(const std::string& plant);
   // The name of the server that holds the plant; empty: none of them.
   std::string holder_of(const std::string& plant);
   // The header that lets in at the plant.
-  const std::string& pass_of(const std::string& plant) { return passes_.at(plant); }
+  const std::string& pass_of(const std::string& plant) const { return passes_.at(plant); }
   const std::string& address() const { return database_.address(); }
 
  private:
@@ -45,6 +50,10 @@ class GroupScene {
   std::map<std::string, std::string> passes_;
   std::map<std::string, Member> members_;
 };
+
+// What the plants are founded with.
+service::ShopRecord shop_named(const std::string& plant);
+service::MachineRecord lathe();
 
 // "01941f29-7c00-7aaa-8bbb-000000000007" of 7.
 std::string id_of(int number);

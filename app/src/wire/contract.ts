@@ -74,6 +74,7 @@ export type SayingCode =
   | 'no-account'
   | 'second-factor-needed'
   | 'own-second-factor'
+  | 'kept-at-edge'
   | 'disk-full'
   | 'disk-failed'
   | 'label-code'
@@ -433,7 +434,35 @@ export interface Shop {
   loopback_only: boolean;
   /** true: the own site of a group of plants, which has no machines */
   group: boolean;
+  /** true: the plant's record is kept by a server at the plant itself; what is here came from there, for looking only */
+  kept_at_edge: boolean;
+  /** the moment of which it is; null: none has come, or the record is kept here */
+  from_edge_at: string | null;
   version: string;
+}
+
+export interface Shipments {
+  /** of the shipment that was taken last; 0: none */
+  number: number;
+  /** of its bytes; empty: none was taken */
+  sha256: string;
+  /** by the edge's clock */
+  made_at: string | null;
+  taken_at: string | null;
+  /** what has come of the next one; null: nothing */
+  next: PiecesHere | null;
+}
+
+export interface PiecesHere {
+  /** of the whole shipment */
+  sha256: string;
+  /** from 0, in order */
+  pieces: number[];
+}
+
+export interface PieceTaken {
+  /** true: it was the last one missing, and the shipment has been taken */
+  taken: boolean;
 }
 
 export interface Join {
@@ -3306,6 +3335,8 @@ export const operations = {
   shop: { method: 'GET', path: '/api/shop', permission: 'look' },
   floor: { method: 'GET', path: '/api/floor', permission: 'look' },
   groupFloor: { method: 'GET', path: '/api/group/floor', permission: 'look wide' },
+  shipments: { method: 'GET', path: '/api/edge/shipments', permission: 'send' },
+  sendPiece: { method: 'PUT', path: '/api/edge/shipments/{shipment}/pieces/{piece}', permission: 'send' },
   labels: { method: 'GET', path: '/api/labels.pdf', permission: 'look wide' },
   authority: { method: 'GET', path: '/authority.crt', permission: 'open' },
   join: { method: 'GET', path: '/api/join', permission: 'open' },

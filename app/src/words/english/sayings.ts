@@ -5,6 +5,7 @@ export const sayings = {
   'said.not-allowed': 'This account may not do that. A lead can change what an account may.',
   'said.second-factor-needed': 'This shop demands a second factor of your role. Set it up on the page of your account.',
   'said.own-second-factor': 'Set up your own second factor before you demand one of others.',
+  'said.kept-at-edge': 'This plant keeps its record itself. Enter it there; it comes here by itself.',
   'said.not-your-machine': 'This account is for other machines. A lead can change which.',
   'said.not-you': 'It would be entered in the name of somebody else than the one who has signed in.',
   'said.wrong-sign-in': 'Name and password, or PIN, do not go together.',

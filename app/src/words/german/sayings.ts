@@ -7,6 +7,7 @@ export const sayings: Wording<typeof english> = {
   'said.second-factor-needed':
     'Dieser Betrieb verlangt von Ihrer Rolle einen zweiten Faktor. Richten Sie ihn auf der Seite Ihres Kontos ein.',
   'said.own-second-factor': 'Richten Sie Ihren eigenen zweiten Faktor ein, bevor Sie ihn von anderen verlangen.',
+  'said.kept-at-edge': 'Dieses Werk führt seine Aufzeichnungen selbst. Trage es dort ein; es kommt von allein hierher.',
   'said.not-your-machine': 'Dieses Konto ist für andere Maschinen. Eine Leitung kann ändern, für welche.',
   'said.not-you': 'Es würde im Namen einer anderen Person eingetragen als der angemeldeten.',
   'said.wrong-sign-in': 'Name und Passwort oder PIN gehören nicht zusammen.',
