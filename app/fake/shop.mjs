@@ -284,6 +284,8 @@ export class Shop {
       currency: 'EUR',
       loopback_only: true,
       group: false,
+      kept_at_edge: false,
+      from_edge_at: null,
       version: '0.1.0',
     };
   }

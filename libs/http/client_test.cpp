@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "libs/http/listening_test.h"
 #include "libs/http/loopback_test.h"
 #include "libs/http/multipart.h"
 
@@ -91,6 +92,14 @@ TEST(Client, NobodyThereIsUnreachable) {
   ASSERT_FALSE(response);
   EXPECT_EQ(response.error().code, ErrorCode::unreachable);
   EXPECT_NE(response.error().message.find("no connection: Connection refused"), std::string::npos);
+}
+
+// RFC 6761, section 6.3.
+TEST(Client, ANameBelowLocalhostIsThisComputer) {
+  const auto server = listening();
+  const auto answer = get(*parse_url(fmt::format("http://north.localhost:{}/", server->port())), quick());
+  ASSERT_TRUE(answer) << answer.error().message;
+  EXPECT_EQ(answer->status, 200);
 }
 
 TEST(Client, AnUnknownHostIsUnreachableByItsName) {

@@ -74,7 +74,7 @@ class Try {
   Result<void> send(const Shipment& shipment, const ShipmentsView& there) {
     const auto count = static_cast<int>((shipment.bytes + upward_.piece_bytes - 1) / upward_.piece_bytes);
     std::vector<int> here;
-    if (there.next && there.next->sha256 == shipment.sha256) here = there.next->pieces;
+    if (there.next && there.next->sha256 == shipment.sha256 && there.next->of == count) here = there.next->pieces;
     std::ifstream file(shipment.file, std::ios::binary);
     std::string bytes(upward_.piece_bytes, '\0');
     for (int piece = 0; piece < count; ++piece) {

@@ -27,9 +27,10 @@ struct ShipmentTaken {
 // Of the next shipment, what has come so far.
 struct PiecesHere {
   std::string sha256;
+  int of = 1;               // into how many it was cut
   std::vector<int> pieces;  // from 0, in order
 };
-BOOST_DESCRIBE_STRUCT(PiecesHere, (), (sha256, pieces))
+BOOST_DESCRIBE_STRUCT(PiecesHere, (), (sha256, of, pieces))
 
 // What the group tells the edge.
 struct ShipmentsView {

@@ -209,6 +209,15 @@ TEST_F(EdgeAndGroup, PiecesOfAShipmentThatWasMadeAnewTakeThePlaceOfThoseBefore) 
   EXPECT_EQ(group->pieces_here().value()->sha256, anew->sha256);
 }
 
+TEST_F(EdgeAndGroup, PiecesOfTheSameShipmentCutOtherwiseAreNotMixed) {
+  const auto shipment = *sending->next(made);
+  EXPECT_FALSE(*group->take_piece(cut(*shipment, 3)[0], came));
+  EXPECT_FALSE(*group->take_piece(cut(*shipment, 2)[1], came));
+  EXPECT_EQ(group->pieces_here().value()->of, 2);
+  EXPECT_TRUE(*group->take_piece(cut(*shipment, 2)[0], came));
+  EXPECT_EQ(group_digest(), edge_digest());
+}
+
 TEST_F(EdgeAndGroup, WhatWasAlteredOnItsWayIsRefusedAndSentAgain) {
   const auto shipment = *sending->next(made);
   for (const std::size_t at : {std::size_t{3}, std::size_t{200}, std::size_t{shipment->bytes - 3}}) {

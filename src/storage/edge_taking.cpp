@@ -61,13 +61,14 @@ Result<void> check_number(const ShipmentTaken& last, const ShipmentPiece& piece)
 }
 
 Result<void> keep_piece(sql::Connection& db, const ShipmentPiece& piece) {
-  HW_TRY(db.execute("delete from edge_piece where plant = $1 and (number <> $2 or sha256 <> $3)", db.tenant(),
-                    piece.number, piece.sha256));
+  // Those of another shipment, or of the same one cut otherwise.
+  HW_TRY(db.execute("delete from edge_piece where plant = $1 and (number <> $2 or sha256 <> $3 or pieces <> $4)",
+                    db.tenant(), piece.number, piece.sha256, piece.pieces));
   const std::span<const std::byte> bytes = std::as_bytes(std::span{piece.bytes});
   HW_TRY(
-      db.execute("insert into edge_piece(plant, number, sha256, piece, bytes) values($1, $2, $3, $4, $5) "
+      db.execute("insert into edge_piece(plant, number, sha256, pieces, piece, bytes) values($1, $2, $3, $4, $5, $6) "
                  "on conflict(plant, piece) do update set bytes = excluded.bytes",
-                 db.tenant(), piece.number, piece.sha256, piece.piece, sql::Parameter{bytes}));
+                 db.tenant(), piece.number, piece.sha256, piece.pieces, piece.piece, sql::Parameter{bytes}));
   return {};
 }
 
@@ -94,11 +95,11 @@ Result<std::optional<ShipmentTaken>> read_taken(sql::Connection& db) {
 }
 
 Result<std::optional<PiecesHere>> read_pieces(sql::Connection& db) {
-  HW_TAKE(rows, db.query("select sha256, piece from edge_piece where plant = $1 order by piece", db.tenant()));
+  HW_TAKE(rows, db.query("select sha256, pieces, piece from edge_piece where plant = $1 order by piece", db.tenant()));
   std::optional<PiecesHere> here;
   while (rows.next()) {
-    if (!here) here = PiecesHere{rows.get<std::string>(0), {}};
-    here->pieces.push_back(rows.get<int>(1));
+    if (!here) here = PiecesHere{rows.get<std::string>(0), rows.get<int>(1), {}};
+    here->pieces.push_back(rows.get<int>(2));
   }
   return here;
 }

@@ -42,6 +42,19 @@ TEST_F(OpenStore, OpensWhatItMadeAgain) {
   EXPECT_EQ((**(*again)->shop()).plant, "Werk Süd");
 }
 
+TEST_F(OpenStore, AnEdgeHasItsShopInTheFoldersFile) {
+  EXPECT_EQ(open_edge(folder.path()).error().code, ErrorCode::not_found);
+  { ASSERT_TRUE((*open_store(folder.path(), {.new_plant = "north"}))->create_shop(full_shop(), {})); }
+  {
+    const auto edge = open_edge(folder.path());
+    ASSERT_TRUE(edge) << edge.error().message;
+    EXPECT_GT(*edge->shipments->waiting(), 0);
+    EXPECT_EQ(open_store(folder.path()).error().code, ErrorCode::in_use);
+  }
+  ASSERT_TRUE(place_on_server(folder.path() / "there", "postgresql:///none"));
+  expect_says(open_edge(folder.path() / "there").error(), ErrorCode::unsupported, "an edge keeps its own file");
+}
+
 TEST_F(OpenStore, CanBeLookedIntoBesideAServer) {
   EXPECT_EQ(look_into(folder.path()).error().code, ErrorCode::not_found);
   const auto store = open_store(folder.path());

@@ -61,13 +61,17 @@ sql::Parameter parameter_of(const Cell& cell) {
       cell);
 }
 
+Result<bool> RowReader::is_at_end() {
+  if (begin_ < end_) return false;
+  HW_TAKE(count, source_.read(buffer_));
+  begin_ = 0;
+  end_ = count;
+  return count == 0;
+}
+
 Result<char> RowReader::peek() {
-  if (begin_ == end_) {
-    HW_TAKE(count, source_.read(buffer_));
-    begin_ = 0;
-    end_ = count;
-    if (count == 0) return refuse(ErrorCode::bad_input, "{}: it ends too early", source_.name());
-  }
+  HW_TAKE(is_over, is_at_end());
+  if (is_over) return refuse(ErrorCode::bad_input, "{}: it ends too early", source_.name());
   return buffer_[begin_];
 }
 

@@ -35,6 +35,7 @@ class RowReader {
   // The next character, which stays; refuses (bad_input) the end.
   Result<char> peek();
   void pass() { ++begin_; }  // after peek()
+  Result<bool> is_at_end();
   // As many cells as `row` has places, and the line break. Refuses (bad_input) what is no such row, a number that is
   // not finite, text that is not UTF-8 or holds the character 0, and a cell of more than 64 MiB.
   Result<void> row(std::vector<Cell>& row);

@@ -217,8 +217,8 @@ create table edge_taken(
   plant text primary key references plant, number integer not null, sha256 text not null, made_ms integer not null,
   taken_ms integer not null) strict;
 create table edge_piece(
-  plant text not null references plant, number integer not null, sha256 text not null, piece integer not null,
-  bytes blob not null, primary key(plant, piece)) strict;
+  plant text not null references plant, number integer not null, sha256 text not null, pieces integer not null,
+  piece integer not null, bytes blob not null, primary key(plant, piece)) strict;
 )sql";
 
 // "plant, ordinal"

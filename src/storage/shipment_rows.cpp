@@ -177,6 +177,8 @@ Result<ShipmentHead> store_unpacked(sql::Connection& db, RowReader& reader, std:
     line = last;
   }
   if (line != "end") return refuse(ErrorCode::bad_input, "\"{}\" is not how a shipment ends", line.substr(0, 60));
+  HW_TAKE(is_over, reader.is_at_end());
+  if (!is_over) return refuse(ErrorCode::bad_input, "something comes behind its end");
   return head;
 }
 
@@ -186,10 +188,7 @@ Result<ShipmentHead> store_shipment(sql::Connection& db, formats::ByteSource& pa
   HW_TAKE(unpacked, formats::unpacked(std::make_unique<Borrowed>(packed), unpacked_bytes_max));
   RowReader reader(*unpacked);
   auto head = store_unpacked(db, reader, number);
-  if (!head) return refuse(head.error().at(fmt::format("shipment {}", number)));
-  HW_TAKE(rest, formats::read_all(*unpacked, 0));
-  (void)rest;
-  return head;
+  return head ? head : refuse(head.error().at(fmt::format("shipment {}", number)));
 }
 
 }  // namespace hw::storage

@@ -77,7 +77,7 @@ void add_edge_command(CLI::App& app, const Entrances& entrances, Answer& answer)
   add_serving(*command, call->serve);
   command->add_option("--upward", call->upward, "the plant's site at its group")
       ->required()
-      ->type_name("http://PLANT.NAME:PORT");
+      ->type_name("http://HOST:PORT");
   command->add_option("--token-file", call->token_file, "a file with the token that the group gave, and nothing else")
       ->required()
       ->type_name("FILE");
@@ -103,10 +103,10 @@ void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer
   auto* edge = command->add_flag("--edge", call->is_at_edge,
                                  "instead: a plant of a group whose record a server at the plant keeps and sends");
   edge->excludes(file);
-  command->final_callback([file, edge] {
+  command->callback([call, file, edge, &entrances, &answer] {
     if (file->count() + edge->count() == 0) throw CLI::RequiredError("--shop or --edge");
+    answer = entrances.found(*call);
   });
-  command->callback([call, &entrances, &answer] { answer = entrances.found(*call); });
 }
 
 void add_demo_command(CLI::App& app, const Entrances& entrances, Answer& answer) {

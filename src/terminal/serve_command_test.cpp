@@ -51,6 +51,41 @@ TEST(ServeCommand, HandsOnWhatItWasCalledWith) {
   EXPECT_EQ(shown.listen, "127.0.0.1:9000");
 }
 
+TEST(EdgeCommand, HandsOnWhereItSendsAndServesLikeServe) {
+  EdgeCall called;
+  Entrances entrances;
+  entrances.edge = [&](const EdgeCall& one) -> Answer { return called = one, ""; };
+  std::vector<std::string> words{"hourwright",   "edge", "--data",       "d",  "--upward", "http://north.shops.example",
+                                 "--token-file", "t",    "--send-every", "30", "--listen", ":0"};
+  std::vector<char*> pointers;
+  for (std::string& word : words) pointers.push_back(word.data());
+  ASSERT_EQ(run(static_cast<int>(pointers.size()), pointers.data(), entrances), 0);
+  EXPECT_EQ(called.serve.data, "d");
+  EXPECT_EQ(called.serve.listen, ":0");
+  EXPECT_EQ(called.upward, "http://north.shops.example");
+  EXPECT_EQ(called.token_file, "t");
+  EXPECT_EQ(called.every_s, 30);
+  expect_refused(call({"edge", "--data", "d", "--token-file", "t"}), 2, "--upward");
+  expect_refused(call({"edge", "--data", "d", "--upward", "u"}), 2, "--token-file");
+  expect_refused(call({"edge", "--data", "d", "--upward", "u", "--token-file", "t", "--send-every", "0"}), 2,
+                 "--send-every");
+}
+
+TEST(FoundCommand, ForAnEdgeTakesNoFile) {
+  FoundCall made;
+  Entrances entrances;
+  entrances.found = [&](const FoundCall& one) -> Answer { return made = one, ""; };
+  std::vector<std::string> words{"hourwright",      "found",   "--data", "d",     "--database",
+                                 "postgresql:///x", "--plant", "north",  "--edge"};
+  std::vector<char*> pointers;
+  for (std::string& word : words) pointers.push_back(word.data());
+  ASSERT_EQ(run(static_cast<int>(pointers.size()), pointers.data(), entrances), 0);
+  EXPECT_TRUE(made.is_at_edge);
+  EXPECT_EQ(made.plant, "north");
+  expect_refused(call({"found", "--data", "d", "--edge", "--shop", "s.toml"}), 2, "--edge");
+  expect_refused(call({"found", "--data", "d"}), 2, "--shop");
+}
+
 // What broke in the world reaches the shell as a sentence and exit status 1, not as an abort.
 TEST(ServeCommand, ADiskThatFailsIsOneSentence) {
   const Entrances entrances{

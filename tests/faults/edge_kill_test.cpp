@@ -94,10 +94,42 @@ struct EdgeKill : testing::Test {
   }
   bool is_read() const {
     const auto positions = read_positions(plant);
-    return has_played(scene.arrivals.size()) && !positions.empty() && positions.begin()->second.next_sequence == agent->next_sequence();
+    return has_played(scene.arrivals.size()) && !positions.empty() &&
+           positions.begin()->second.next_sequence == agent->next_sequence();
+  }
+
+  void enter_some() {
+    for (int i = 0; i < 5; ++i) enter(entry++);
+  }
+  // Each time after some bytes have gone up.
+  void cut_again_and_again() {
+    for (unsigned i = 0; i < 4; ++i) {
+      enter(entry++);
+      const std::uint64_t gone_up = link->bytes_up();
+      ASSERT_TRUE(comes_true([&] { return link->bytes_up() > gone_up + 300U * i; }));
+      link->cut();
+      link->mend();
+    }
+  }
+  // Nobody has the folder open.
+  void expect_true_record(const fs::path& place) {
+    const KeptShop kept = read_shop(place, scene.ends_at);
+    expect_conserved(kept);
+    for (std::uint32_t m = 0; m < scene.machines.size(); ++m) {
+      expect_as_in_batch(scene, m, kept.machines.at(scene.machines[m].entry.key));
+    }
+    const auto store = std::move(*storage::open_store(place));
+    const auto verdict = store->verdict();
+    EXPECT_EQ(verdict->entries, static_cast<int>(acknowledged.size()));
+    EXPECT_TRUE(verdict->breaks.empty());
+    std::set<std::string> ids;
+    const auto entries = store->entries({}, 1000);
+    for (const auto& one : *entries) EXPECT_TRUE(ids.insert(one.id).second);
+    EXPECT_EQ(ids, acknowledged);
   }
 
   sql::TestFolder folder;
+  int entry = 0;
   fs::path plant = folder.path() / "plant", at_group = folder.path() / "north", group_data = folder.path() / "group",
            token_file = folder.path() / "token";
   OwnPostgres postgres{folder.path() / "postgres"};
@@ -114,11 +146,6 @@ TEST_F(EdgeKill, WhateverBreaksOffBothEndsHoldTheSameInTheEnd) {
   ASSERT_TRUE(comes_true([&] { return has_played(scene.opening); }));
   start_edge();
   ASSERT_TRUE(has_taken_more_than(0)) << edge->said();
-  int entry = 0;
-  const auto enter_some = [&] {
-    for (int i = 0; i < 5; ++i) enter(entry++);
-  };
-
   enter_some();
   link->cut();
   enter_some();
@@ -142,14 +169,7 @@ TEST_F(EdgeKill, WhateverBreaksOffBothEndsHoldTheSameInTheEnd) {
   postgres.kill_and_start();
   enter_some();
 
-  // Cut again and again, each time after some bytes have gone up.
-  for (int i = 0; i < 4; ++i) {
-    enter(entry++);
-    const std::uint64_t gone_up = link->bytes_up();
-    ASSERT_TRUE(comes_true([&] { return link->bytes_up() > gone_up + 300U * static_cast<unsigned>(i); }));
-    link->cut();
-    link->mend();
-  }
+  cut_again_and_again();
   ASSERT_TRUE(comes_true([&] { return is_read(); }));
   enter_some();
   EXPECT_EQ(edge->json("/readyz").at("ready"), true);
@@ -162,19 +182,7 @@ TEST_F(EdgeKill, WhateverBreaksOffBothEndsHoldTheSameInTheEnd) {
 
   for (const fs::path& place : {plant, at_group}) {
     SCOPED_TRACE(place.string());
-    const KeptShop kept = read_shop(place, scene.ends_at);
-    expect_conserved(kept);
-    for (std::uint32_t m = 0; m < scene.machines.size(); ++m) {
-      expect_as_in_batch(scene, m, kept.machines.at(scene.machines[m].entry.key));
-    }
-    const auto store = std::move(*storage::open_store(place));
-    const auto verdict = store->verdict();
-    EXPECT_EQ(verdict->entries, static_cast<int>(acknowledged.size()));
-    EXPECT_TRUE(verdict->breaks.empty());
-    std::set<std::string> ids;
-    const auto entries = store->entries({}, 1000);
-    for (const auto& one : *entries) EXPECT_TRUE(ids.insert(one.id).second);
-    EXPECT_EQ(ids, acknowledged);
+    expect_true_record(place);
   }
 }
 

@@ -456,6 +456,8 @@ export interface Shipments {
 export interface PiecesHere {
   /** of the whole shipment */
   sha256: string;
+  /** into how many pieces it was cut */
+  of: number;
   /** from 0, in order */
   pieces: number[];
 }
@@ -488,7 +490,8 @@ export interface Authority {
 
 export type Role = 'outside' | 'viewer' | 'operator' | 'technician' | 'lead';
 
-export type Permission = 'watch' | 'look' | 'look wide' | 'enter' | 'work' | 'stock' | 'agree' | 'shape' | 'admit';
+export type Permission =
+  'watch' | 'look' | 'look wide' | 'enter' | 'work' | 'stock' | 'agree' | 'shape' | 'admit' | 'send';
 
 export type Nothing = Record<string, unknown>;
 

@@ -37,6 +37,9 @@ export const de: FirstTexts = {
   'app.not_allowed_text': '{name} darf sie nicht sehen. Eine Leitung kann ändern, was ein Konto darf.',
 
   'top.loopback': 'Nur dieser Rechner erreicht diesen Server.',
+  'top.kept_at_edge':
+    'Dieses Werk führt seine Aufzeichnungen selbst; so war der Stand: {when}. Was dort eingetragen wird, kommt von allein hierher.',
+  'top.edge_awaited': 'Dieses Werk führt seine Aufzeichnungen selbst; von dort ist noch nichts gekommen.',
   'top.unreachable': 'Der Server ist nicht erreichbar.',
   'top.lost': 'Keine Verbindung zum Server; es wird von selbst weiter versucht.',
   'top.lost_age': 'Der gezeigte Stand ist {age} alt.',

@@ -36,6 +36,9 @@ export const en = {
   'app.not_allowed_text': '{name} may not see it. A lead can change what an account may.',
 
   'top.loopback': 'Only this computer can reach this server.',
+  'top.kept_at_edge':
+    'This plant keeps its record itself; this is how it stood: {when}. What is entered there comes here by itself.',
+  'top.edge_awaited': 'This plant keeps its record itself; nothing has come from there yet.',
   'top.unreachable': 'The server cannot be reached.',
   'top.lost': 'No connection to the server; trying again by itself.',
   'top.lost_age': 'What you see is {age} old.',

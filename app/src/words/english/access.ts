@@ -70,6 +70,7 @@ export const access = {
   'may.agree': 'agree, move and withdraw stops, announce other use',
   'may.shape': 'change tasks, plans, intervals, proposals, parts, kits and orders',
   'may.admit': 'let people, devices and programs in',
+  'may.send': 'send the record of a plant that keeps it itself',
 
   'me.title': 'My account',
   'me.until': 'until {day}',

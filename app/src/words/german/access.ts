@@ -73,6 +73,7 @@ export const access: Wording<typeof english> = {
   'may.agree': 'Stillstände vereinbaren, verschieben und zurückziehen, andere Nutzung ankündigen',
   'may.shape': 'Aufgaben, Pläne, Intervalle, Vorschläge, Teile, Teilesätze und Bestellungen ändern',
   'may.admit': 'Personen, Geräte und Programme hereinlassen',
+  'may.send': 'die Aufzeichnungen eines Werks senden, das sie selbst führt',
 
   'me.title': 'Mein Konto',
   'me.until': 'bis {day}',
