@@ -50,6 +50,8 @@ test('the app speaks with the operations of the contract only', () => {
     'shelfLabels',
     'storesCsv',
     'storesXlsx',
+    'shipments',
+    'sendPiece',
   ];
   for (const name of Object.keys(operations).filter((one) => !others.includes(one)))
     expect(client.includes(`${name}: (`) || outbox.includes(`  ${name}: { path:`), name).toBe(true);
