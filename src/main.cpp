@@ -85,9 +85,22 @@ void say_ready(const web::Readied& readied) {
   say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
 }
 
+// A secret's file may end with a line break.
+Result<std::string> first_word_in(const std::string& file) {
+  HW_TAKE(text, read_whole_file(file));
+  return text.substr(0, text.find_first_of(" \t\r\n"));
+}
+
+Result<std::optional<std::string>> database_of(const terminal::ServeCall& call) {
+  if (call.database_file.empty()) return call.database;
+  HW_TAKE(address, first_word_in(call.database_file));
+  return std::optional{address};
+}
+
 Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(options, options_for({call.listen, call.listen_tls, call.names}, call.data));
-  if (call.database) HW_TRY(storage::place_on_server(call.data, *call.database));
+  HW_TAKE(database, database_of(call));
+  if (database) HW_TRY(storage::place_on_server(call.data, *database));
   HW_TRY(storage::find_store(call.data));
   if (call.is_group) return serve_group(call, options);
   HW_TAKE(store, storage::open_store(call.data));
@@ -101,9 +114,9 @@ Answer serve(const terminal::ServeCall& call) {
 Result<service::Upward> upward_of(const terminal::EdgeCall& call) {
   service::Upward upward;
   HW_TAKE(group, http::parse_url(call.upward));
-  HW_TAKE(token, read_whole_file(call.token_file));
+  HW_TAKE(token, first_word_in(call.token_file));
   upward.group = std::move(group);
-  upward.token = token.substr(0, token.find_first_of(" \r\n"));
+  upward.token = std::move(token);
   upward.ca_file = call.ca_file;
   upward.every = seconds_of(call.every_s);
   return upward;

@@ -1,5 +1,6 @@
 #include "src/terminal/command_line.h"
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <vector>
@@ -8,10 +9,13 @@
 
 #include "src/terminal/admin_command.h"
 #include "src/terminal/backup_command.h"
+#include "src/terminal/commands_in.h"
 #include "src/terminal/condition_command.h"
+#include "src/terminal/config_command.h"
 #include "src/terminal/copy_to_command.h"
 #include "src/terminal/doctor_command.h"
 #include "src/terminal/due_command.h"
+#include "src/terminal/environment.h"
 #include "src/terminal/evaluate_command.h"
 #include "src/terminal/figures_command.h"
 #include "src/terminal/help_command.h"
@@ -25,6 +29,7 @@
 #include "src/terminal/rebuild_command.h"
 #include "src/terminal/rehearse_command.h"
 #include "src/terminal/serve_command.h"
+#include "src/terminal/settings.h"
 #include "src/terminal/support_bundle_command.h"
 #include "src/terminal/tls_command.h"
 #include "src/terminal/token_command.h"
@@ -34,13 +39,13 @@ namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 26> commands = {
+constexpr std::array<AddCommand, 27> commands = {
     add_hours_command,   add_due_command,     add_condition_command, add_evaluate_command, add_life_command,
     add_kits_command,    add_figures_command, add_plan_command,      add_rehearse_command, add_instance_command,
     add_serve_command,   add_edge_command,    add_found_command,     add_demo_command,     add_logbook_command,
     add_labels_command,  add_tls_command,     add_admin_command,     add_token_command,    add_backup_command,
     add_restore_command, add_copy_to_command, add_rebuild_command,   add_doctor_command,   add_support_bundle_command,
-    add_help_command};
+    add_config_command,  add_help_command};
 
 int tell_error(const Error& error) {
   std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());
@@ -65,6 +70,25 @@ int tell(const Answer& answer) {
   return answer->is_as_it_should_be ? exit_done : exit_refused;
 }
 
+// Of a server, with what the file of settings and the environment say.
+Result<std::vector<std::string>> completed(const CLI::App& app, std::vector<std::string> words, Settings& settings) {
+  const CLI::App* command = words.empty() ? nullptr : find_command(app, words.front());
+  const bool is_help = std::find(words.begin(), words.end(), "--help") != words.end();
+  if (is_help || command == nullptr || command->get_option_no_throw("--config") == nullptr) return words;
+  HW_TAKE(found, settings_of(*command, words, variable));
+  settings = std::move(found);
+  return with_settings(*command, std::move(words), settings);
+}
+
+// Where the setting of which an error tells comes from, if not from the words themselves.
+std::string origin_in(const std::string& message, const Settings& settings) {
+  for (const auto& [name, setting] : settings) {
+    const bool is_said = setting.origin != "option" && setting.origin != "default";
+    if (is_said && message.starts_with("--" + name + ":")) return setting.origin + ": ";
+  }
+  return "";
+}
+
 }  // namespace
 
 int run(int argc, char** argv, const Entrances& entrances) {
@@ -72,12 +96,18 @@ int run(int argc, char** argv, const Entrances& entrances) {
   app.require_subcommand(1);
   Answer answer{""};
   for (const AddCommand add : commands) add(app, entrances, answer);
+  Settings settings;
+  auto words = completed(app, {argv + 1, argv + argc}, settings);
+  if (!words) return tell_error(words.error());
+  std::reverse(words->begin(), words->end());  // as the parser wants them
   try {
-    app.parse(argc, argv);
+    app.parse(std::move(*words));
   } catch (const CLI::CallForHelp&) {
     return tell(app.help());
   } catch (const CLI::ParseError& error) {
-    return tell_error(usage_error(app, error));
+    Error usage = usage_error(app, error);
+    usage.message = origin_in(usage.message, settings) + usage.message;
+    return tell_error(usage);
   } catch (const std::exception& failed) {  // the world broke: a disk that is full or fails
     return tell_error({ErrorCode::disk_full, failed.what()});
   }

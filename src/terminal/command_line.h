@@ -40,8 +40,10 @@ struct Said {
 using Answer = Result<Said>;
 
 struct ServeCall {
+  std::string config;  // see settings.h: what stands there is in the others by now
   std::string data;
   std::optional<std::string> database;
+  std::string database_file;  // with the database's address
   std::string listen = "127.0.0.1:8470";
   std::optional<std::string> listen_tls;
   std::vector<std::string> names;

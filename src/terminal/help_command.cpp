@@ -3,10 +3,10 @@
 #include <memory>
 #include <vector>
 
-#include <CLI/CLI.hpp>
 #include <boost/describe/class.hpp>
 
 #include "libs/formats/json.h"
+#include "src/terminal/commands_in.h"
 
 namespace hw::terminal {
 namespace {
@@ -33,18 +33,14 @@ CommandHelp help_of(const CLI::App& command) {
 
 Help help_of_all(const CLI::App& app) {
   Help help;
-  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
-    help.commands.push_back(help_of(*command));
-  }
+  for (const CLI::App* command : commands_in(app)) help.commands.push_back(help_of(*command));
   return help;
 }
 
 Answer help_text(const CLI::App& app, const std::string& name) {
   // App::help() would tell of the command that was called: of this one.
   if (name.empty()) return app.get_formatter()->make_help(&app, app.get_name(), CLI::AppFormatMode::Normal);
-  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
-    if (command->get_name() == name) return command->help();
-  }
+  if (const CLI::App* command = find_command(app, name)) return command->help();
   return refuse(ErrorCode::wrong_usage, "there is no command \"{}\"; see hourwright help", name);
 }
 

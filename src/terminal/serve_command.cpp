@@ -17,8 +17,8 @@ void add_listen(CLI::App& command, std::string& listen, std::vector<std::string>
       ->allow_extra_args(false);
 }
 
-void add_database(CLI::App& command, std::optional<std::string>& database) {
-  command
+CLI::Option* add_database(CLI::App& command, std::optional<std::string>& database) {
+  return command
       .add_option("--database", database,
                   "the address of the PostgreSQL database that holds the shop, noted in DIR; else DIR/hourwright.db")
       ->type_name("postgresql://HOST/DATABASE");
@@ -44,6 +44,8 @@ void add_copies(CLI::App& command, ServeCall& call) {
 }
 
 void add_serving(CLI::App& command, ServeCall& call) {
+  command.add_option("--config", call.config, "a file of settings in place of /etc/hourwright/hourwright.toml")
+      ->type_name("FILE");
   command.add_option("--data", call.data, "the shop's data folder")->required()->type_name("DIR");
   add_listen(command, call.listen, call.names);
   command.add_option("--listen-tls", call.listen_tls, "where to listen for HTTPS, with the certificate of DIR/tls")
@@ -61,7 +63,10 @@ void add_serve_command(CLI::App& app, const Entrances& entrances, Answer& answer
   CLI::App* command = app.add_subcommand("serve", "Serves the shop of a data folder and follows its feeds");
   auto call = std::make_shared<ServeCall>();
   add_serving(*command, *call);
-  add_database(*command, call->database);
+  auto* database = add_database(*command, call->database);
+  command->add_option("--database-file", call->database_file, "a file with that address, which may hold a password")
+      ->type_name("FILE")
+      ->excludes(database);
   auto* group = command->add_flag("--group", call->is_group,
                                   "serves all plants of the database, each at PLANT.NAME, beside other servers");
   command->add_option("--peer-address", call->peer_address, "at which the group's other servers reach this one")
