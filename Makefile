@@ -47,4 +47,5 @@ format:
 
 package: build
 	@tools/install.sh package
+	@$(BUILD) --target packaged
 	@cd build && cpack -G DEB

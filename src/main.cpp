@@ -7,6 +7,7 @@
 
 #include <spdlog/spdlog.h>
 
+#include "libs/http/client.h"
 #include "libs/values/whole_file.h"
 #include "src/access/session_limits.h"
 #include "src/service/found_shop.h"
@@ -26,6 +27,7 @@
 #include "src/terminal/command_line.h"
 #include "src/terminal/ending.h"
 #include "src/terminal/share_folder.h"
+#include "src/terminal/supervisor.h"
 #include "src/web/access_table.h"
 #include "src/web/serve_shop.h"
 
@@ -63,6 +65,36 @@ Result<web::ServeOptions> serving_of(const terminal::ServeCall& call, service::S
   return options;
 }
 
+// What is said once a server answers, and how it waits for its end.
+class Standing {
+ public:
+  web::Ready ready() {
+    return [this](const web::Readied& readied) {
+      say(readied.says);
+      if (!readied.can_sign_in) {
+        say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
+      }
+      address_ = readied.address;
+      terminal::tell_ready();
+    };
+  }
+  std::function<void()> wait() {
+    return [this] {
+      const terminal::Watchdog watchdog([this] { return is_well(); });
+      terminal::wait_for_ending();
+      terminal::tell_ending();
+    };
+  }
+
+ private:
+  bool is_well() const {
+    const auto url = http::parse_url(address_ + "/healthz");
+    const auto answer = url ? http::get(*url) : Result<http::Response>{refuse(url.error())};
+    return answer && answer->status == 200;
+  }
+  std::string address_;
+};
+
 // One of the servers of a database with many plants.
 Answer serve_group(const terminal::ServeCall& call, const web::WebOptions& options) {
   if (call.copies) {
@@ -74,15 +106,9 @@ Answer serve_group(const terminal::ServeCall& call, const web::WebOptions& optio
   HW_TAKE(plants, storage::open_plants(call.data, terms));
   web::GroupOptions group{options, call.peer_address, seconds_of(call.store_every_s)};
   group.report = report;
-  HW_TRY(web::serve_group(
-      *plants, group, [](const web::Readied& readied) { say(readied.says); }, terminal::wait_for_ending));
+  Standing standing;
+  HW_TRY(web::serve_group(*plants, group, standing.ready(), standing.wait()));
   return "";
-}
-
-void say_ready(const web::Readied& readied) {
-  say(readied.says);
-  if (readied.can_sign_in) return;
-  say("Nobody can sign in yet: hourwright admin create NAME --role lead prints a link for the first lead.");
 }
 
 // A secret's file may end with a line break.
@@ -107,7 +133,8 @@ Answer serve(const terminal::ServeCall& call) {
   HW_TAKE(serving, serving_of(call, *store));
   serving.web = options;
   serving.store_every = seconds_of(call.store_every_s);
-  HW_TRY(web::serve_shop(*store, serving, say_ready, terminal::wait_for_ending));
+  Standing standing;
+  HW_TRY(web::serve_shop(*store, serving, standing.ready(), standing.wait()));
   return "";
 }
 
@@ -131,7 +158,8 @@ Answer serve_edge(const terminal::EdgeCall& call) {
   serving.store_every = seconds_of(call.serve.store_every_s);
   serving.shipments = edge.shipments.get();
   serving.upward = std::move(upward);
-  HW_TRY(web::serve_shop(*edge.store, serving, say_ready, terminal::wait_for_ending));
+  Standing standing;
+  HW_TRY(web::serve_shop(*edge.store, serving, standing.ready(), standing.wait()));
   return "";
 }
 

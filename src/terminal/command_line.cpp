@@ -39,7 +39,7 @@ namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 27> commands = {
+constexpr std::array<AddCommand, 27> added_commands = {
     add_hours_command,   add_due_command,     add_condition_command, add_evaluate_command, add_life_command,
     add_kits_command,    add_figures_command, add_plan_command,      add_rehearse_command, add_instance_command,
     add_serve_command,   add_edge_command,    add_found_command,     add_demo_command,     add_logbook_command,
@@ -95,7 +95,7 @@ int run(int argc, char** argv, const Entrances& entrances) {
   CLI::App app("Hourwright counts the hours that wear machine tools, and says what maintenance is due.", "hourwright");
   app.require_subcommand(1);
   Answer answer{""};
-  for (const AddCommand add : commands) add(app, entrances, answer);
+  for (const AddCommand add : added_commands) add(app, entrances, answer);
   Settings settings;
   auto words = completed(app, {argv + 1, argv + argc}, settings);
   if (!words) return tell_error(words.error());

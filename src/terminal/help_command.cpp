@@ -1,12 +1,14 @@
 #include "src/terminal/help_command.h"
 
 #include <memory>
-#include <vector>
 
 #include <boost/describe/class.hpp>
 
 #include "libs/formats/json.h"
+#include "src/terminal/command_table.h"
 #include "src/terminal/commands_in.h"
+#include "src/terminal/completion.h"
+#include "src/terminal/man_page.h"
 
 namespace hw::terminal {
 namespace {
@@ -23,17 +25,13 @@ struct Help {
 };
 BOOST_DESCRIBE_STRUCT(Help, (), (commands))
 
-CommandHelp help_of(const CLI::App& command) {
-  CommandHelp help{command.get_name(), command.get_description(), {}};
-  for (const CLI::Option* option : command.get_options()) {
-    for (const std::string& name : option->get_lnames()) help.options.push_back("--" + name);
-  }
-  return help;
-}
-
 Help help_of_all(const CLI::App& app) {
   Help help;
-  for (const CLI::App* command : commands_in(app)) help.commands.push_back(help_of(*command));
+  for (const CommandRow& row : command_table(app)) {
+    CommandHelp command{row.name, row.about, {}};
+    for (const OptionRow& option : row.options) command.options.push_back(option.name);
+    help.commands.push_back(std::move(command));
+  }
   return help;
 }
 
@@ -44,20 +42,33 @@ Answer help_text(const CLI::App& app, const std::string& name) {
   return refuse(ErrorCode::wrong_usage, "there is no command \"{}\"; see hourwright help", name);
 }
 
+struct HelpCall {
+  std::string command;
+  std::string shell;
+  bool is_man = false;
+  bool json = false;
+};
+
+Answer help(const CLI::App& app, const HelpCall& call) {
+  if (call.json) return formats::print_json(help_of_all(app)) + "\n";
+  if (call.is_man) return man_page(command_table(app));
+  if (call.shell == "bash") return bash_completion(command_table(app));
+  if (call.shell == "fish") return fish_completion(command_table(app));
+  return help_text(app, call.command);
+}
+
 }  // namespace
 
 void add_help_command(CLI::App& app, const Entrances&, Answer& answer) {
-  struct Options {
-    std::string command;
-    bool json = false;
-  };
-  const auto options = std::make_shared<Options>();
+  const auto call = std::make_shared<HelpCall>();
   CLI::App* command = app.add_subcommand("help", "What commands there are and what they take");
-  command->add_option("command", options->command, "the command to tell about");
-  command->add_flag("--json", options->json, "print JSON");
-  command->callback([&app, &answer, options] {
-    answer = options->json ? Answer(formats::print_json(help_of_all(app)) + "\n") : help_text(app, options->command);
-  });
+  command->add_option("command", call->command, "the command to tell about");
+  command->add_flag("--json", call->json, "print JSON");
+  command->add_flag("--man", call->is_man, "print the manual page");
+  command->add_option("--completion", call->shell, "print what a shell completes by")
+      ->type_name("SHELL")
+      ->check(CLI::IsMember({"bash", "fish"}));
+  command->callback([&app, &answer, call] { answer = help(app, *call); });
 }
 
 }  // namespace hw::terminal
