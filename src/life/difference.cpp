@@ -2,6 +2,18 @@
 
 namespace hw::life {
 
+std::string_view word_of(LikenessVerdict verdict) {
+  switch (verdict) {
+    case LikenessVerdict::unknown:
+      break;
+    case LikenessVerdict::no_difference_seen:
+      return "no difference seen";
+    case LikenessVerdict::differ:
+      return "differ";
+  }
+  return "unknown";
+}
+
 Difference judge_difference(std::span<const std::vector<Observed>> groups) {
   Difference found{compare_survival(groups), compare_weibull(groups)};
   if (!found.log_rank && !found.weibull) return found;

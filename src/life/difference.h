@@ -15,6 +15,8 @@ inline constexpr double false_alarms = 0.05;  // the chance of one where nothing
 
 // `unknown`: neither test can be made.
 enum class LikenessVerdict { unknown, no_difference_seen, differ };
+// "unknown", "no difference seen", "differ".
+std::string_view word_of(LikenessVerdict verdict);
 
 struct Difference {
   Result<LogRank> log_rank;

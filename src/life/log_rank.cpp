@@ -164,6 +164,8 @@ bool is_for_deals(std::span<const std::vector<Observed>> groups, const LogRank& 
 
 }  // namespace
 
+std::string_view word_of(PValueBy by) { return by == PValueBy::permutation ? "permutation" : "chi-squared"; }
+
 Result<LogRank> compare_survival(std::span<const std::vector<Observed>> groups) {
   HW_TAKE(changes, changes_of(groups));
   const std::size_t k = groups.size();

@@ -15,6 +15,7 @@
 // that they were also watched alike: entries and ages at which parts were taken out good go with the lives.
 
 #include <span>
+#include <string_view>
 #include <vector>
 
 #include "libs/values/result.h"
@@ -23,6 +24,8 @@
 namespace hw::life {
 
 enum class PValueBy { chi_squared, permutation };
+// "chi-squared", "permutation".
+std::string_view word_of(PValueBy by);
 
 struct GroupFailures {
   double observed = 0;

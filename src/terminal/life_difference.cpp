@@ -52,18 +52,6 @@ struct DifferenceReport {
 };
 BOOST_DESCRIBE_STRUCT(DifferenceReport, (), (verdict, p_needed, log_rank, weibull, groups, cautions))
 
-std::string word_of(life::LikenessVerdict verdict) {
-  switch (verdict) {
-    case life::LikenessVerdict::unknown:
-      break;
-    case life::LikenessVerdict::no_difference_seen:
-      return "no difference seen";
-    case life::LikenessVerdict::differ:
-      return "differ";
-  }
-  return "unknown";
-}
-
 GroupEnds group_ends(const life::Bounds& bounds) {
   GroupEnds ends;
   ends[0].emplace(bounds.lower);
@@ -86,9 +74,7 @@ GroupReport group_report(const LivesGroup& group, double conf) {
 void add_tests(DifferenceReport& report, const life::Difference& found) {
   if (found.log_rank) {
     const life::LogRank& test = *found.log_rank;
-    const bool is_dealt = test.by == life::PValueBy::permutation;
-    report.log_rank.emplace(
-        LogRankReport{test.statistic, test.degrees, test.p, is_dealt ? "permutation" : "chi-squared"});
+    report.log_rank.emplace(LogRankReport{test.statistic, test.degrees, test.p, std::string{life::word_of(test.by)}});
     for (std::size_t j = 0; j < report.groups.size(); ++j) report.groups[j].expected.emplace(test.groups[j].expected);
   } else {
     report.cautions.push_back(found.log_rank.error().message);
@@ -142,7 +128,7 @@ Answer tell_difference(const LifeDifferenceCall& call) {
     report.groups.push_back(group_report(group, call.conf));
   }
   const life::Difference found = life::judge_difference(lives);
-  report.verdict = word_of(found.verdict);
+  report.verdict = life::word_of(found.verdict);
   report.p_needed = found.p_needed;
   add_tests(report, found);
   return Said(call.is_json ? formats::print_json(report) + "\n" : print_text(report));

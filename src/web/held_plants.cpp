@@ -104,7 +104,7 @@ Result<std::shared_ptr<HeldPlant>> HeldPlants::open(const std::string& plant) {
   HW_TAKE(shop, service::OpenShop::open(*held->store));
   held->shop = std::move(shop);
   held->reach = reach_of_plant(plant, parts_.reach);
-  GroupLines* group = plant == service::group_key ? &lines_ : nullptr;
+  GroupTold* group = plant == service::group_key ? &told_ : nullptr;
   HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock, group));
   held->site = std::move(site);
   service::FeedsOptions feeds;
@@ -148,14 +148,28 @@ void HeldPlants::tell() {
 Result<void> HeldPlants::hear() {
   const auto group = find(service::group_key);
   if (!group) return {};
-  HW_TAKE(lines, parts_.plants.published(lines_.known()));
+  HW_TAKE(lines, parts_.plants.published(told_.lines.known()));
   std::vector<service::PlantSeen> plants;
   {
     const std::lock_guard lock(mutex_);
     plants = seen_;
   }
-  if (lines_.take(plants, std::move(lines))) group->site->tell_of_plants();
+  if (told_.lines.take(plants, std::move(lines))) group->site->tell_of_plants();
   return {};
+}
+
+void HeldPlants::read_lives() {
+  if (!find(service::group_key)) return;
+  std::vector<service::PlantSeen> plants;
+  {
+    const std::lock_guard lock(mutex_);
+    plants = seen_;
+  }
+  try {
+    lives_.step(plants, parts_.clock());
+  } catch (const sql::StorageFailed&) {
+    // look() says it
+  }
 }
 
 void HeldPlants::close() {

@@ -20,7 +20,7 @@ http::Response readiness_answer(const Readiness& readiness) {
 }  // namespace
 
 ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock,
-                   GroupLines* group)
+                   GroupTold* group)
     : shop_(shop),
       files_(std::move(files)),
       reach_(reach),
@@ -35,7 +35,7 @@ ShopSite::ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> fil
 ShopSite::~ShopSite() { end_streams(); }
 
 Result<std::unique_ptr<ShopSite>> ShopSite::open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
-                                                 const Reach& reach, Clock clock, GroupLines* group) {
+                                                 const Reach& reach, Clock clock, GroupTold* group) {
   std::unique_ptr<ShopSite> site{new ShopSite(shop, std::move(files), reach, std::move(clock), group)};
   HW_TRY(site->open_access());
   site->add_own_routes();

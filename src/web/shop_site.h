@@ -23,7 +23,7 @@ class ShopSite {
   // The shop, the reach and the group outlive it. `group`: of the group's own site, what is told of its plants; a
   // shop's has none. Refuses what the store refuses.
   static Result<std::unique_ptr<ShopSite>> open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
-                                                const Reach& reach, Clock clock, GroupLines* group = nullptr);
+                                                const Reach& reach, Clock clock, GroupTold* group = nullptr);
   ~ShopSite();
 
   http::Response answer(http::Request request) const;
@@ -43,7 +43,7 @@ class ShopSite {
 
  private:
   ShopSite(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files, const Reach& reach, Clock clock,
-           GroupLines* group);
+           GroupTold* group);
   Result<void> open_access();
   void add_own_routes();
   void add_routes();
@@ -53,7 +53,7 @@ class ShopSite {
   std::shared_ptr<const SiteFiles> files_;
   const Reach& reach_;
   Clock clock_;
-  GroupLines* group_;
+  GroupTold* group_;
   std::unique_ptr<service::Devices> devices_;
   std::unique_ptr<service::AccessBook> book_;
   http::Channel channel_;

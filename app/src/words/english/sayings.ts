@@ -200,6 +200,7 @@ export const sayings = {
   'said.life-never-together':
     'No part of one failed while those of another were at that age: there is nothing to compare.',
   'said.life-few-to-compare': 'This test needs {least} failures each of two at least.',
+  'said.no-group-part': 'No two plants have lives of such a part.',
   'said.plant-moved': 'Another server answers for this plant now. Ask again.',
   'said.no-part': 'No machine of that kind has such a part.',
   'said.interval-demanded': 'The task is demanded by {demand}: say who allowed a longer interval, and why.',

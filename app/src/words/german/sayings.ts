@@ -216,6 +216,7 @@ export const sayings: Wording<typeof english> = {
   'said.life-never-together':
     'Kein Teil der einen fiel aus, während die der anderen in diesem Alter waren: Es gibt nichts zu vergleichen.',
   'said.life-few-to-compare': 'Dieser Test braucht bei mindestens zweien je {least} Ausfälle.',
+  'said.no-group-part': 'Keine zwei Werke kennen Lebensdauern eines solchen Teils.',
   'said.plant-moved': 'Ein anderer Server betreut dieses Werk jetzt. Noch einmal fragen.',
   'said.no-part': 'Keine Maschine dieser Art hat ein solches Teil.',
   'said.interval-demanded':
