@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "src/service/group_part.h"
 #include "src/service/part_study.h"
@@ -10,31 +9,18 @@
 namespace hw::service {
 namespace {
 
+constexpr double grown_alike = 25;  // of a part at work: what it can have run on in a day
+
+// The same but for parts at work that have grown a little older.
 bool says_the_same(const PlantPart& one, const PlantPart& other) {
   const auto is_same = [](const life::Observed& a, const life::Observed& b) {
-    return a.lower == b.lower && a.upper == b.upper;
+    const bool has_grown = life::is_suspended(a) && std::abs(a.lower - b.lower) < std::min(grown_alike, 0.02 * a.lower);
+    return a.upper == b.upper && (a.lower == b.lower || has_grown);
   };
-  return one.counter == other.counter && one.machines == other.machines && one.interval == other.interval &&
+  return one.title == other.title && one.work == other.work && one.counter == other.counter &&
+         one.machines == other.machines && one.interval == other.interval && one.left_out == other.left_out &&
          one.costs.planned == other.costs.planned && one.costs.failed == other.costs.failed &&
          std::equal(one.lives.begin(), one.lives.end(), other.lives.begin(), other.lives.end(), is_same);
-}
-
-const PlantPart* part_named(const std::vector<PlantPart>& parts, const PartName& name) {
-  const auto there = std::find_if(parts.begin(), parts.end(), [&](const PlantPart& one) { return one.name == name; });
-  return there == parts.end() ? nullptr : &*there;
-}
-
-// The names of those parts that are other than before.
-std::set<PartName> changed_parts(const std::vector<PlantPart>& before, const std::vector<PlantPart>& now) {
-  std::set<PartName> names;
-  for (const PlantPart& part : now) {
-    const PlantPart* old = part_named(before, part.name);
-    if (!old || !says_the_same(*old, part)) names.insert(part.name);
-  }
-  for (const PlantPart& part : before) {
-    if (!part_named(now, part.name)) names.insert(part.name);
-  }
-  return names;
 }
 
 }  // namespace
@@ -65,41 +51,51 @@ Result<std::vector<PlantPart>> plant_parts(const OpenShop& shop, Instant now) {
   return parts;
 }
 
-void GroupLives::take(const std::string& plant, const std::string& title, std::vector<PlantPart> parts, Instant now) {
-  Plant& there = plants_[plant];
-  std::set<PartName> names = changed_parts(there.parts, parts);
-  if (there.title != title) {
-    for (const PlantPart& part : parts) names.insert(part.name);
+void GroupLives::take(const std::string& plant, const std::string& title, std::vector<PlantPart> parts) {
+  Plant& before = plants_[plant];
+  Plant then{title, {}};
+  for (PlantPart& part : parts) {
+    const PartName name = part.name;
+    const auto there = before.parts.find(name);
+    const bool is_same = there != before.parts.end() && says_the_same(there->second.part, part);
+    if (!is_same || before.title != title) waiting_.insert(name);
+    then.parts[name] = is_same ? std::move(there->second) : with_own_figures(std::move(part));
+    then.parts[name].own.plant = plant;
+    then.parts[name].own.title = title;
   }
-  there = {title, std::move(parts)};
-  for (const PartName& name : names) study(name, now);
+  for (const auto& [name, part] : before.parts) {
+    if (!then.parts.contains(name)) waiting_.insert(name);
+  }
+  before = std::move(then);
   const std::lock_guard lock(mutex_);
   plants_read_ = static_cast<int>(plants_.size());
 }
 
 void GroupLives::keep_only(const std::vector<std::string>& plants) {
-  std::set<PartName> names;
   for (auto at = plants_.begin(); at != plants_.end();) {
     if (std::find(plants.begin(), plants.end(), at->first) != plants.end()) {
       ++at;
       continue;
     }
-    for (const PlantPart& part : at->second.parts) names.insert(part.name);
+    for (const auto& [name, part] : at->second.parts) waiting_.insert(name);
     at = plants_.erase(at);
-  }
-  for (const PartName& name : names) {
-    const auto kept = studies_.find(name);
-    if (kept != studies_.end()) study(name, kept->second->as_of);
   }
   const std::lock_guard lock(mutex_);
   plants_read_ = static_cast<int>(plants_.size());
   plants_all_ = static_cast<int>(plants.size());
 }
 
-void GroupLives::study(const PartName& name, Instant now) {
-  std::vector<PartOfPlant> parts;
+// In turn, so that a part that changes all the time keeps no other one waiting.
+bool GroupLives::study_next(Instant now) {
+  if (waiting_.empty()) return false;
+  auto next = waiting_.upper_bound(studied_last_);
+  if (next == waiting_.end()) next = waiting_.begin();
+  const PartName name = studied_last_ = *next;
+  waiting_.erase(next);
+  std::vector<const PartOfPlant*> parts;
   for (const auto& [key, plant] : plants_) {
-    if (const PlantPart* part = part_named(plant.parts, name)) parts.push_back({key, plant.title, part});
+    const auto part = plant.parts.find(name);
+    if (part != plant.parts.end()) parts.push_back(&part->second);
   }
   auto studied = study_group_part(std::move(parts), now);
   const std::lock_guard lock(mutex_);
@@ -108,6 +104,7 @@ void GroupLives::study(const PartName& name, Instant now) {
   } else {
     studies_.erase(name);
   }
+  return true;
 }
 
 GroupPartsView GroupLives::parts(Instant now) const {
@@ -125,14 +122,18 @@ GroupPartsView GroupLives::parts(Instant now) const {
 }
 
 Result<GroupPartStudyView> GroupLives::part(const PartName& name, Instant now) const {
-  const std::lock_guard lock(mutex_);
-  const auto there = studies_.find(name);
-  if (there == studies_.end()) {
+  std::shared_ptr<const GroupPartStudyView> study;
+  {
+    const std::lock_guard lock(mutex_);
+    const auto there = studies_.find(name);
+    if (there != studies_.end()) study = there->second;
+  }
+  if (!study) {
     return refuse(ErrorCode::not_found, Saying{"no-group-part"},
                   "no two plants have lives of a part that \"{}\" replaces on machines of the kind {}",
                   name.task.substr(0, 60), name.kind.substr(0, 40));
   }
-  GroupPartStudyView view = *there->second;
+  GroupPartStudyView view = *study;
   view.now = now;
   return view;
 }

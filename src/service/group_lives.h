@@ -9,6 +9,7 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <set>
 
 #include "src/life/age_replacement.h"
 #include "src/service/group_lives_views.h"
@@ -34,11 +35,19 @@ struct PlantPart {
 // refuses.
 Result<std::vector<PlantPart>> plant_parts(const OpenShop& shop, Instant now);
 
-// For several threads at once; only one takes. What is asked was worked out when the lives came.
+// The same with what its own lives say.
+struct PartOfPlant {
+  PlantPart part;
+  GroupPartPlantView own;  // without what takes the other plants
+};
+
+// For several threads at once; only one takes and studies. What is asked was worked out before.
 class GroupLives {
  public:
-  // What a plant has from now on; works out anew what that changes: up to seconds in a large group.
-  void take(const std::string& plant, const std::string& title, std::vector<PlantPart> parts, Instant now);
+  // What a plant has from now on. Parts at work that have only grown a little older change nothing.
+  void take(const std::string& plant, const std::string& title, std::vector<PlantPart> parts);
+  // Works out one kind of part of which lives have changed: up to a second or two in a large group. False: none waits.
+  bool study_next(Instant now);
   // Forgets the plants that are not among these keys. Their number is that of the group.
   void keep_only(const std::vector<std::string>& plants);
 
@@ -49,11 +58,13 @@ class GroupLives {
  private:
   struct Plant {
     std::string title;
-    std::vector<PlantPart> parts;
+    std::map<PartName, PartOfPlant> parts;
   };
-  void study(const PartName& name, Instant now);
+  // Of the one thread that takes:
+  std::map<std::string, Plant> plants_;
+  std::set<PartName> waiting_;  // to be studied
+  PartName studied_last_;
 
-  std::map<std::string, Plant> plants_;  // changed by the one thread that takes
   mutable std::mutex mutex_;
   std::map<PartName, std::shared_ptr<const GroupPartStudyView>> studies_;
   int plants_read_ = 0;

@@ -75,7 +75,7 @@ BOOST_DESCRIBE_STRUCT(DifferenceTestView, (), (statistic, degrees, p, by, correc
 
 struct GroupPartStudyView {
   Instant now;
-  Instant as_of;  // when the newest of the lives were read
+  Instant as_of;  // when it was worked out
   GroupPartView part;
   double p_needed = 0;  // of a test that is to say that plants differ
   std::optional<DifferenceTestView> log_rank;

@@ -5,15 +5,12 @@
 
 namespace hw::service {
 
-struct PartOfPlant {
-  std::string plant;
-  std::string title;
-  const PlantPart* part = nullptr;
-};
-
 inline constexpr std::size_t survival_points_most = 40;  // told of a plant
 
-// Nothing where fewer than two plants have lives on the counter of most of them. `as_of`: when the lives were read.
-std::optional<GroupPartStudyView> study_group_part(std::vector<PartOfPlant> parts, Instant as_of);
+// Nothing where fewer than two plants have lives on the counter of most of them. `as_of`: now.
+std::optional<GroupPartStudyView> study_group_part(std::vector<const PartOfPlant*> parts, Instant as_of);
+
+// What a plant's own lives say of the part: fit, survival, the interval that costs least.
+PartOfPlant with_own_figures(PlantPart part);
 
 }  // namespace hw::service

@@ -21,8 +21,9 @@ void LivesReading::step(const std::vector<service::PlantSeen>& plants, Instant n
     const service::PlantSeen& plant = *own[next_++ % own.size()];
     const auto read = read_if_changed(plant, now);
     if (!read) report_(read.error().at(fmt::format("lives of plant {}", plant.key)).message);
-    if (!read || *read) return;
+    if (!read || *read) break;
   }
+  lives_.study_next(now);
 }
 
 Result<bool> LivesReading::read_if_changed(const service::PlantSeen& plant, Instant now) {
@@ -34,7 +35,7 @@ Result<bool> LivesReading::read_if_changed(const service::PlantSeen& plant, Inst
   before = at;
   HW_TAKE(shop, service::OpenShop::open(*store));
   HW_TAKE(parts, service::plant_parts(*shop, now));
-  lives_.take(plant.key, plant.title, std::move(parts), now);
+  lives_.take(plant.key, plant.title, std::move(parts));
   return true;
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 // Reads the lives of a group's plants from the database they share, whoever holds them: one plant a step at most, where
 // its logbook has a newer entry or a day is over, so that however many plants there are the database and the others
-// hardly notice.
+// hardly notice. And one kind of part a step is worked out of what has changed.
 
 #include <functional>
 #include <map>

@@ -857,7 +857,7 @@ export interface GroupPart {
 
 export interface GroupPartStudy {
   now: string;
-  /** when the newest of the lives were read */
+  /** when it was worked out */
   as_of: string;
   part: GroupPart;
   /** a test whose p is below it says that plants differ: 0.05, of two tests 0.025 */
