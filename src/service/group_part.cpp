@@ -121,7 +121,7 @@ PartOfPlant with_own_figures(PlantPart part) {
   view.lives = static_cast<int>(part.lives.size());
   view.failures = static_cast<int>(life::count_lives(part.lives).failures);
   FittedLives own = fitted(part.lives);
-  view.fit = std::move(own.figures);
+  view.fit = own.figures;
   view.refused = std::move(own.refused);
   view.best_by_own = BestIntervals(own.believed).under(part.costs);
   view.survival = thinned(survival_of(part.lives).points);
@@ -166,7 +166,7 @@ std::optional<GroupPartStudyView> study_group_part(std::vector<const PartOfPlant
                .verdict = {},
                .fails_most = {},
                .fails_least = {}};
-  view.pooled = std::move(pooled.figures);
+  view.pooled = pooled.figures;
   view.not_pooled = std::move(pooled.refused);
   view.survival = thinned(survival_of(all).points);
   add_difference(view, lives);
