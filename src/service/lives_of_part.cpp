@@ -177,7 +177,8 @@ std::vector<PartName> parts_of(const OpenShop& shop) {
 }
 
 Result<LivesOfPart> lives_of_part(const OpenShop& shop, const PartName& name, Instant now) {
-  LivesOfPart out{.name = name, .task = {}, .counter = {}, .unit = "d", .places = {}, .lives = {}, .left_out = {}};
+  LivesOfPart out{
+      .name = name, .task = {}, .is_own = false, .counter = {}, .unit = "d", .places = {}, .lives = {}, .left_out = {}};
   std::vector<PlaceNow> places;
   {
     const auto lock = shop.look();
@@ -187,6 +188,7 @@ Result<LivesOfPart> lives_of_part(const OpenShop& shop, const PartName& name, In
       const auto* trigger = catalogue::first_counter(record->task);
       if (places.empty()) {
         out.task = record->task;
+        out.is_own = record->is_own;
         if (trigger) {
           const auto key = counters::parse_counter_key(trigger->counter);
           out.counter = trigger->counter;

@@ -51,6 +51,7 @@ struct LeftOutLife {
 struct LivesOfPart {
   PartName name;
   catalogue::Task task;                // as the first of the machines has it
+  bool is_own = false;                 // the plant's own task, not its library's; of that machine
   std::optional<std::string> counter;  // nothing: days
   std::string unit;                    // h, rev, m ... or d
   std::vector<PartPlace> places;

@@ -8,17 +8,6 @@ namespace {
 
 constexpr double running_hours_alike = 25;  // what a part can have run on since this morning
 
-// The middle one of the machines' intervals; of an even number the lower of the two.
-std::optional<double> middle_interval(const std::vector<PartPlace>& places) {
-  std::vector<double> intervals;
-  for (const PartPlace& place : places) {
-    if (place.interval) intervals.push_back(*place.interval);
-  }
-  if (intervals.empty()) return std::nullopt;
-  std::sort(intervals.begin(), intervals.end());
-  return intervals[(intervals.size() - 1) / 2];
-}
-
 // Of the machines that have the part.
 double mean_standing(const OpenShop& shop, const std::vector<PartPlace>& places) {
   double sum = 0;
@@ -67,15 +56,27 @@ bool says_the_same(const LivesOfPart& one, const LivesOfPart& other) {
 
 }  // namespace
 
+std::optional<double> middle_interval(const std::vector<PartPlace>& places) {
+  std::vector<double> intervals;
+  for (const PartPlace& place : places) {
+    if (place.interval) intervals.push_back(*place.interval);
+  }
+  if (intervals.empty()) return std::nullopt;
+  std::sort(intervals.begin(), intervals.end());
+  return intervals[(intervals.size() - 1) / 2];
+}
+
+PartCostSums costs_of_part(const OpenShop& shop, const LivesOfPart& seen) {
+  const auto lock = shop.look();
+  return part_costs(seen.task, shop.record().stopping, mean_standing(shop, seen.places));
+}
+
 PartStudy study_lives(const OpenShop& shop, LivesOfPart seen) {
   PartStudy study;
   study.seen = std::move(seen);
   for (const SeenLife& one : study.seen.lives) study.lives.push_back(one.life);
   study.interval = middle_interval(study.seen.places);
-  {
-    const auto lock = shop.look();
-    study.costs = part_costs(study.seen.task, shop.record().stopping, mean_standing(shop, study.seen.places));
-  }
+  study.costs = costs_of_part(shop, study.seen);
   fit(study);
   return study;
 }

@@ -25,6 +25,11 @@ struct PartStudy {
   std::optional<Error> no_choice;  // why there is none though there is a fit
 };
 
+// The middle one of the machines' intervals; of an even number the lower of the two; nothing where none has one.
+std::optional<double> middle_interval(const std::vector<PartPlace>& places);
+// Under the mean of what its machines' standing costs. The caller holds no lock.
+PartCostSums costs_of_part(const OpenShop& shop, const LivesOfPart& seen);
+
 // The caller holds no lock.
 PartStudy study_lives(const OpenShop& shop, LivesOfPart seen);
 

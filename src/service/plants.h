@@ -48,6 +48,9 @@ class Plants {
   // The store of a plant, which this server holds until the store is gone; nothing where another server holds it.
   virtual Result<std::unique_ptr<Store>> take(const std::string& plant) = 0;
 
+  // The same for looking at what is kept of it, whoever holds it; nothing may be written there.
+  virtual std::unique_ptr<Store> look_at(const std::string& plant) = 0;
+
   // Tells the others the line of a plant that this server holds.
   virtual Result<void> publish(const std::string& plant, const std::string& line) = 0;
   // The lines of which another version is known, or none.

@@ -5,27 +5,15 @@
 #include "libs/formats/enum_words.h"
 #include "src/life/likelihood_bounds.h"
 #include "src/life/other_fits.h"
-#include "src/life/survival.h"
-#include "src/life/turnbull.h"
+#include "src/service/life_figures.h"
 #include "src/service/lives.h"
 
 namespace hw::service {
 namespace {
 
-constexpr double conf = 0.95;
 constexpr int curve_points = 25;
 constexpr int cost_points = 40;
 constexpr double money_most = 1e9;
-
-EndsView ends_of(const life::Bounds& bounds) {
-  EndsView ends{bounds.lower, {}};
-  if (std::isfinite(bounds.upper)) ends.upper = bounds.upper;
-  return ends;
-}
-
-std::optional<double> finite_only(double number) {
-  return std::isfinite(number) ? std::optional{number} : std::nullopt;
-}
 
 std::optional<AsFound> as_found(life::Found found) {
   switch (found) {
@@ -51,31 +39,17 @@ void add_lives(PartStudyView& view, const PartStudy& study) {
   }
 }
 
-void add_survival(PartStudyView& view, const std::vector<life::Observed>& lives) {
-  if (lives.empty()) return;
-  const auto steps = life::estimate_survival(lives, life::SurvivalScale::log_log, conf);
-  if (steps) {
-    view.survival_method = "Kaplan-Meier";
-    for (const auto& step : *steps) view.survival.push_back({step.age, step.survival, step.lower, step.upper});
-    return;
-  }
-  const auto estimate = life::estimate_turnbull(lives);
-  if (!estimate) return;
-  view.survival_method = "Turnbull";
-  for (const auto& at : estimate->survival) view.survival.push_back({at.age, at.survival, {}, {}});
-}
-
 LifeFitView fit_view(const PartStudy& study, double oldest) {
   const life::WeibullLikelihood likelihood(study.lives);
   const life::WeibullFit& fit = *study.fit;
-  const life::Bounds shape = life::likely_shape(likelihood, fit, conf);
+  const FitFigures figures = figures_of(likelihood, fit);
   LifeFitView view;
-  view.shape = fit.life.shape;
-  view.scale = fit.life.scale;
-  view.shape_range = ends_of(shape);
-  view.scale_range = ends_of(life::likely_scale(likelihood, fit, conf));
-  view.b10 = life::quantile(fit.life, 0.1);
-  view.b10_range = ends_of(life::likely_quantile(likelihood, fit, 0.1, conf));
+  view.shape = figures.shape;
+  view.scale = figures.scale;
+  view.shape_range = figures.shape_range;
+  view.scale_range = figures.scale_range;
+  view.b10 = figures.b10;
+  view.b10_range = figures.b10_range;
   view.mean = finite_only(life::mean_life(fit.life));
   view.compared.push_back({"Weibull", fit.loglik, fit.aic()});
   if (const auto other = life::fit_lognormal(study.lives)) {
@@ -86,10 +60,10 @@ LifeFitView fit_view(const PartStudy& study, double oldest) {
   }
   for (int i = 1; i <= curve_points; ++i) {
     const double age = oldest * i / curve_points;
-    const life::Bounds band = life::likely_reliability(likelihood, fit, age, conf);
+    const life::Bounds band = life::likely_reliability(likelihood, fit, age, shown_conf);
     view.curve.push_back({age, life::reliability(fit.life, age), band.lower, band.upper});
   }
-  for (const life::Caution& caution : life::cautions_of(fit, shape))
+  for (const life::Caution& caution : life::cautions_of(fit, life::likely_shape(likelihood, fit, shown_conf)))
     view.cautions.push_back({caution.saying, caution.says});
   return view;
 }
@@ -204,7 +178,9 @@ Result<PartStudyView> show_part(const OpenShop& shop, PartStudies& studies, UseF
   view.part = part_view(study, use);
   view.costs = cost_view(study.costs, costs);
   add_lives(view, study);
-  add_survival(view, study.lives);
+  SurvivalView survival = survival_of(study.lives);
+  view.survival_method = std::move(survival.method);
+  view.survival = std::move(survival.points);
   if (study.fit) view.fit = fit_view(study, life::oldest_age(study.lives));
   add_advice(view, study, costs, query, use);
   return view;

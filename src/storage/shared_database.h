@@ -32,6 +32,7 @@ class SharedDatabase : public service::Plants {
   Result<std::vector<service::PlantSeen>> all() override;
   Result<int> servers() override;
   Result<std::unique_ptr<service::Store>> take(const std::string& plant) override;
+  std::unique_ptr<service::Store> look_at(const std::string& plant) override { return store_of_new(plant); }
   Result<void> publish(const std::string& plant, const std::string& line) override {
     return at_.hold->publish(plant, line);
   }

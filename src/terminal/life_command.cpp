@@ -5,6 +5,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "src/terminal/life_difference.h"
 #include "src/terminal/life_fit.h"
 #include "src/terminal/life_inspection.h"
 #include "src/terminal/life_interval.h"
@@ -56,6 +57,13 @@ void add_survival(CLI::App& life, Answer& answer) {
   command->add_option("--interval", call->scale, "scale on which intervals are made")
       ->check(CLI::IsMember({"log-log", "log", "plain"}));
   command->add_option("file", call->file, "lives: lower, upper, count [, entry]; - reads standard input")->required();
+}
+
+void add_difference(CLI::App& life, Answer& answer) {
+  const auto [command, call] =
+      add_part(life, "difference", "Whether groups of parts last equally long", tell_difference, answer);
+  command->add_option("file", call->file, "lives: group, lower, upper, count [, entry]; - reads standard input")
+      ->required();
 }
 
 void add_interval(CLI::App& life, Answer& answer) {
@@ -124,6 +132,7 @@ void add_life_command(CLI::App& app, const Entrances&, Answer& answer) {
   life->require_subcommand(1);
   add_fit(*life, answer);
   add_survival(*life, answer);
+  add_difference(*life, answer);
   add_interval(*life, answer);
   add_trend(*life, answer);
   add_mcf(*life, answer);

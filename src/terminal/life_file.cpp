@@ -13,6 +13,13 @@ struct LifeColumns {
   std::size_t lower = 0, upper = 0, count = 0;
   std::optional<std::size_t> entry = {};
 
+  static Result<LifeColumns> find(const formats::CsvTable& table) {
+    HW_TAKE(lower, table.column("lower"));
+    HW_TAKE(upper, table.column("upper"));
+    HW_TAKE(count, table.column("count"));
+    return LifeColumns{lower, upper, count, table.find_column("entry")};
+  }
+
   std::size_t of(life::ObservedField field) const {
     switch (field) {
       case life::ObservedField::lower:
@@ -93,10 +100,7 @@ Result<void> add_event(const formats::CsvTable& table, std::size_t row, const Fa
 Result<std::vector<life::Observed>> read_lives_file(const std::string& path) {
   HW_TAKE(table, read_table(path));
   HW_TRY(check_columns(table, {"lower", "upper", "count", "entry"}));
-  HW_TAKE(lower, table.column("lower"));
-  HW_TAKE(upper, table.column("upper"));
-  HW_TAKE(count, table.column("count"));
-  const LifeColumns columns{lower, upper, count, table.find_column("entry")};
+  HW_TAKE(columns, LifeColumns::find(table));
   std::vector<life::Observed> lives;
   lives.reserve(table.row_count());
   for (std::size_t row = 0; row < table.row_count(); ++row) {
@@ -105,6 +109,30 @@ Result<std::vector<life::Observed>> read_lives_file(const std::string& path) {
   }
   if (lives.empty()) return refuse(ErrorCode::bad_input, "{}: no life in it", path);
   return lives;
+}
+
+Result<std::vector<LivesGroup>> read_groups_file(const std::string& path) {
+  HW_TAKE(table, read_table(path));
+  HW_TRY(check_columns(table, {"group", "lower", "upper", "count", "entry"}));
+  HW_TAKE(group, table.column("group"));
+  HW_TAKE(columns, LifeColumns::find(table));
+  std::vector<LivesGroup> groups;
+  for (std::size_t row = 0; row < table.row_count(); ++row) {
+    const std::string_view name = table.text(row, group);
+    if (name.empty()) return refuse(Error{ErrorCode::bad_input, "a group is needed"}.at(table.place(row, group)));
+    HW_TAKE(one, life_of_row(table, row, columns));
+    auto there = std::find_if(groups.begin(), groups.end(), [&](const LivesGroup& at) { return at.name == name; });
+    if (there == groups.end()) {
+      if (groups.size() == groups_most) {
+        return refuse(
+            Error{ErrorCode::bad_input, fmt::format("more than {} groups", groups_most)}.at(table.place(row, group)));
+      }
+      there = groups.insert(there, {std::string{name}, {}});
+    }
+    there->lives.push_back(one);
+  }
+  if (groups.size() < 2) return refuse(ErrorCode::bad_input, "{}: two groups at least are needed", path);
+  return groups;
 }
 
 Result<std::vector<WatchedHistory>> read_failures_file(const std::string& path) {

@@ -11,7 +11,7 @@
 #include "src/service/stores_study.h"
 #include "src/service/use_cases.h"
 #include "src/web/floor_lines.h"
-#include "src/web/group_lines.h"
+#include "src/web/group_told.h"
 #include "src/web/reach.h"
 
 namespace hw::web {
@@ -29,7 +29,7 @@ struct ApiParts {
   service::StoresStudies& stores;
   http::SharedBytes contract_json;  // the contract, for GET /api/openapi.json
   const Reach& reach;               // whether other devices reach the server
-  GroupLines* group = nullptr;      // of a group's own site; a shop's has none
+  GroupTold* group = nullptr;       // of a group's own site; a shop's has none
   // Told when the shop is not what the store holds any more: a shipment of its edge has been taken.
   std::function<void()> outdated = {};
 };

@@ -36,7 +36,7 @@ Result<std::unique_ptr<GroupServer>> GroupServer::start(service::Plants& plants,
   group->lines_ = std::move(lines);
   HW_TRY(plants.announce(options.peer_address.value_or(fmt::format("http://127.0.0.1:{}", group->port()))));
   group->held_->look();
-  for (const auto step : {&HeldPlants::look, &HeldPlants::tell_and_hear}) {
+  for (const auto step : {&HeldPlants::look, &HeldPlants::tell_and_hear, &HeldPlants::read_lives}) {
     group->threads_.emplace_back([self = group.get(), step] { self->run(step); });
   }
   return group;

@@ -130,7 +130,7 @@ Result<std::shared_ptr<HeldPlant>> HeldPlants::open_from(std::shared_ptr<service
   HW_TAKE(shop, service::OpenShop::open(*held->store));
   held->shop = std::move(shop);
   held->reach = reach_of_plant(plant, parts_.reach);
-  InGroup group{plant == service::group_key ? &lines_ : nullptr, [&self = *held] { self.is_outdated = true; }};
+  InGroup group{plant == service::group_key ? &told_ : nullptr, [&self = *held] { self.is_outdated = true; }};
   HW_TAKE(site, ShopSite::open(*held->shop, parts_.files, *held->reach, parts_.clock, std::move(group)));
   held->site = std::move(site);
   HW_TRY(follow_feeds(*held, plant));
@@ -181,14 +181,28 @@ void HeldPlants::tell() {
 Result<void> HeldPlants::hear() {
   const auto group = find(service::group_key);
   if (!group) return {};
-  HW_TAKE(lines, parts_.plants.published(lines_.known()));
+  HW_TAKE(lines, parts_.plants.published(told_.lines.known()));
   std::vector<service::PlantSeen> plants;
   {
     const std::lock_guard lock(mutex_);
     plants = seen_;
   }
-  if (lines_.take(plants, std::move(lines))) group->site->tell_of_plants();
+  if (told_.lines.take(plants, std::move(lines))) group->site->tell_of_plants();
   return {};
+}
+
+void HeldPlants::read_lives() {
+  if (!find(service::group_key)) return;
+  std::vector<service::PlantSeen> plants;
+  {
+    const std::lock_guard lock(mutex_);
+    plants = seen_;
+  }
+  try {
+    lives_.step(plants, parts_.clock());
+  } catch (const sql::StorageFailed&) {
+    // look() says it
+  }
 }
 
 void HeldPlants::close() {

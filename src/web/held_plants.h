@@ -11,6 +11,7 @@
 
 #include "src/service/plants.h"
 #include "src/service/running_feeds.h"
+#include "src/web/lives_reading.h"
 #include "src/web/shop_site.h"
 
 namespace hw::web {
@@ -38,7 +39,8 @@ struct HoldingParts {
 
 class HeldPlants {
  public:
-  explicit HeldPlants(HoldingParts parts) : parts_(std::move(parts)) {}
+  explicit HeldPlants(HoldingParts parts)
+      : parts_(std::move(parts)), lives_(parts_.plants, told_.lives, parts_.report) {}
 
   // One round: lets go of what is not this server's any more, takes what nobody holds, gives up what is too much. A
   // plant that cannot be opened is tried again half a minute later. Called by one thread.
@@ -46,7 +48,9 @@ class HeldPlants {
   // Tells the other servers of the plants held here, and takes what they told: for the group's site. A plant of which
   // nothing was told for 15 s is told of. Called by one thread.
   void tell_and_hear();
-  // Lets go of all. No look() and tell_and_hear() after it.
+  // For the group's site: a step of LivesReading. Called by one thread.
+  void read_lives();
+  // Lets go of all. No look(), read_lives() and tell_and_hear() after it.
   void close();
 
   // The plant where this server holds it for certain.
@@ -83,7 +87,8 @@ class HeldPlants {
   Result<void> hear();
 
   HoldingParts parts_;
-  GroupLines lines_;
+  GroupTold told_;
+  LivesReading lives_;
   mutable std::mutex mutex_;
   std::map<std::string, std::shared_ptr<HeldPlant>> held_;  // changed by look() alone
   std::vector<service::PlantSeen> seen_;                    // when this server last looked; in the order of their keys

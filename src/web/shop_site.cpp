@@ -75,7 +75,7 @@ void ShopSite::add_own_routes() {
 
 void ShopSite::add_routes() {
   add_api(router_, {shop_, floor_, clock_, channel_, forecasts_, proposals_, studies_, stores_, files_->contract,
-                    reach_, group_.lines, group_.outdated});
+                    reach_, group_.told, group_.outdated});
   add_join(router_, {*devices_, reach_, clock_, channel_});
   const AccessParts access{*book_, *devices_, shop_, reach_, clock_, channel_};
   add_sign_in_routes(router_, access);

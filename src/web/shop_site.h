@@ -20,13 +20,13 @@ namespace hw::web {
 
 // What a site has of the group that it is in.
 struct InGroup {
-  GroupLines* lines = nullptr;          // of the group's own site, what is told of its plants; a plant's has none
+  GroupTold* told = nullptr;            // of the group's own site, what is told of its plants; a plant's has none
   std::function<void()> outdated = {};  // see ApiParts
 };
 
 class ShopSite {
  public:
-  // The shop, the reach and the group's lines outlive it. Refuses what the store refuses.
+  // The shop, the reach and what is told of the group outlive it. Refuses what the store refuses.
   static Result<std::unique_ptr<ShopSite>> open(service::OpenShop& shop, std::shared_ptr<const SiteFiles> files,
                                                 const Reach& reach, Clock clock, InGroup group = {});
   ~ShopSite();

@@ -14,10 +14,10 @@ const TOLD_MS_MAX = 60_000;
 const NARROW = { ...PHONE, viewport: { width: 320, height: 640 } };
 
 /** A test of pages of the group and its plants; the invented shop is none. */
-function groupTest(name, act) {
+function groupTest(name, act, begin = () => GroupOfPlants.open()) {
   if (!isReal) return;
   test(name, async ({ browser }) => {
-    const group = await GroupOfPlants.open();
+    const group = await begin();
     const pages = [];
     const open = async (url, place = DESK, more = {}) => {
       const page = await openPage(browser, url, place, more);
@@ -69,7 +69,7 @@ groupTest('Group: every plant is listed, and only what a group has is offered', 
   await told(page);
   assert.equal(await page.locator('.line[data-plant]').count(), 2);
   assert.match(await lineOf(page, 'north').innerText(), /North works[^]*0 of 2 run/);
-  assert.deepEqual(await page.locator('nav a').allInnerTexts(), ['Plants', 'Horizon']);
+  assert.deepEqual(await page.locator('nav a').allInnerTexts(), ['Plants', 'Horizon', 'Lives']);
   assert.equal(await page.locator('footer a[href="/access"]').count(), 1);
   await expectClean(page, 'plants');
   await page.locator('#find').fill('MILL');
@@ -222,3 +222,71 @@ groupTest('Group: German fits 320 px, light and dark, and no finding', async (gr
     await measure(page);
   }
 });
+
+const lathes = (page) => page.locator('[data-part="lathe/batteries"]');
+/** The group's server has read all that both plants have replaced. */
+async function readLives(page) {
+  const all = ({ parts }) =>
+    parts.length === 2 && parts.every(({ kind, lives }) => lives === (kind === 'lathe' ? 51 : 42));
+  await until(
+    'the lives are read',
+    async () => all(await page.evaluate(async () => (await fetch('/api/group/lives')).json())),
+    TOLD_MS_MAX,
+  );
+}
+
+groupTest(
+  'Group: parts whose lives differ between plants are told apart from those of which all may speak',
+  async ({ group, page: open }) => {
+    const page = await open();
+    await page.goto('/');
+    await told(page);
+    await readLives(page);
+    await page.getByRole('link', { name: 'Lives', exact: true }).click();
+    await lathes(page).waitFor();
+    assert.match(await lathes(page).innerText(), /North works sees more failures[^]*South works fewer/);
+    const sections = await page.locator('main section').allInnerTexts();
+    assert.match(sections[0], /^The plants differ\n[^]*Lathe/);
+    assert.match(sections[1], /^No difference that the data show\n[^]*With 36 failures only a great one would/);
+    await expectClean(page, 'lives of plants');
+    await page.locator('#find').fill('machining');
+    await until('the lathes are left out', async () => (await page.locator('[data-part]').count()) === 1);
+    await page.locator('#find').fill('');
+
+    await lathes(page).getByRole('link').click();
+    await page.locator('[data-verdict="differ"]').waitFor();
+    assert.equal(await page.locator('figure').count(), 2);
+    const row = async (of) => (await page.locator(`tbody tr[${of}]`).innerText()).replace(/\s+/g, ' ');
+    assert.match(await row('data-plant="north"'), /North works 30 of 33 .* d to .* d/);
+    assert.match(await row('data-plant="south"'), /South works 15 of 18/);
+    assert.match(await row('data-together'), /45 of 51/);
+    await page.locator('[data-working] summary').click();
+    const working = page.locator('[data-working]');
+    assert.match(await working.innerText(), /Log-rank test\s+chi-squared \d[^]*Test of Weibull fits\s+chi-squared \d/);
+    await expectClean(page, 'lives of a part over plants');
+    const north = await page.locator('tr[data-plant="north"] a').getAttribute('href');
+    assert.equal(north, `${group.urlOf('north')}/lives/lathe/batteries`);
+  },
+  () => GroupOfPlants.withLives(),
+);
+
+groupTest(
+  'Group: lives over the plants fit 320 px in German, light and dark, with no finding',
+  async ({ page: open }) => {
+    for (const colorScheme of ['light', 'dark']) {
+      const page = await open(NARROW, { locale: 'de-DE', colorScheme });
+      await page.goto('/');
+      await told(page);
+      await readLives(page);
+      await page.goto('/lives');
+      await lathes(page).getByText('Die Werke unterscheiden sich').waitFor();
+      await measure(page);
+      await expectClean(page, 'Lebensdauern der Werke');
+      await lathes(page).getByRole('link').click();
+      await page.locator('[data-working] summary').click();
+      await measure(page);
+      await expectClean(page, 'ein Teil in allen Werken');
+    }
+  },
+  () => GroupOfPlants.withLives(),
+);

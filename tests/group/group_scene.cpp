@@ -46,13 +46,19 @@ service::MachineRecord lathe() {
   task.task.triggers = {catalogue::CounterTrigger{"operating", 100, 10, 5}};
   task.task.reason = "a clogged filter starves the pump";
   task.began_at = now();
+  service::TaskRecord battery = task;
+  battery.task.key = "battery";
+  battery.task.title = "Replace the battery";
+  battery.task.work = catalogue::WorkType::replace;
+  battery.task.triggers = {catalogue::CalendarTrigger{{1, catalogue::CalendarInterval::Unit::year}, 0, 0}};
+  battery.began_at = now() - Duration::hours(24 * 50);
   service::MachineRecord record;
   record.machine.key = "l1";
   record.machine.name = "Lathe 1";
   record.machine.kind = "lathe";
   record.machine.cell = "cell";
   record.assemblies = {{"coolant", "Coolant"}};
-  record.tasks = {task};
+  record.tasks = {task, battery};
   return record;
 }
 

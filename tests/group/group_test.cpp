@@ -182,6 +182,47 @@ TEST_F(Groups, TheGroupsFloorShowsEveryPlantWhicheverServerHoldsIt) {
   EXPECT_EQ(boost::json::parse(scene.ask("a", "north", "GET", "/api/shop").text()).at("group"), false);
 }
 
+// North's batteries last for three days, south's for eight.
+TEST_F(Groups, LivesOfAllPlantsAreComparedWhicheverServerHoldsThem) {
+  join_both();
+  int id = 100;
+  for (const auto& [plant, days] : std::map<std::string, int>{{"north", 3}, {"south", 8}}) {
+    for (int ago = 49; ago >= 0; ago -= days) {
+      const std::string at = print(now() - Duration::hours(24 * ago)), sent = print(now());
+      const auto done =
+          scene.ask("a", plant, "POST", "/api/machines/l1/tasks/battery/done",
+                    fmt::format(R"({{"id":"{}","by":"Ada","at":"{}","sent_at":"{}","as_found":"failed"}})", id_of(++id),
+                                at, sent));
+      ASSERT_EQ(done.status, 200) << done.text();
+    }
+  }
+  const auto contract = boost::json::parse(*web::read_contract(in_source("")));
+  const auto expect_schema = [&](const http::Response& answer, const std::string& schema) {
+    ASSERT_EQ(answer.status, 200) << answer.text();
+    EXPECT_THAT(shop::mistakes_in(boost::json::parse(answer.text()),
+                                  contract.at_pointer("/components/schemas/" + schema), contract),
+                testing::IsEmpty());
+  };
+  const auto lives = [&](const std::string& server) {
+    const auto answer = scene.ask(server, "group", "GET", "/api/group/lives");
+    const auto parts = boost::json::parse(answer.text()).at("parts").as_array();
+    return parts.empty() ? 0 : parts[0].at("failures").to_number<int>();
+  };
+  for (const std::string server : {"a", "b"}) {
+    ASSERT_TRUE(comes_true([&] { return lives(server) == 16 + 6; })) << server;
+    expect_schema(scene.ask(server, "group", "GET", "/api/group/lives"), "GroupParts");
+    const auto study = scene.ask(server, "group", "GET", "/api/group/lives/lathe/battery");
+    expect_schema(study, "GroupPartStudy");
+    const auto told = boost::json::parse(study.text());
+    EXPECT_EQ(told.at("part").at("verdict"), "differ");
+    EXPECT_EQ(told.at("part").at("fails_most"), "Plant north");
+    EXPECT_EQ(told.at("plants").at(1).at("plant"), "south");
+  }
+  EXPECT_EQ(scene.ask("a", "group", "GET", "/api/group/lives/lathe/filter").status, 404);
+  EXPECT_EQ(scene.ask("a", "north", "GET", "/api/group/lives").status, 404) << "a plant knows nothing of the others";
+  EXPECT_EQ(scene.ask("a", "north", "GET", "/api/group/lives/lathe/battery").status, 404);
+}
+
 // As after a stop of some seconds: another server holds the plant, and what this one has in memory is old.
 TEST_F(Groups, AServerThatTheOthersGaveUpAnswersForNothingBeforeItHasLookedAgain) {
   scene.join("a");

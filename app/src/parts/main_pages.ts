@@ -38,6 +38,7 @@ const MAIN_PAGES: ReadonlyArray<MainPage> = [
 const GROUP_PAGES: ReadonlyArray<MainPage> = [
   { title: 'plants.title', address: FLOOR_ADDRESS, names: ['floor'] },
   { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon'] },
+  { title: 'lives.title', address: LIVES_ADDRESS, names: ['lives', 'part'] },
 ];
 /** What a group's site has besides: it is about people, not about machines. */
 const GROUP_OTHERS: ReadonlyArray<Page['name']> = ['access', 'enter', 'join', 'me', 'unsent', 'not there'];

@@ -23,6 +23,8 @@ import type {
   Floor,
   ForecastWorking,
   GroupFloor,
+  GroupParts,
+  GroupPartStudy,
   Horizon,
   HourReading,
   HourReadingEdit,
@@ -206,6 +208,8 @@ export const client = {
   shop: () => ask<Shop>('shop'),
   floor: () => ask<Floor>('floor'),
   groupFloor: () => ask<GroupFloor>('groupFloor'),
+  groupParts: () => ask<GroupParts>('groupParts'),
+  groupPart: (kind: string, task: string) => ask<GroupPartStudy>('groupPart', { path: { kind, task } }),
   machine: (machine: string) => ask<Machine>('machine', { path: { machine } }),
   days: (machine: string, counter: string, from: string, to: string) =>
     ask<CounterDays>('days', { path: { machine }, query: { counter, from, to } }),

@@ -155,6 +155,11 @@ export type SayingCode =
   | 'life-hardly-failures'
   | 'life-wide-shape'
   | 'life-wear-unknown'
+  | 'life-no-age'
+  | 'life-none-failed'
+  | 'life-never-together'
+  | 'life-few-to-compare'
+  | 'no-group-part'
   | 'no-part'
   | 'plant-moved'
   | 'interval-demanded'
@@ -852,6 +857,106 @@ export interface GroupWeek {
   /** that most likely fall due in it; in the first also what is due already */
   tasks: number;
   minutes: number;
+}
+
+export interface GroupParts {
+  now: string;
+  /** of the group */
+  plants: number;
+  /** those whose lives are among these; the others are read within minutes */
+  plants_read: number;
+  parts: GroupPart[];
+}
+
+/** a kind of part, named by the library's task that replaces or overhauls it on machines of a kind, counted on the counter of most plants */
+export interface GroupPart {
+  kind: string;
+  task: string;
+  title: string;
+  work: WorkType;
+  /** on which its lives are counted; absent: days */
+  counter?: string;
+  unit: string;
+  plants: number;
+  lives: number;
+  failures: number;
+  /** unknown: the lives allow neither test */
+  verdict: 'differ' | 'no difference seen' | 'unknown';
+  /** where plants differ the title of the plant that fails most often beside what it could expect */
+  fails_most?: string;
+  fails_least?: string;
+}
+
+export interface GroupPartStudy {
+  now: string;
+  /** when it was worked out */
+  as_of: string;
+  part: GroupPart;
+  /** a test whose p is below it says that plants differ: 0.05, of two tests 0.025 */
+  p_needed: number;
+  log_rank?: DifferenceTest;
+  no_log_rank?: Remark;
+  weibull?: DifferenceTest;
+  no_weibull?: Remark;
+  /** the fit of all lives together */
+  pooled?: FitFigures;
+  not_pooled?: Remark;
+  /** of all lives together; at most 40 points, as of each plant */
+  survival: SurvivalPoint[];
+  /** in the order of their titles */
+  plants: GroupPartPlant[];
+  /** titles of plants that count its lives on another counter: left out */
+  on_other_counter: string[];
+}
+
+export interface DifferenceTest {
+  statistic: number;
+  degrees: number;
+  /** how likely plants that do not differ would look as different as these, or more */
+  p: number;
+  by: 'chi-squared' | 'permutation';
+  /** by which the statistic is divided for p, for small samples */
+  correction: number;
+}
+
+export interface GroupPartPlant {
+  /** its key */
+  plant: string;
+  title: string;
+  machines: number;
+  lives: number;
+  failures: number;
+  left_out: number;
+  /** failures, were all plants alike (log-rank) */
+  expected?: number;
+  /** false: fewer than five failures, or no fit */
+  is_in_weibull_test: boolean;
+  fit?: FitFigures;
+  /** why there is no fit */
+  refused?: Remark;
+  /** the present one */
+  interval?: number;
+  /** of the least expected cost by the plant's own lives, under its own costs; absent: they do not say */
+  best_by_own?: BestInterval;
+  /** the same by the lives of all plants */
+  best_by_pooled?: BestInterval;
+  survival: SurvivalPoint[];
+}
+
+export interface BestInterval {
+  /** absent: run to failure */
+  interval?: number;
+}
+
+/** the likeliest Weibull distribution; ranges by likelihood ratio, 95 % */
+export interface FitFigures {
+  shape: number;
+  scale: number;
+  shape_range: Ends;
+  scale_range: Ends;
+  /** the age by which a tenth has failed */
+  b10: number;
+  b10_range: Ends;
 }
 
 export interface Floor {
@@ -3340,6 +3445,8 @@ export const operations = {
   groupFloor: { method: 'GET', path: '/api/group/floor', permission: 'look wide' },
   shipments: { method: 'GET', path: '/api/edge/shipments', permission: 'send' },
   sendPiece: { method: 'PUT', path: '/api/edge/shipments/{shipment}/pieces/{piece}', permission: 'send' },
+  groupParts: { method: 'GET', path: '/api/group/lives', permission: 'look wide' },
+  groupPart: { method: 'GET', path: '/api/group/lives/{kind}/{task}', permission: 'look wide' },
   labels: { method: 'GET', path: '/api/labels.pdf', permission: 'look wide' },
   authority: { method: 'GET', path: '/authority.crt', permission: 'open' },
   join: { method: 'GET', path: '/api/join', permission: 'open' },

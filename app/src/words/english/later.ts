@@ -2,6 +2,7 @@
 
 import { access } from './access';
 import { finding } from './finding';
+import { groupLives } from './group_lives';
 import { labels } from './labels';
 import { lives } from './lives';
 import { logbook } from './logbook';
@@ -18,6 +19,7 @@ import { today } from './today';
 export const later = {
   ...access,
   ...finding,
+  ...groupLives,
   ...labels,
   ...lives,
   ...logbook,

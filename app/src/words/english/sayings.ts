@@ -196,6 +196,12 @@ export const sayings = {
   'said.life-hardly-failures': 'With one or two failures the shape is next to unknown: look at its range.',
   'said.life-wide-shape': 'The shape’s range spans more than a factor of ten: by itself the fit is nearly worthless.',
   'said.life-wear-unknown': 'Whether the part wears out (shape above 1) cannot be told yet.',
+  'said.life-no-age': 'A part failed between two looks: its age is not known, which this test needs.',
+  'said.life-none-failed': 'No part has failed yet: there is nothing to compare.',
+  'said.life-never-together':
+    'No part of one failed while those of another were at that age: there is nothing to compare.',
+  'said.life-few-to-compare': 'This test needs {least} failures each of two at least.',
+  'said.no-group-part': 'No two plants have lives of such a part.',
   'said.plant-moved': 'Another server answers for this plant now. Ask again.',
   'said.no-part': 'No machine of that kind has such a part.',
   'said.interval-demanded': 'The task is demanded by {demand}: say who allowed a longer interval, and why.',

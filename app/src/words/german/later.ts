@@ -2,6 +2,7 @@ import type { Wording } from '../catalogue';
 import type { later as english } from '../english/later';
 import { access } from './access';
 import { finding } from './finding';
+import { groupLives } from './group_lives';
 import { labels } from './labels';
 import { lives } from './lives';
 import { logbook } from './logbook';
@@ -18,6 +19,7 @@ import { today } from './today';
 export const later: Wording<typeof english> = {
   ...access,
   ...finding,
+  ...groupLives,
   ...labels,
   ...lives,
   ...logbook,

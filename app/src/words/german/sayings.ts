@@ -211,6 +211,13 @@ export const sayings: Wording<typeof english> = {
   'said.life-wide-shape':
     'Der Bereich der Form umfasst mehr als das Zehnfache: Für sich ist die Anpassung fast wertlos.',
   'said.life-wear-unknown': 'Ob das Teil verschleißt (Form über 1), lässt sich noch nicht sagen.',
+  'said.life-no-age':
+    'Ein Teil fiel zwischen zwei Kontrollen aus: Sein Alter, das dieser Test braucht, ist nicht bekannt.',
+  'said.life-none-failed': 'Noch ist kein Teil ausgefallen: Es gibt nichts zu vergleichen.',
+  'said.life-never-together':
+    'Kein Teil der einen fiel aus, während die der anderen in diesem Alter waren: Es gibt nichts zu vergleichen.',
+  'said.life-few-to-compare': 'Dieser Test braucht bei mindestens zweien je {least} Ausfälle.',
+  'said.no-group-part': 'Keine zwei Werke kennen Lebensdauern eines solchen Teils.',
   'said.plant-moved': 'Ein anderer Server betreut dieses Werk jetzt. Noch einmal fragen.',
   'said.no-part': 'Keine Maschine dieser Art hat ein solches Teil.',
   'said.interval-demanded':
