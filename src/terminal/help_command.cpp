@@ -9,6 +9,7 @@
 #include "src/terminal/commands_in.h"
 #include "src/terminal/completion.h"
 #include "src/terminal/man_page.h"
+#include "src/terminal/settings.h"
 
 namespace hw::terminal {
 namespace {
@@ -22,8 +23,9 @@ BOOST_DESCRIBE_STRUCT(CommandHelp, (), (name, about, options))
 
 struct Help {
   std::vector<CommandHelp> commands;
+  std::vector<std::string> settings;  // as variables of the environment
 };
-BOOST_DESCRIBE_STRUCT(Help, (), (commands))
+BOOST_DESCRIBE_STRUCT(Help, (), (commands, settings))
 
 Help help_of_all(const CLI::App& app) {
   Help help;
@@ -32,6 +34,7 @@ Help help_of_all(const CLI::App& app) {
     for (const OptionRow& option : row.options) command.options.push_back(option.name);
     help.commands.push_back(std::move(command));
   }
+  for (const std::string& setting : all_settings(app)) help.settings.push_back(variable_of(setting));
   return help;
 }
 

@@ -119,20 +119,24 @@ std::vector<std::string> settings_in(const CLI::App& command) {
   return settings;
 }
 
+std::vector<std::string> all_settings(const CLI::App& app) {
+  std::vector<std::string> all;
+  for (const CLI::App* command : commands_in(app)) {
+    const bool is_server = command->get_option_no_throw("--config") != nullptr;
+    if (is_server) std::ranges::move(settings_in(*command), std::back_inserter(all));
+  }
+  std::sort(all.begin(), all.end());
+  all.erase(std::unique(all.begin(), all.end()), all.end());
+  return all;
+}
+
 Result<Settings> settings_of(const CLI::App& command, const std::vector<std::string>& words,
                              const Environment& environment) {
   Settings settings;
   if (const auto file = settings_file(words, environment)) {
     HW_TAKE(text, read_whole_file(*file));
-    std::vector<std::string> known = settings_in(command);
     // One file is for all servers: what only others have is passed over.
-    for (const CLI::App* other : commands_in(*command.get_parent())) {
-      if (other->get_option_no_throw("--config") == nullptr) continue;
-      for (std::string& name : settings_in(*other)) known.push_back(std::move(name));
-    }
-    std::sort(known.begin(), known.end());
-    known.erase(std::unique(known.begin(), known.end()), known.end());
-    HW_TAKE(read, parse_settings(text, *file, known));
+    HW_TAKE(read, parse_settings(text, *file, all_settings(*command.get_parent())));
     settings = std::move(read);
   }
   for (const std::string& name : settings_in(command)) {

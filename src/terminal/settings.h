@@ -55,7 +55,8 @@ Result<Settings> settings_of(const CLI::App& command, const std::vector<std::str
 std::vector<std::string> with_settings(const CLI::App& command, std::vector<std::string> words,
                                        const Settings& settings);
 
-// The settings that a command has.
+// The settings that a command has, and those of all servers, each once.
 std::vector<std::string> settings_in(const CLI::App& command);
+std::vector<std::string> all_settings(const CLI::App& app);
 
 }  // namespace hw::terminal

@@ -94,6 +94,9 @@ class House(unittest.TestCase):
         self.assertGreater(len(documented.operations_of(repository().texts[documented.CONTRACT])), 40)
         self.holds(documented.operations_on_their_page(repository()))
 
+    def test_monitored_metrics_are_there(self):
+        self.holds(documented.monitored_metrics_are_there(repository()))
+
     def test_what_is_asked_of_security_is_shown_by_tests_that_exist(self):
         self.assertGreater(len(security.roles_of(repository().texts[security.CONTRACT])), 5)
         self.holds(security.named_tests_exist(repository()))

@@ -185,6 +185,12 @@ class RulesFindViolations(unittest.TestCase):
         self.passes(documented.operations_on_their_page, page, both, beside=contract)
         self.finds(documented.operations_on_their_page, page, both + "| `GET /gone` | three |\n", 3, beside=contract)
 
+    def test_a_monitored_metric_that_is_none(self):
+        metrics = {"src/web/metrics.cpp": 'print_head(out, "hourwright_tasks", "", "");\n'}
+        page = "packaging/monitoring/alerts.yaml"
+        self.passes(documented.monitored_metrics_are_there, page, "expr: hourwright_tasks > 0\n", beside=metrics)
+        self.finds(documented.monitored_metrics_are_there, page, "\nexpr: hourwright_gone > 0\n", 2, beside=metrics)
+
     def test_a_requirement_of_security_without_its_test(self):
         page, tests = "docs/methods/security.md", {"src/a_test.cpp": "TEST_F(Door, IsShut) {}\n"}
         self.passes(security.named_tests_exist, page, "| 1.2 | shut | `Door.IsShut` |\n", beside=tests)

@@ -57,3 +57,15 @@ def operations_on_their_page(tree: Tree) -> list[Violation]:
     missing = [Violation(OPERATIONS_PAGE, 1, f"`{one}` has no row that says what it is for") for one in operations - rows.keys()]
     stale = [Violation(OPERATIONS_PAGE, rows[one], f"`{one}` is no operation of {CONTRACT}") for one in rows.keys() - operations]
     return missing + stale
+
+
+MONITORING, METRICS = "packaging/monitoring/", "src/web/metrics.cpp"
+
+
+def monitored_metrics_are_there(tree: Tree) -> list[Violation]:
+    """Alerts and dashboards name metrics that /metrics has."""
+    metrics = tree.texts.get(METRICS, "")
+    return [Violation(path, number, f"`{name}` is no metric of {METRICS}")
+            for path in tree.paths(ends=(".yaml", ".json")) if path.startswith(MONITORING)
+            for number, line in enumerate(tree.texts[path].split("\n"), start=1)
+            for name in re.findall(r"\bhourwright_\w+", line) if f'"{name}' not in metrics]
