@@ -51,7 +51,8 @@ std::string in_postgres(const sql::Migration& step) {
     if (!is_in_parts) continue;
     for (std::string& part : sql::part_names(table, in_parts)) kept_apart.push_back(std::move(part));
   }
-  return sql::in_postgres(step.sql, in_parts) + sql::keep_tenants_apart(kept_apart, "plant", "plant");
+  return sql::in_postgres(step.sql, in_parts) + sql::keep_tenants_apart(kept_apart, "plant", "plant") +
+         std::string{on_postgres_besides(step.version)};
 }
 
 // What the file `database` says: an address, maybe "plant KEY", and "moving" while the shop is on its way there.

@@ -21,6 +21,9 @@ inline constexpr std::int32_t application_id = 0x48777231;  // "Hwr1"
 
 std::span<const sql::Migration> migrations();
 
+// What a step does besides on PostgreSQL alone; empty: nothing.
+std::string_view on_postgres_besides(int version);
+
 // Refuses (unsupported) tables that are not this program's; `where` says whose they are.
 Result<void> check_tables_are_ours(sql::Connection& db, std::string_view where);
 
