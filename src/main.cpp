@@ -22,6 +22,7 @@
 #include "src/storage/founding_files.h"
 #include "src/storage/grants.h"
 #include "src/storage/moving.h"
+#include "src/storage/open_files.h"
 #include "src/storage/open_store.h"
 #include "src/storage/rebuild.h"
 #include "src/terminal/command_line.h"
@@ -269,6 +270,14 @@ Result<copies::CopyReport> restore_copy(const terminal::RestoreCall& call) {
   return storage::restore_copy(call.file, call.data);
 }
 
+Result<copies::ExportReport> export_shop(const terminal::ExportCall& call) {
+  return storage::export_shop(call.data, call.folder, now());
+}
+
+Result<copies::ExportReport> import_shop(const terminal::ExportCall& call) {
+  return storage::import_shop(call.folder, call.data);
+}
+
 Result<copies::MoveReport> move_to_server(const terminal::CopyToCall& call) {
   return storage::move_to_server(call.data, call.database);
 }
@@ -298,5 +307,7 @@ int main(int argc, char** argv) {
                             .move_to_server = hw::move_to_server,
                             .rebuild = hw::rebuild,
                             .examine = hw::examine,
-                            .edge = hw::serve_edge});
+                            .edge = hw::serve_edge,
+                            .export_shop = hw::export_shop,
+                            .import_shop = hw::import_shop});
 }

@@ -104,19 +104,6 @@ Result<WorkFolder> work_for(const fs::path& file) {
   return WorkFolder::make(work_beside(fs::temp_directory_path(error) / file.filename()));
 }
 
-Result<void> check_empty(const fs::path& data) {
-  std::error_code error;
-  const fs::path above = folder_of(work_beside(data));
-  if (!fs::is_directory(above, error)) {
-    return refuse(ErrorCode::not_found, "{}: there is no folder {} to make it in", data.string(), above.string());
-  }
-  if (!fs::exists(data, error)) return {};
-  if (!fs::is_directory(data, error)) return refuse(ErrorCode::bad_input, "{}: it is no folder", data.string());
-  if (fs::is_empty(data, error)) return {};
-  return refuse(ErrorCode::conflict,
-                "{}: something is in it; a copy is restored only into a folder that is new or empty", data.string());
-}
-
 }  // namespace
 
 Result<CopyReport> make_copy(const fs::path& data, const fs::path& file, Instant now) {
@@ -147,7 +134,7 @@ Result<CopyReport> check_copy(const fs::path& file) {
 }
 
 Result<CopyReport> restore_copy(const fs::path& file, const fs::path& data) {
-  HW_TRY(check_empty(data));
+  HW_TRY(check_is_new(data));
   HW_TRY(read_copy_head(file));
   HW_TAKE(work, WorkFolder::make(work_beside(data)));
   HW_TRY(sql::check_local_file_system(work.path()));

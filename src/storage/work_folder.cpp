@@ -46,4 +46,16 @@ Result<void> check_room(const fs::path& folder, std::uint64_t bytes, std::string
                 static_cast<double>(space.available) / 1e6);
 }
 
+Result<void> check_is_new(const fs::path& folder) {
+  std::error_code error;
+  const fs::path above = fs::absolute(work_beside(folder)).parent_path();
+  if (!fs::is_directory(above, error)) {
+    return refuse(ErrorCode::not_found, "{}: there is no folder {} to make it in", folder.string(), above.string());
+  }
+  if (!fs::exists(folder, error)) return {};
+  if (!fs::is_directory(folder, error)) return refuse(ErrorCode::bad_input, "{}: it is no folder", folder.string());
+  if (fs::is_empty(folder, error)) return {};
+  return refuse(ErrorCode::conflict, "{}: something is in it; a folder that is new or empty is right", folder.string());
+}
+
 }  // namespace hw::storage

@@ -31,4 +31,8 @@ std::filesystem::path work_beside(const std::filesystem::path& file);
 // Refuses (disk_full), with both numbers, where the folder's disk has less room than that.
 Result<void> check_room(const std::filesystem::path& folder, std::uint64_t bytes, std::string_view what_for);
 
+// Refuses a folder that cannot be made anew: not_found (the one above is missing), bad_input (it is a file), conflict
+// (something is in it).
+Result<void> check_is_new(const std::filesystem::path& folder);
+
 }  // namespace hw::storage

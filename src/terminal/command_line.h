@@ -12,6 +12,7 @@
 #include "libs/values/result.h"
 #include "src/access/permission_table.h"
 #include "src/copies/copy_report.h"
+#include "src/copies/export_report.h"
 #include "src/copies/move_report.h"
 #include "src/copies/retention.h"
 #include "src/proposal/stop_instance.h"
@@ -86,6 +87,11 @@ struct RestoreCall {
   std::string file;
   std::string data;
 };
+// Of export and import alike.
+struct ExportCall {
+  std::string folder;
+  std::string data = ".";
+};
 struct CopyToCall {
   std::string data;
   std::string database;  // a PostgreSQL database's address
@@ -119,6 +125,8 @@ struct Entrances {
   std::function<Result<service::RebuildReport>(const std::string& data)> rebuild = {};
   std::function<service::Examined(const std::string& data)> examine = {};
   std::function<Answer(const EdgeCall&)> edge = {};
+  std::function<Result<copies::ExportReport>(const ExportCall&)> export_shop = {};
+  std::function<Result<copies::ExportReport>(const ExportCall&)> import_shop = {};
 };
 
 // A command puts its options into the app; `answer` is what it says when it is the one that was called.
