@@ -27,6 +27,7 @@
 #include "src/storage/rebuild.h"
 #include "src/terminal/command_line.h"
 #include "src/terminal/ending.h"
+#include "src/terminal/new_shop_told.h"
 #include "src/terminal/share_folder.h"
 #include "src/terminal/supervisor.h"
 #include "src/web/access_table.h"
@@ -190,6 +191,7 @@ Answer found(const terminal::FoundCall& call) {
   HW_TAKE(share, terminal::share_folder());
   HW_TAKE(files, storage::read_founding_files(call.shop, share / "library"));
   HW_TAKE(shop, service::found_shop(files.shop, files.sets, now()));
+  if (call.is_looked_at) return terminal::told_of_new_shop(shop);
   HW_TAKE(store, open_to_found(call));
   HW_TAKE(there, store->shop());
   if (there) return refuse(ErrorCode::conflict, "{}: there is a shop already: {}", call.data, there->plant);

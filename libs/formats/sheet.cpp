@@ -103,6 +103,15 @@ Result<SheetTable> read_sheet(std::string_view bytes, const SheetLimits& limits)
   return std::move(table);
 }
 
+Result<std::vector<TitledSheet>> read_sheets(std::string_view bytes, const SheetLimits& limits) {
+  HW_TRY(check_kind(bytes));
+  if (!bytes.starts_with(zip_begin)) return refuse(ErrorCode::bad_input, "this is no workbook; save it as XLSX");
+  HW_TAKE(sheets, read_xlsx_sheets(bytes, limits));
+  for (TitledSheet& sheet : sheets) HW_TRY(square(sheet.table, limits));
+  if (sheets.empty()) return refuse(ErrorCode::bad_input, "nothing stands in the workbook");
+  return std::move(sheets);
+}
+
 std::string print(const SheetForm& form) {
   if (form.kind == SheetKind::xlsx) return "XLSX";
   return fmt::format("CSV, {}, {}", name_of(form.encoding), name_of(form.delimiter));

@@ -51,6 +51,15 @@ struct SheetLimits {
 // office's or a damaged one, text that is none, and a sheet in which nothing stands; too_large beyond the limits.
 Result<SheetTable> read_sheet(std::string_view bytes, const SheetLimits& limits = {});
 
+struct TitledSheet {
+  std::string title;  // as its tab says
+  SheetTable table;
+};
+
+// All sheets of a workbook (XLSX) that are not hidden and have something in them, in its order. Errors: those of
+// read_sheet, and bad_input for what is no workbook.
+Result<std::vector<TitledSheet>> read_sheets(std::string_view bytes, const SheetLimits& limits = {});
+
 // "XLSX"; "CSV, UTF-8, semicolons".
 std::string print(const SheetForm& form);
 

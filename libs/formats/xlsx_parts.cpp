@@ -96,7 +96,7 @@ Result<WorkbookParts> find_workbook_parts(const ZipArchive& archive) {
     if (name != "sheet" || is_hidden) return;
     const auto relation = relations.find(relation_id(attributes));
     if (relation != relations.end() && relation->second.type == "worksheet") {
-      parts.sheets.push_back(relation->second.part);
+      parts.sheets.push_back({std::string(attributes.find("name").value_or("")), relation->second.part});
     }
   }));
   if (const Relation* texts = relation_of_type(relations, "sharedStrings")) parts.shared_texts = texts->part;

@@ -2,6 +2,7 @@
 
 #include <charconv>
 #include <cmath>
+#include <functional>
 
 #include "libs/formats/utf8.h"
 #include "libs/formats/xml_reader.h"
@@ -175,20 +176,40 @@ bool has_text(const std::vector<TableRow>& rows) {
 
 }  // namespace
 
-Result<SheetTable> read_xlsx(std::string_view bytes, const SheetLimits& limits) {
+// Sheets with something in them, in their order, as long as `take` wants more.
+static Result<void> hear_sheets(std::string_view bytes, const SheetLimits& limits,
+                                const std::function<bool(TitledSheet)>& take) {
   HW_TAKE(archive, ZipArchive::open(bytes, limits.unpacked_bytes_max));
   HW_TAKE(parts, find_workbook_parts(archive));
   HW_TAKE(shared, shared_texts(archive, parts.shared_texts));
-  SheetTable table;
-  table.form.kind = SheetKind::xlsx;
-  for (const std::string& part : parts.sheets) {
-    HW_TAKE(source, archive.file(part));
+  for (const SheetPart& sheet : parts.sheets) {
+    HW_TAKE(source, archive.file(sheet.part));
     CellListener heard(shared, limits);
-    HW_TRY(read_xml(*source, heard));
-    table.rows = std::move(heard.rows);
-    if (has_text(table.rows)) break;
+    if (auto read = read_xml(*source, heard); !read) return refuse(read.error());
+    if (!has_text(heard.rows)) continue;
+    if (!take({sheet.title, {{.kind = SheetKind::xlsx}, std::move(heard.rows)}})) return {};
   }
+  return {};
+}
+
+Result<SheetTable> read_xlsx(std::string_view bytes, const SheetLimits& limits) {
+  SheetTable table{{.kind = SheetKind::xlsx}, {}};
+  const auto take_first = [&](TitledSheet sheet) {
+    table = std::move(sheet.table);
+    return false;
+  };
+  HW_TRY(hear_sheets(bytes, limits, take_first));
   return table;
+}
+
+Result<std::vector<TitledSheet>> read_xlsx_sheets(std::string_view bytes, const SheetLimits& limits) {
+  std::vector<TitledSheet> sheets;
+  const auto take_all = [&](TitledSheet sheet) {
+    sheets.push_back(std::move(sheet));
+    return true;
+  };
+  HW_TRY(hear_sheets(bytes, limits, take_all));
+  return sheets;
 }
 
 }  // namespace hw::formats

@@ -5,12 +5,13 @@
 #include <sstream>
 
 #include "src/catalogue/shop_files.h"
+#include "src/catalogue/shop_workbook.h"
 
 namespace hw::storage {
 namespace {
 
 Result<std::string> text_of(const std::filesystem::path& file) {
-  std::ifstream in(file);
+  std::ifstream in(file, std::ios::binary);
   std::stringstream text;
   if (!in || !(text << in.rdbuf()))
     return refuse(ErrorCode::not_found, "{}: it is missing or cannot be read", file.string());
@@ -23,7 +24,9 @@ Result<FoundingFiles> read_founding_files(const std::filesystem::path& shop_file
                                           const std::filesystem::path& library) {
   FoundingFiles files;
   HW_TAKE(shop_text, text_of(shop_file));
-  HW_TAKE(shop, catalogue::parse_shop(shop_text, shop_file.string()));
+  const bool is_workbook = shop_file.extension() == ".xlsx";
+  HW_TAKE(shop, is_workbook ? catalogue::parse_shop_workbook(shop_text, shop_file.string())
+                            : catalogue::parse_shop(shop_text, shop_file.string()));
   files.shop = std::move(shop);
   std::error_code error;
   for (const auto& entry : std::filesystem::directory_iterator(library, error)) {

@@ -34,21 +34,22 @@
 #include "src/terminal/support_bundle_command.h"
 #include "src/terminal/tls_command.h"
 #include "src/terminal/token_command.h"
+#include "src/terminal/workbook_command.h"
 
 namespace hw::terminal {
 namespace {
 
 enum Exit { exit_done = 0, exit_refused = 1, exit_wrong_usage = 2 };
 
-constexpr std::array<AddCommand, 29> added_commands = {
+constexpr std::array<AddCommand, 30> added_commands = {
     add_hours_command,    add_due_command,      add_condition_command,      add_evaluate_command,
     add_life_command,     add_kits_command,     add_figures_command,        add_plan_command,
     add_rehearse_command, add_instance_command, add_serve_command,          add_edge_command,
     add_found_command,    add_demo_command,     add_logbook_command,        add_labels_command,
     add_tls_command,      add_admin_command,    add_token_command,          add_backup_command,
     add_restore_command,  add_export_command,   add_import_command,         add_copy_to_command,
-    add_rebuild_command,  add_doctor_command,   add_support_bundle_command, add_config_command,
-    add_help_command};
+    add_rebuild_command,  add_doctor_command,   add_support_bundle_command, add_workbook_command,
+    add_config_command,   add_help_command};
 
 int tell_error(const Error& error) {
   std::fprintf(stderr, "hourwright: %s\n", error.message.c_str());

@@ -68,7 +68,8 @@ struct FoundCall {
   std::optional<std::string> database;  // a PostgreSQL database's address
   std::string plant;                    // its key; empty: the usual one
   std::string shop;
-  bool is_at_edge = false;  // its record is kept by a server at the plant itself; it has no file then
+  bool is_looked_at = false;  // what would be founded is said, and nothing is made
+  bool is_at_edge = false;    // its record is kept by a server at the plant itself; it has no file then
 };
 struct DemoCall {
   std::string listen = "127.0.0.1:8470";

@@ -104,7 +104,9 @@ void add_found_command(CLI::App& app, const Entrances& entrances, Answer& answer
       ->add_option("--plant", call->plant,
                    "the shop's key among others of a database, for good: small letters, digits and -; else plant")
       ->type_name("KEY");
-  auto* file = command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml")->type_name("SHOP.toml");
+  auto* file = command->add_option("--shop", call->shop, "the shop's file, as demo/shop.toml, or workbook")
+                   ->type_name("SHOP.toml|SHOP.xlsx");
+  command->add_flag("--check", call->is_looked_at, "says what would be founded, and makes nothing");
   auto* edge = command->add_flag("--edge", call->is_at_edge,
                                  "instead: a plant of a group whose record a server at the plant keeps and sends");
   edge->excludes(file);
