@@ -114,6 +114,7 @@ export type SayingCode =
   | 'machine-held'
   | 'shift-begun'
   | 'parts-late'
+  | 'visit-shared'
   | 'one-isolation'
   | 'one-shut-down'
   | 'standing-free'
@@ -2228,8 +2229,18 @@ export interface StopEstimate {
   people: TriedPeople[];
   /** the same part summed over the tasks */
   parts: Part[];
+  visit?: TriedVisit;
   /** what stands against it */
   troubles: Sentence[];
+}
+
+/** of the outside service, where the shop says what its coming costs; nothing to pay where it comes in that shift anyway */
+export interface TriedVisit {
+  cost: number;
+  /** of the way, in that shift */
+  hours: number;
+  /** for which it comes then too, by their names */
+  machines: string[];
 }
 
 export interface TryCost {
@@ -2239,6 +2250,8 @@ export interface TryCost {
   overtime: number;
   /** early and late losses */
   timing: number;
+  /** of the outside service's visit that it opens */
+  travel: number;
   total: number;
 }
 
@@ -2409,6 +2422,8 @@ export interface PlanMoney {
   end: number;
   /** agreed stops moved; absent where none is agreed */
   moving?: number;
+  /** visits of the outside service; absent where the shop says nothing of them */
+  travel?: number;
   total: number;
 }
 
