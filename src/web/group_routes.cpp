@@ -3,13 +3,20 @@
 
 namespace hw::web {
 
+namespace {
+
+http::Response no_group() {
+  return http::problem({ErrorCode::not_found, "this is the site of a plant; the group's plants are at the group's own"});
+}
+
+}  // namespace
+
 void add_group_routes(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/group/floor", [parts](const http::Request&) {
-    if (!parts.group) {
-      return http::problem(
-          {ErrorCode::not_found, "this is the site of a plant; the group's plants are at the group's own"});
-    }
-    return http::Response::json(parts.group->floor(parts.clock()));
+    return parts.group ? http::Response::json(parts.group->floor(parts.clock())) : no_group();
+  });
+  router.add("GET", "/api/group/visits", [parts](const http::Request&) {
+    return parts.group ? http::Response::json(parts.group->visits(parts.clock())) : no_group();
   });
 }
 

@@ -38,6 +38,7 @@ std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>&
     there.insert({"POST", std::string("/api/machines/{machine}/") + of_machine});
   there.insert({"POST", "/api/entries/{entry}/correct"});
   there.insert({"GET", "/healthz"});
+  there.insert({"GET", "/api/group/visits"});                          // tests/group
   there.insert({"GET", "/api/group/floor"});                           // tests/group
   for (const auto& [route, operation] : all_operations) {              // by join_served_test
     if (route.pattern.starts_with("/api/lives")) there.insert(route);  // lives_api_test.cpp

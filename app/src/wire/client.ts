@@ -23,6 +23,7 @@ import type {
   Floor,
   ForecastWorking,
   GroupFloor,
+  GroupVisits,
   Horizon,
   HourReading,
   HourReadingEdit,
@@ -206,6 +207,7 @@ export const client = {
   shop: () => ask<Shop>('shop'),
   floor: () => ask<Floor>('floor'),
   groupFloor: () => ask<GroupFloor>('groupFloor'),
+  groupVisits: () => ask<GroupVisits>('groupVisits'),
   machine: (machine: string) => ask<Machine>('machine', { path: { machine } }),
   days: (machine: string, counter: string, from: string, to: string) =>
     ask<CounterDays>('days', { path: { machine }, query: { counter, from, to } }),

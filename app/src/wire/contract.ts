@@ -797,6 +797,8 @@ export interface PlantLine {
   machines: GroupMachine[];
   /** 13 weeks from this one on */
   weeks: GroupWeek[];
+  /** of the outside service, as in GroupVisits */
+  visits: GroupVisit[];
 }
 
 export interface GroupMachine {
@@ -813,6 +815,43 @@ export interface GroupMachine {
   /** of each open finding its severity, the most severe first */
   findings: Severity[];
   next_stop_on: string | null;
+}
+
+export interface GroupVisits {
+  now: string;
+  plants: PlantVisits[];
+}
+
+export interface PlantVisits {
+  /** the plant's site is at this name below the group's */
+  key: string;
+  title: string;
+  /** those that are not over, by when they begin; null: nothing was told of them yet */
+  visits: GroupVisit[] | null;
+}
+
+/** all agreed stops of one day and shift in which the outside service has work */
+export interface GroupVisit {
+  /** the plant's day */
+  on: string;
+  shift: string;
+  begins_at: string;
+  ends_at: string;
+  stops: GroupVisitStop[];
+  /** of the outside service's people, all together */
+  work_h: number;
+  /** what its coming takes; 0 where the plant says nothing of it */
+  way_h: number;
+  /** the same in money */
+  way_cost: number;
+  /** ISO 4217 */
+  currency: string;
+}
+
+export interface GroupVisitStop {
+  stop: string;
+  /** its name */
+  machine: string;
 }
 
 export interface GroupWeek {
@@ -3321,6 +3360,7 @@ export const operations = {
   shop: { method: 'GET', path: '/api/shop', permission: 'look' },
   floor: { method: 'GET', path: '/api/floor', permission: 'look' },
   groupFloor: { method: 'GET', path: '/api/group/floor', permission: 'look wide' },
+  groupVisits: { method: 'GET', path: '/api/group/visits', permission: 'look wide' },
   labels: { method: 'GET', path: '/api/labels.pdf', permission: 'look wide' },
   authority: { method: 'GET', path: '/authority.crt', permission: 'open' },
   join: { method: 'GET', path: '/api/join', permission: 'open' },

@@ -1,0 +1,1 @@
+#include "src/service/plant_visits.h"
