@@ -1,6 +1,6 @@
 #pragma once
-// Visits of the outside service to a plant, as the servers of a group tell each other of them: agreed stops with work of
-// its, gathered by day and shift.
+// Visits of the outside service to a plant, as the servers of a group tell each other of them: agreed stops with work
+// of its, gathered by day and shift.
 
 #include <string>
 #include <vector>

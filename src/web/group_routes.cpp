@@ -6,7 +6,8 @@ namespace hw::web {
 namespace {
 
 http::Response no_group() {
-  return http::problem({ErrorCode::not_found, "this is the site of a plant; the group's plants are at the group's own"});
+  return http::problem(
+      {ErrorCode::not_found, "this is the site of a plant; the group's plants are at the group's own"});
 }
 
 }  // namespace
