@@ -6,6 +6,8 @@ import { SHIFTS, standingMinutes, strictest } from './stops.mjs';
 
 const DAY_MS = 86_400_000;
 const PER_HOUR = 80;
+/** Of the outside service, to come once. */
+const WAY = { cost: 240, hours: 1 };
 const PARTS_OF_COST = ['stops', 'lost_production', 'labour_premium', 'overtime', 'timing', 'end'];
 const SHARES = [0.2, 0.45, 0.05, 0.02, 0.24, 0.04];
 
@@ -58,6 +60,7 @@ export class Proposals {
       premium: isSaturday(wish.on) ? hours * 22 : 0,
       overtime: over * 60,
       timing: sum(risks.map(({ loss }) => loss)),
+      travel: tasks.some(({ skill }) => skill === 'outside service') ? WAY.cost : 0,
     };
     const loss = (days) => sum(risks.filter((one) => one[days] > 0).map((one) => one.loss));
     return {
@@ -70,6 +73,7 @@ export class Proposals {
       tasks: risks,
       people: peopleOf(tasks),
       parts: tasks.flatMap((task) => task.parts),
+      ...(cost.travel > 0 && { visit: { ...WAY, machines: [] } }),
       troubles: over > 0 ? [sentence('It is too long.', 'stop-too-long', {}, { hours, room: hours - over })] : [],
     };
   }

@@ -28,6 +28,7 @@ export type Page =
   | { name: 'use changes' }
   | { name: 'today' }
   | { name: 'stops' }
+  | { name: 'visits' }
   | { name: 'stop'; stop: string }
   | { name: 'lives' }
   | { name: 'part'; kind: string; task: string }
@@ -57,6 +58,7 @@ const PLAIN: Readonly<Record<string, Page>> = {
   'use-changes': { name: 'use changes' },
   today: { name: 'today' },
   stops: { name: 'stops' },
+  visits: { name: 'visits' },
   lives: { name: 'lives' },
   stores: { name: 'stores' },
   kits: { name: 'kits' },
@@ -115,6 +117,8 @@ export const HORIZON_ADDRESS = '/horizon';
 export const horizonUntil = (by: string) => withQuery(HORIZON_ADDRESS, { as: 'list', by });
 export const USE_CHANGES_ADDRESS = '/use-changes';
 export const TODAY_ADDRESS = '/today';
+/** Of a group's site: visits of the outside service to its plants. */
+export const VISITS_ADDRESS = '/visits';
 /** The working of a task's forecast date. */
 export const taskDateAddress = (machine: string, task: string) =>
   `${machineAddress(machine)}/task-date/${encodeURIComponent(task)}`;

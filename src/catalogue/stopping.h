@@ -24,6 +24,14 @@ struct StopSetUp {
 };
 BOOST_DESCRIBE_STRUCT(StopSetUp, (), (hours, cost))
 
+// What it takes the outside service to come, once for all that it does in the plant in a shift.
+struct OutsideVisit {
+  double hours = 0;  // of its people's in that shift, 0 to 24 and no longer than the plant's longest shift
+  double cost = 0;   // 0 to 1e6
+  bool operator==(const OutsideVisit&) const = default;
+};
+BOOST_DESCRIBE_STRUCT(OutsideVisit, (), (hours, cost))
+
 // People of one skill in one shift of some weekdays. The plant need not work then: that is when standing costs nothing.
 struct CrewHours {
   std::vector<int> weekdays;    // ISO, of the day on which the shift begins
@@ -94,7 +102,8 @@ struct Stopping {
   double overtime_per_hour = 30;  // beside the labour
   StopSetUp powered_at_rest{0.25, 20};
   StopSetUp isolated{0.75, 60};
-  double moving = 50;  // what moving a stop is worth that people have been told of
+  double moving = 50;                              // what moving a stop is worth that people have been told of
+  std::optional<OutsideVisit> outside_visit = {};  // nothing: it is there anyway
   std::vector<Crew> crews;
   std::vector<Absence> absences;
   std::vector<Blackout> blackouts;
@@ -104,7 +113,7 @@ struct Stopping {
 };
 BOOST_DESCRIBE_STRUCT(Stopping, (),
                       (currency, standing_per_hour, labour_per_hour, overtime_per_hour, powered_at_rest, isolated,
-                       moving, crews, absences, blackouts, parts_awaited, stores))
+                       moving, outside_visit, crews, absences, blackouts, parts_awaited, stores))
 
 // What a stop in that state takes; one in production takes what one at rest does, should it come to a stop.
 inline const StopSetUp& set_up_of(const Stopping& stopping, EnergyState energy) {

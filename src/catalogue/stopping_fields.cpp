@@ -45,6 +45,10 @@ std::string read_currency(TomlTable& table, const std::string& fallback) {
   return currency;
 }
 
+OutsideVisit read_outside_visit(TomlTable& table) {
+  return {amount_or(table, "hours", 0, set_up_hours_max), amount_or(table, "cost", 0, money_max)};
+}
+
 Stopping read_prices(TomlTable& table) {
   Stopping out;
   out.currency = read_currency(table, out.currency);
@@ -52,6 +56,7 @@ Stopping read_prices(TomlTable& table) {
   out.labour_per_hour = amount_or(table, "labour_per_hour", out.labour_per_hour, money_max);
   out.overtime_per_hour = amount_or(table, "overtime_per_hour", out.overtime_per_hour, money_max);
   out.moving = amount_or(table, "moving", out.moving, money_max);
+  if (table.has("outside_visit")) out.outside_visit = table.one("outside_visit", read_outside_visit);
   const auto set_up = [&](std::string_view field, StopSetUp& into) {
     if (table.has(field)) into = table.one(field, [&](TomlTable& one) { return read_set_up(one, into); });
   };
@@ -152,6 +157,20 @@ void check_crews(TomlTable& table, const Shop& shop) {
   }
 }
 
+// A plant without shifts has one of 24 h a day.
+void check_outside_visit(TomlTable& table, const Shop& shop) {
+  if (!shop.stopping.outside_visit || shop.calendar.shifts.empty()) return;
+  constexpr int day_minutes = 24 * 60;
+  int longest = 0;
+  for (const Shift& shift : shop.calendar.shifts) {
+    const int length = shift.ends_minute - shift.begins_minute;
+    longest = std::max(longest, length > 0 ? length : length + day_minutes);
+  }
+  const double hours = shop.stopping.outside_visit->hours;
+  if (hours * 60 <= longest) return;
+  table.mistake("stopping", fmt::format("outside_visit.hours: {} is longer than any shift", hours));
+}
+
 void check_persons(TomlTable& table, const Shop& shop) {
   for (const Absence& absence : shop.stopping.absences) {
     const auto name_of = [](const Person& one) { return one.name; };
@@ -201,6 +220,7 @@ void check_stopping(TomlTable& table, const Shop& shop) {
     if (!seen.insert(crew.skill).second) table.mistake("crew", fmt::format("\"{}\" stands twice", word_of(crew.skill)));
   }
   check_crews(table, shop);
+  check_outside_visit(table, shop);
   check_persons(table, shop);
   check_machines(table, shop);
 }

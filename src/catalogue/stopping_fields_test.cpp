@@ -39,6 +39,7 @@ TEST(StoppingFields, WhatAShopSaysIsTakenAndTheRestStays) {
 [stopping]
 currency = "SEK"
 isolated = { hours = 1, cost = 400 }
+outside_visit = { hours = 1.5, cost = 250 }
 [[crew]]
 skill = "technician"
 [[crew.hours]]
@@ -71,6 +72,7 @@ noon = "11:30"
   EXPECT_EQ(stopping.currency, "SEK");
   EXPECT_EQ(stopping.isolated, (StopSetUp{1, 400}));
   EXPECT_EQ(stopping.powered_at_rest, Stopping{}.powered_at_rest);
+  EXPECT_EQ(stopping.outside_visit, (OutsideVisit{1.5, 250}));
   EXPECT_EQ(stopping.crews.at(0).hours.at(0), (CrewHours{{6}, "early", 6, 2, 15}));
   EXPECT_EQ(stopping.absences.at(0).person, "Ada");
   EXPECT_EQ(stopping.blackouts.at(0).cell, "c");
@@ -96,6 +98,8 @@ TEST(StoppingFields, AMistakeIsNamedByItsFieldWithWhatWouldBeRight) {
       {"[stopping]\npowered_at_rest = { hours = 25 }", "powered_at_rest", "from 0 to 24"},
       {"[stopping]\npowered_at_rest = { ours = 2 }", "ours", "no such field"},
       {"[stopping]\nisolated = { hours = 0.1, cost = 90 }", "isolated", "at least"},
+      {"[stopping]\noutside_visit = { hours = 1, cost = -250 }", "cost", "from 0"},
+      {"[stopping]\noutside_visit = { hours = 9, cost = 250 }", "stopping", "longer than any shift"},
       {"standing_per_hour = -3", "standing_per_hour", "from 0"},
       {"[[crew]]\nskill = \"boss\"", "crew 1, line 14, skill", "technician"},
       {"[[crew]]\nskill = \"technician\"\n[[crew]]\nskill = \"technician\"", "crew", "stands twice"},

@@ -14,6 +14,7 @@ Draft::Draft(const Model& model) : model_(&model), day_price_(model.days), day_s
   crew_hours_.assign(model.crews.size(), std::vector<double>(model.slots()));
   for (const CrewModel& crew : model.crews) crew_limit_.push_back(crew.hours_max);
   cell_down_.assign(model.cell_max_down.size(), std::vector<int>(model.slots()));
+  executions_.assign(model.visits.size(), std::vector<int>(model.slots()));
   recount();
 }
 
@@ -39,12 +40,19 @@ double Draft::timing(TaskAt at) const {
   return cost;
 }
 
-double Draft::labour_price(const TaskModel& what, std::size_t slot) const {
+// With the crew's travel, where nothing else brings it there in that slot.
+double Draft::labour_price(const TaskModel& what, std::size_t slot, double opening_factor) const {
   const CrewModel& crew = model_->crews[index(what.crew)];
   const double used = crew_hours_[index(what.crew)][slot];
-  if (what.labour_hours > 0 && used + what.labour_hours > crew_limit_[index(what.crew)][slot] + hours_tolerance)
-    return forbidden;
-  return what.labour_hours * crew.premium_per_hour[slot] + crew.overtime_cost(slot, used + what.labour_hours) -
+  double hours = what.labour_hours;
+  double travel = 0;
+  if (what.visit >= 0 && executions_[index(what.visit)][slot] == 0) {
+    const VisitModel& visit = model_->visits[index(what.visit)];
+    hours += visit.hours;
+    travel = model_->visit_cost(visit, slot) * opening_factor;
+  }
+  if (hours > 0 && used + hours > crew_limit_[index(what.crew)][slot] + hours_tolerance) return forbidden;
+  return what.labour_hours * crew.premium_per_hour[slot] + travel + crew.overtime_cost(slot, used + hours) -
          crew.overtime_cost(slot, used);
 }
 
@@ -73,13 +81,28 @@ double Draft::price(TaskAt at, int slot) const {
   const TaskModel& what = task(at);
   const auto s = index(slot);
   const double stop = stop_price(model_->machines[index(at.machine)], what, stops_[index(at.machine)][s], s, 1);
-  return is_allowed(stop) ? stop + labour_price(what, s) : forbidden;
+  return is_allowed(stop) ? stop + labour_price(what, s, 1) : forbidden;
 }
 
 // What the stop in a slot costs by its set-up; the tasks' own hours are counted with them.
 double Draft::slot_cost(int machine, int slot) const {
   const StopUse& use = stop(machine, slot);
   return use.is_open() ? model_->machines[index(machine)].opening_cost(use.state(), index(slot)) : 0;
+}
+
+// One more execution of the visit; gives back what that costs, the hours' overtime apart.
+double Draft::travel_to(int visit, int slot) {
+  if (visit < 0 || executions_[index(visit)][index(slot)]++ > 0) return 0;
+  const VisitModel& what = model_->visits[index(visit)];
+  crew_hours_[index(what.crew)][index(slot)] += what.hours;
+  return model_->visit_cost(what, index(slot));
+}
+
+double Draft::travel_no_more_to(int visit, int slot) {
+  if (visit < 0 || --executions_[index(visit)][index(slot)] > 0) return 0;
+  const VisitModel& what = model_->visits[index(visit)];
+  crew_hours_[index(what.crew)][index(slot)] -= what.hours;
+  return model_->visit_cost(what, index(slot));
 }
 
 void Draft::enter(TaskAt at, int slot) {
@@ -89,6 +112,7 @@ void Draft::enter(TaskAt at, int slot) {
   double& used = crew_hours_[index(what.crew)][index(slot)];
   cost_ -= crew.overtime_cost(index(slot), used) + slot_cost(at.machine, slot);
   used += what.labour_hours;
+  cost_ += travel_to(what.visit, slot);
   if (what.state != EnergyState::running) {
     StopUse& use = stops_[index(at.machine)][index(slot)];
     if (!use.is_open()) ++cell_down_[index(machine.cell)][index(slot)];
@@ -109,6 +133,7 @@ void Draft::leave(TaskAt at, int slot) {
   cost_ -= what.labour_hours * crew.premium_per_hour[index(slot)];
   cost_ -= what.down_hours * machine.loss_per_hour[index(slot)] * (what.state == EnergyState::running ? 0 : 1);
   used -= what.labour_hours;
+  cost_ -= travel_no_more_to(what.visit, slot);
   if (what.state != EnergyState::running) {
     StopUse& use = stops_[index(at.machine)][index(slot)];
     --(what.state == EnergyState::locked ? use.locked : use.stopped);
@@ -169,6 +194,7 @@ void Draft::recount() {
   const Choice choice = slots_;
   for (std::vector<double>& hours : crew_hours_) std::fill(hours.begin(), hours.end(), 0);
   for (std::vector<int>& down : cell_down_) std::fill(down.begin(), down.end(), 0);
+  for (std::vector<int>& executions : executions_) std::fill(executions.begin(), executions.end(), 0);
   for (std::vector<StopUse>& stops : stops_) std::fill(stops.begin(), stops.end(), StopUse{});
   cost_ = 0;
   for (std::size_t m = 0; m < choice.size(); ++m) {

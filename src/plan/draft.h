@@ -19,7 +19,7 @@ struct TaskAt {
 
 // How a placing is led away from what is cheapest right now. Arrays by slot, null: no lead.
 struct Lead {
-  const float* opening_factor = nullptr;  // of what opening or locking a stop costs
+  const float* opening_factor = nullptr;  // of what opening or locking a stop costs, and the visit of a crew
   const char* is_banned = nullptr;
 };
 
@@ -49,6 +49,8 @@ class Draft {
   const Slots& slots_of(TaskAt at) const { return slots_[index(at.machine)][index(at.task)]; }
   const StopUse& stop(int machine, int slot) const { return stops_[index(machine)][index(slot)]; }
   double hours_used(int crew, int slot) const { return crew_hours_[index(crew)][index(slot)]; }
+  // Whether the crew of that visit (Model::visits) comes in that slot.
+  bool is_visited(int visit, int slot) const { return executions_[index(visit)][index(slot)] > 0; }
   const Choice& choice() const { return slots_; }
 
   // Takes the task out of all its slots. It then counts as without a place if it has to be done.
@@ -83,7 +85,7 @@ class Draft {
   }
   const TaskModel& task(TaskAt at) const { return model_->machines[index(at.machine)].tasks[index(at.task)]; }
   double timing(TaskAt at) const;
-  double labour_price(const TaskModel& task, std::size_t slot) const;
+  double labour_price(const TaskModel& task, std::size_t slot, double opening_factor) const;
   double stop_price(const MachineModel& machine, const TaskModel& task, const StopUse& use, std::size_t slot,
                     double opening_factor) const;
   double price_led(TaskAt at, std::size_t slot, const Lead& lead) const;
@@ -93,6 +95,8 @@ class Draft {
   void enter(TaskAt at, int slot);
   void leave(TaskAt at, int slot);
   double slot_cost(int machine, int slot) const;
+  double travel_to(int visit, int slot);
+  double travel_no_more_to(int visit, int slot);
 
   const Model* model_;
   double cost_ = 0;
@@ -101,6 +105,7 @@ class Draft {
   std::vector<std::vector<double>> crew_hours_;  // [crew][slot]
   std::vector<std::vector<double>> crew_limit_;  // [crew][slot]: hours with overtime, or what is left to this draft
   std::vector<std::vector<int>> cell_down_;      // [cell][slot]
+  std::vector<std::vector<int>> executions_;     // [visit][slot]
   RouteRoom<double> room_;
   std::vector<double> day_price_;   // of the task that is being placed
   std::vector<int> day_slot_;       // where that price is to be had

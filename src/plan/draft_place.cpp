@@ -9,7 +9,7 @@ double Draft::price_led(TaskAt at, std::size_t slot, const Lead& lead) const {
   const double factor = lead.opening_factor == nullptr ? 1 : static_cast<double>(lead.opening_factor[slot]);
   const StopUse& use = stops_[index(at.machine)][slot];
   const double stop = stop_price(model_->machines[index(at.machine)], task(at), use, slot, factor);
-  return is_allowed(stop) ? stop + labour_price(task(at), slot) : forbidden;
+  return is_allowed(stop) ? stop + labour_price(task(at), slot, factor) : forbidden;
 }
 
 void Draft::offer_days(TaskAt at, const Lead& lead) {
@@ -24,7 +24,7 @@ void Draft::offer_days(TaskAt at, const Lead& lead) {
       const double factor = lead.opening_factor == nullptr ? 1 : static_cast<double>(lead.opening_factor[slot]);
       double price = stop_price(machine, what, stops[slot], slot, factor);
       if (price >= day_price_[day]) continue;
-      price += labour_price(what, slot);
+      price += labour_price(what, slot, factor);
       if (price >= day_price_[day]) continue;
       day_price_[day] = price;
       day_slot_[day] = static_cast<int>(slot);

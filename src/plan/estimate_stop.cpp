@@ -13,6 +13,11 @@ const Named* find_named(const std::vector<Named>& all, const std::string& id) {
   return there == all.end() ? nullptr : &*there;
 }
 
+const Travel* find_way(const std::vector<Travel>& travel, const std::string& place) {
+  const auto way = std::find_if(travel.begin(), travel.end(), [&](const Travel& one) { return one.place == place; });
+  return way == travel.end() ? nullptr : &*way;
+}
+
 // The day that is cheapest for the first execution alone.
 void find_best_day(const Instance& instance, const Task& task, TaskEstimate& estimate) {
   const Fifths lengths = first_lengths(task);
@@ -102,8 +107,23 @@ class Estimation {
     if (of_week(cell.max_down, asked_.slot) < 1) say("cell {} may have no machine down then", cell.id);
   }
 
+  // The way to the machine's place, unless the crew is there already.
+  void bring(const Crew& crew, CrewEstimate& wanted) {
+    const Travel* way = crew.travel && machine_.place ? find_way(*crew.travel, *machine_.place) : nullptr;
+    if (way == nullptr) return;
+    wanted.travels = true;
+    const auto& visiting = asked_.visiting;
+    wanted.shares_visit = std::find(visiting.begin(), visiting.end(), crew.id) != visiting.end();
+    if (wanted.shares_visit) return;
+    wanted.travel_cost = way->cost;
+    wanted.travel_hours = way->hours;
+    wanted.wants_hours += way->hours;
+    made_.travel += way->cost;
+  }
+
   void staff(CrewEstimate& wanted) {
     const Crew& crew = *find_named(instance_.crews, wanted.crew);
+    bring(crew, wanted);
     double taken = 0;
     for (const TakenHours& other : asked_.taken) taken += other.crew == wanted.crew ? other.hours : 0;
     const CrewHours there = crew_hours(instance_, crew, asked_.slot);

@@ -23,7 +23,8 @@ struct StopTry {
   std::string machine;
   DayShift slot;
   std::vector<std::string> tasks;
-  std::vector<TakenHours> taken;
+  std::vector<TakenHours> taken;           // the way to visits there are included
+  std::vector<std::string> visiting = {};  // crews that come to the machine's place in that slot anyway
 };
 
 struct TaskEstimate {
@@ -43,7 +44,11 @@ struct CrewEstimate {
   double has_hours = 0;       // offered and not taken, 0 or more
   double overtime_hours = 0;  // what this stop needs of it
   double overtime_cost = 0;
-  bool is_enough = true;  // with all the overtime there is
+  bool is_enough = true;      // with all the overtime there is
+  bool travels = false;       // to the machine's place
+  bool shares_visit = false;  // that it makes there anyway: the way costs this stop nothing
+  double travel_cost = 0;     // of the visit that the stop opens
+  double travel_hours = 0;    // the same; in wants_hours
 };
 
 struct StopEstimate {
@@ -53,6 +58,7 @@ struct StopEstimate {
   double premium = 0;
   double overtime = 0;
   double moving = 0;          // of tasks that are agreed for another slot
+  double travel = 0;          // of visits that it opens
   double standing_hours = 0;  // set-up included
   double hours_over_shift = 0;
   std::vector<TaskEstimate> tasks;  // in the order asked for
@@ -60,7 +66,7 @@ struct StopEstimate {
   std::vector<std::string> troubles;  // limits that the stop breaks, each in one sentence
 
   double timing() const;  // early and late losses
-  double total() const { return set_up + standing + premium + overtime + moving + timing(); }
+  double total() const { return set_up + standing + premium + overtime + moving + travel + timing(); }
 };
 
 // The instance must be one that check_instance accepts. Errors: not_found for a machine or a task that is not there;

@@ -15,7 +15,7 @@ using testing::HasSubstr;
 TEST(EstimateStop, Property_CostsWhatThePlanOfThisStopAloneCosts) {
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
     SCOPED_TRACE(seed);
-    const Instance instance = chance_shop(seed);
+    const Instance instance = seed % 2 == 0 ? chance_shop(seed) : chance_travel(seed);
     const Machine& machine = instance.machines[0];
     const DayShift slot{static_cast<int>(seed % 6), static_cast<int>(seed % 2)};
     const auto estimate = estimate_stop(instance, {machine.id, slot, {"a", "b"}, {}});
@@ -35,6 +35,7 @@ TEST(EstimateStop, Property_CostsWhatThePlanOfThisStopAloneCosts) {
     EXPECT_NEAR(estimate->premium, cost.labour_premium, 1e-9);
     EXPECT_NEAR(estimate->overtime, cost.overtime, 1e-9);
     EXPECT_NEAR(estimate->timing(), cost.timing, 1e-9);
+    EXPECT_NEAR(estimate->travel, cost.travel.value_or(0), 1e-9);
   }
 }
 
@@ -59,6 +60,21 @@ TEST(EstimateStop, CountsWhatOthersHaveOfACrew) {
   EXPECT_TRUE(estimate->troubles.empty());
   const auto none_left = estimate_stop(instance, {"m", {1, 0}, {"oil"}, {{"fitters", 3}}});
   EXPECT_THAT(none_left->troubles, ElementsAre(HasSubstr("crew fitters has 0 h, not 1")));
+}
+
+TEST(EstimateStop, TellsTheVisitThatItOpensOrShares) {
+  Instance instance = instance_with({machine_with("m", {weekly_task("oil")})});  // 2 h and 1 h of overtime
+  instance.machines[0].place = "east";
+  instance.crews[0].travel = {{"east", 80, 1.5}};
+  const auto opened = estimate_stop(instance, {"m", {5, 0}, {"oil"}, {}});
+  EXPECT_EQ(opened->travel, 80);
+  EXPECT_EQ(opened->crews[0].wants_hours, 2.5);
+  EXPECT_EQ(opened->overtime, 0.5 * 30);
+  EXPECT_FALSE(opened->crews[0].shares_visit);
+  const auto shared = estimate_stop(instance, {"m", {5, 0}, {"oil"}, {{"fitters", 1.5}}, {"fitters"}});
+  EXPECT_TRUE(shared->crews[0].shares_visit);
+  EXPECT_EQ(shared->travel, 0);
+  EXPECT_NEAR(opened->total() - shared->total(), 80, 1e-9);
 }
 
 TEST(EstimateStop, TellsWhatStandsAgainstTheSlot) {

@@ -25,7 +25,10 @@ struct TaskAccount {
 class Evaluation {
  public:
   Evaluation(const Instance& instance, const StopPlan& plan) : instance_(instance) {
-    for (const Crew& crew : instance.crews) crews_[crew.id] = &crew;
+    for (const Crew& crew : instance.crews) {
+      crews_[crew.id] = &crew;
+      if (crew.travel) verdict_.cost.travel = 0;
+    }
     for (const Cell& cell : instance.cells) cells_[cell.id] = &cell;
     for (const Machine& machine : instance.machines) {
       machines_[machine.id] = &machine;
@@ -100,7 +103,19 @@ class Evaluation {
     there->second.done.push_back(slot);
     crew_hours_[{task.crew, slot}] += task.labour_hours;
     verdict_.cost.labour_premium += task.labour_hours * at(crews_.at(task.crew)->premium_per_hour, slot);
+    visit(*crews_.at(task.crew), machine, slot);
     return &task;
+  }
+
+  // The crew comes to the machine's place, once in a slot.
+  void visit(const Crew& crew, const Machine& machine, SlotName slot) {
+    if (!crew.travel || !machine.place) return;
+    for (const Travel& travel : *crew.travel) {
+      if (travel.place != *machine.place || !visits_.insert({crew.id, travel.place, slot}).second) continue;
+      *verdict_.cost.travel += travel.cost;
+      verdict_.cost.labour_premium += travel.hours * at(crew.premium_per_hour, slot);
+      crew_hours_[{crew.id, slot}] += travel.hours;
+    }
   }
 
   void count_stop(const Stop& stop) {
@@ -236,6 +251,7 @@ class Evaluation {
   std::map<std::pair<std::string, SlotName>, double> crew_hours_;
   std::map<std::pair<std::string, SlotName>, int> down_;
   std::set<std::pair<std::string, SlotName>> stops_;
+  std::set<std::tuple<std::string, std::string, SlotName>> visits_;  // crew, place
 };
 
 }  // namespace

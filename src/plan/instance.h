@@ -4,7 +4,8 @@
 //
 // Units: hours; days; money in the shop's currency. Tables by weekday have 7 rows (Monday first) of one number a shift.
 // The names are those of the file format `hourwright-stops-1`, which instance_file.h reads; check_instance says what
-// must hold. Members that a file may leave out are std::optional; without them nothing is agreed, closed or absent.
+// must hold. Members that a file may leave out are std::optional; without them nothing is agreed, closed or absent, and
+// nobody travels.
 
 #include <array>
 #include <optional>
@@ -44,6 +45,14 @@ struct Absence {
 };
 BOOST_DESCRIBE_STRUCT(Absence, (), (day, shift, hours))
 
+// What it takes a crew that comes from elsewhere to be at a place: once for all that it does there in a slot, a visit.
+struct Travel {
+  std::string place;  // of machines
+  double cost = 0;
+  double hours = 0;  // of the crew's in that slot, at most as many as the longest shift has
+};
+BOOST_DESCRIBE_STRUCT(Travel, (), (place, cost, hours))
+
 // People of one skill at one place.
 struct Crew {
   std::string id;
@@ -54,9 +63,11 @@ struct Crew {
   WeekTable<double> premium_per_hour;  // night, weekend
   std::vector<int> days_off;           // days on which nobody is there
   std::optional<std::vector<Absence>> absent;
+  std::optional<std::vector<Travel>> travel;  // each place once; any other costs nothing to be at
 };
 BOOST_DESCRIBE_STRUCT(Crew, (),
-                      (id, skill, hours, overtime_hours, overtime_cost_per_hour, premium_per_hour, days_off, absent))
+                      (id, skill, hours, overtime_hours, overtime_cost_per_hour, premium_per_hour, days_off, absent,
+                       travel))
 
 // Machines of which only some may be down at once.
 struct Cell {
@@ -117,13 +128,14 @@ struct Machine {
   std::string id;
   std::optional<std::string> kind;
   std::optional<std::string> hall;
+  std::optional<std::string> place;  // its shop, as crews travel to it
   std::string cell;
   WeekTable<double> loss_per_hour;  // what an hour of standing costs; 0 while it is not in production
   SetUps stop;
   std::vector<std::array<int, 2>> blackouts;  // first and last day on which it must not be stopped
   std::vector<Task> tasks;
 };
-BOOST_DESCRIBE_STRUCT(Machine, (), (id, kind, hall, cell, loss_per_hour, stop, blackouts, tasks))
+BOOST_DESCRIBE_STRUCT(Machine, (), (id, kind, hall, place, cell, loss_per_hour, stop, blackouts, tasks))
 
 struct Instance {
   std::string format;

@@ -85,6 +85,28 @@ Result<void> check_absent(const Crew& crew, const Instance& instance, const std:
   return {};
 }
 
+Result<void> check_travel(const Crew& crew, const Instance& instance, const std::string& place) {
+  std::set<std::string> places;
+  for (const Machine& machine : instance.machines) places.insert(machine.place.value_or(""));
+  double longest = 0;
+  for (const Shift& shift : instance.shifts) longest = std::max(longest, shift.hours);
+  std::set<std::string> seen;
+  const std::vector<Travel> none;
+  const std::vector<Travel>& travel = crew.travel ? *crew.travel : none;
+  for (std::size_t i = 0; i < travel.size(); ++i) {
+    const std::string at = fmt::format("{}.travel[{}]", place, i);
+    const std::string& to = travel[i].place;
+    if (to.empty() || !places.count(to)) {
+      return refuse(ErrorCode::bad_input, "{}.place: no machine has the place \"{}\"", at, to);
+    }
+    if (!seen.insert(to).second) return refuse(ErrorCode::bad_input, "{}.place: \"{}\" is there twice", at, to);
+    HW_TRY(check_range(travel[i].cost, amounts, at + ".cost"));
+    HW_TRY(
+        check_range(travel[i].hours, {0, longest, "must be from 0 to the hours of the longest shift"}, at + ".hours"));
+  }
+  return {};
+}
+
 Result<void> check_crew(const Crew& crew, const Instance& instance, const std::string& place) {
   const std::size_t shifts = instance.shifts.size();
   HW_TRY(check_table(crew.hours, shifts, work_hours, place + ".hours"));
@@ -92,7 +114,8 @@ Result<void> check_crew(const Crew& crew, const Instance& instance, const std::s
   HW_TRY(check_table(crew.premium_per_hour, shifts, amounts, place + ".premium_per_hour"));
   HW_TRY(check_range(crew.overtime_cost_per_hour, amounts, place + ".overtime_cost_per_hour"));
   for (const int day : crew.days_off) HW_TRY(check_range(day, day_range, place + ".days_off"));
-  return check_absent(crew, instance, place);
+  HW_TRY(check_absent(crew, instance, place));
+  return check_travel(crew, instance, place);
 }
 
 Result<void> check_lengths(const Fifths& days, double age, const std::string& place) {

@@ -57,6 +57,27 @@ TEST(Instance, RefusesSlotsThatAreNotThereAndHoursBelowNone) {
   expect_named([](Instance& it) { it.crews[0].absent = {{1, 2, 1}}; }, "crews[0].absent[0].shift");
 }
 
+TEST(Instance, RefusesTravelToNowhereOrLongerThanAnyShift) {
+  const auto travel = [](std::vector<Travel> ways) {
+    return [=](Instance& it) {
+      it.machines[0].place = "east";
+      it.crews[0].travel = ways;
+    };
+  };
+  expect_named(travel({{"west", 10, 1}}), "crews[0].travel[0].place: no machine has the place \"west\"");
+  expect_named(travel({{"", 10, 1}}), "crews[0].travel[0].place: no machine has the place \"\"");
+  expect_named(travel({{"east", 10, 1}, {"east", 20, 1}}), "crews[0].travel[1].place: \"east\" is there twice");
+  expect_named(travel({{"east", -1, 1}}), "crews[0].travel[0].cost");
+  expect_named(travel({{"east", 10, -1}}), "crews[0].travel[0].hours");
+  expect_named(travel({{"east", 10, 8.5}}),
+               "crews[0].travel[0].hours: must be from 0 to the hours of the longest shift");
+  Instance good = good_instance();
+  travel({{"east", 10, 8}})(good);
+  const auto read = parse_instance(formats::print_json(good));
+  ASSERT_TRUE(read.has_value()) << read.error().message;
+  EXPECT_EQ(read->crews[0].travel->front().hours, 8);
+}
+
 TEST(Instance, RefusesAContradictionWithItsField) {
   expect_named([](Instance& it) { it.machines[0].tasks[1].max_gap_days = 2; }, "machines[0].tasks[1].max_gap_days: 2");
   expect_named([](Instance& it) { it.machines[0].tasks[0].first_latest_day.emplace(-1); },

@@ -1,28 +1,23 @@
 #include "src/plan/machine_moves.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace hw::plan {
 namespace {
 
-constexpr int neighbours_settled = 3;               // further tasks that are placed anew after a change
-constexpr int neighbours_each_side = 32;            // machines in whose way one may be
-constexpr double chance_of_swap = 0.3;              // that one displaced goes where the other came from
-constexpr double seconds_per_placing = 5e-6;        // the work of one, in any slots
-constexpr double seconds_per_short_placing = 8e-7;  // among those of open stops
-constexpr double seconds_per_gain = 6e-8;
+constexpr int neighbours_settled = 3;     // further tasks that are placed anew after a change
+constexpr int neighbours_each_side = 32;  // machines in whose way one may be
+constexpr double chance_of_swap = 0.3;    // that one displaced goes where the other came from
 
 std::size_t pick(std::size_t count, numerics::Random& random) {
   return static_cast<std::size_t>(random.whole_between(0, static_cast<int>(count) - 1));
 }
 
-bool has(const Slots& slots, int slot) { return std::find(slots.begin(), slots.end(), slot) != slots.end(); }
-
 }  // namespace
 
 MachineMoves::MachineMoves(Draft& draft, const SlotWeights& weights, std::vector<int> machines)
     : draft_(draft),
+      change_(draft),
       choice_(draft.model(), weights),
       machines_(std::move(machines)),
       place_of_(draft.model().machines.size()),
@@ -36,59 +31,17 @@ MachineMoves::MachineMoves(Draft& draft, const SlotWeights& weights, std::vector
 int MachineMoves::any_machine(numerics::Random& random) const { return machines_[pick(machines_.size(), random)]; }
 
 void MachineMoves::begin(int machine) {
-  touched_.clear();
+  change_.begin();
   machine_ = machine;
-  cost_before_ = draft_.cost();
-  find_open(machine, open_);
-}
-
-void MachineMoves::find_open(int machine, Slots& open) const {
-  open.clear();
-  const std::vector<TaskModel>& tasks = model_of(machine).tasks;
-  const auto& slots = draft_.choice()[static_cast<std::size_t>(machine)];
-  for (std::size_t t = 0; t < slots.size(); ++t) {
-    if (tasks[t].state == EnergyState::running) continue;
-    for (const int slot : slots[t]) add_by_day(slot, open);
-  }
-}
-
-// Keeps the order by day in which slots are offered; nothing where it is there already.
-void MachineMoves::add_by_day(int slot, Slots& slots) const {
-  const auto days = static_cast<int>(draft_.model().days);
-  const auto is_before = [days](int a, int b) { return a % days != b % days ? a % days < b % days : a < b; };
-  const auto place = std::lower_bound(slots.begin(), slots.end(), slot, is_before);
-  if (place == slots.end() || *place != slot) slots.insert(place, slot);
-}
-
-void MachineMoves::touch(TaskAt at) {
-  if (std::find(touched_.begin(), touched_.end(), at) != touched_.end()) return;
-  if (slots_before_.size() <= touched_.size()) slots_before_.emplace_back();
-  slots_before_[touched_.size()] = draft_.slots_of(at);
-  touched_.push_back(at);
+  change_.find_open(machine, open_);
 }
 
 void MachineMoves::touch_in(int machine, int slot, EnergyState least) {
   const auto& tasks = draft_.choice()[static_cast<std::size_t>(machine)];
   const std::vector<TaskModel>& models = model_of(machine).tasks;
   for (std::size_t t = 0; t < tasks.size(); ++t) {
-    if (models[t].state >= least && has(tasks[t], slot)) touch({machine, static_cast<int>(t)});
+    if (models[t].state >= least && is_done_in(tasks[t], slot)) change_.touch({machine, static_cast<int>(t)});
   }
-}
-
-void MachineMoves::place(TaskAt at, const Lead& lead) {
-  touch(at);
-  draft_.place(at, lead);
-  work_ += seconds_per_placing;
-}
-
-void MachineMoves::place_among(TaskAt at, const Slots& offered, const Lead& lead) {
-  touch(at);
-  work_ += seconds_per_short_placing;
-  if (!draft_.place_among(at, offered, lead)) place(at, lead);
-}
-
-void MachineMoves::take_touched() {
-  for (const TaskAt at : touched_) draft_.take(at);
 }
 
 // After some tasks moved, a few others may lie better.
@@ -96,15 +49,8 @@ void MachineMoves::settle(int machine, const Slots& open, numerics::Random& rand
   const std::vector<TaskModel>& tasks = model_of(machine).tasks;
   for (int i = 0; i < neighbours_settled; ++i) {
     const std::size_t t = pick(tasks.size(), random);
-    if (tasks[t].state != EnergyState::running) place_among({machine, static_cast<int>(t)}, open, {});
+    if (tasks[t].state != EnergyState::running) change_.place_among({machine, static_cast<int>(t)}, open, {});
   }
-}
-
-bool MachineMoves::keep_or_take_back() {
-  if (draft_.cost() <= cost_before_ + allowance_) return true;
-  take_touched();
-  for (std::size_t i = 0; i < touched_.size(); ++i) draft_.put(touched_[i], slots_before_[i]);
-  return false;
 }
 
 // Its tasks find other stops, or a slot of their own; or only those that need it locked do.
@@ -114,42 +60,36 @@ bool MachineMoves::try_close(EnergyState least, numerics::Random& random) {
   if (draft_.stop(machine_, slot).state() < least) return false;
   is_banned_[static_cast<std::size_t>(slot)] = 1;
   touch_in(machine_, slot, least);
-  take_touched();
-  for (std::size_t i = 0; i < touched_.size(); ++i) place_among(touched_[i], open_, {nullptr, is_banned_.data()});
+  change_.take_touched();
+  for (std::size_t i = 0; i < change_.touched().size(); ++i)
+    change_.place_among(change_.touched()[i], open_, {nullptr, is_banned_.data()});
   is_banned_[static_cast<std::size_t>(slot)] = 0;
   settle(machine_, open_, random);
-  return keep_or_take_back();
+  return change_.keep_or_take_back();
 }
 
 // Touched tasks from `begin` to `end` go out of one stop, as if the other were open already; others of the machine that
 // gain by that come along.
 void MachineMoves::shift_touched(std::size_t begin, std::size_t end, int from, int to, Slots& open) {
   if (begin == end) return;
-  const int machine = touched_[begin].machine;
+  const int machine = change_.touched()[begin].machine;
   const Lead lead{opening_factor_.data(), is_banned_.data()};
-  add_by_day(to, open);
+  change_.add_by_day(to, open);
   is_banned_[static_cast<std::size_t>(from)] = 1;
   opening_factor_[static_cast<std::size_t>(to)] = 0;
-  for (std::size_t i = begin; i < end; ++i) place_among(touched_[i], open, lead);
+  for (std::size_t i = begin; i < end; ++i) change_.place_among(change_.touched()[i], open, lead);
   is_banned_[static_cast<std::size_t>(from)] = 0;
   opening_factor_[static_cast<std::size_t>(to)] = 1;
   const StopUse& stop = draft_.stop(machine, to);
   if (stop.is_open()) join(machine, to, stop.state(), open);
 }
 
-// 0 or less for a task that needs no stop or is done there already.
-double MachineMoves::gain_with(TaskAt at, int slot) {
-  work_ += seconds_per_gain;
-  const bool is_asked = task_of(at).state != EnergyState::running && !has(draft_.slots_of(at), slot);
-  return is_asked ? draft_.gain_with(at, slot) : 0;
-}
-
 // Tasks that gain by the stop in that slot, and need it no stricter than that, are placed anew.
 void MachineMoves::join(int machine, int slot, EnergyState state, const Slots& open) {
   for (std::size_t t = 0; t < model_of(machine).tasks.size(); ++t) {
     const TaskAt at{machine, static_cast<int>(t)};
-    if (task_of(at).state > state || gain_with(at, slot) <= 0) continue;
-    place_among(at, open, {opening_factor_.data(), nullptr});
+    if (task_of(at).state > state || change_.gain_with(at, slot) <= 0) continue;
+    change_.place_among(at, open, {opening_factor_.data(), nullptr});
   }
 }
 
@@ -159,10 +99,10 @@ bool MachineMoves::try_shift(numerics::Random& random) {
   const int to = choice_.near(machine_, from, random);
   if (to == from) return false;
   touch_in(machine_, from, EnergyState::stopped);
-  take_touched();
-  shift_touched(0, touched_.size(), from, to, open_);
+  change_.take_touched();
+  shift_touched(0, change_.touched().size(), from, to, open_);
   settle(machine_, open_, random);
-  return keep_or_take_back();
+  return change_.keep_or_take_back();
 }
 
 // Another machine, not far away, that stands then; -1: none.
@@ -185,16 +125,16 @@ bool MachineMoves::try_displace(numerics::Random& random) {
   const int to = choice_.near(machine_, from, random);
   const int neighbour = to == from ? -1 : neighbour_stopped_in(to, random);
   if (neighbour < 0) return false;
-  find_open(neighbour, open_there_);
+  change_.find_open(neighbour, open_there_);
   touch_in(machine_, from, EnergyState::stopped);
-  const std::size_t mine = touched_.size();
+  const std::size_t mine = change_.touched().size();
   touch_in(neighbour, to, EnergyState::stopped);
-  const std::size_t all = touched_.size();
-  take_touched();
+  const std::size_t all = change_.touched().size();
+  change_.take_touched();
   shift_touched(0, mine, from, to, open_);
   const int away = random.chance(chance_of_swap) ? from : choice_.near(neighbour, to, random);
   shift_touched(mine, all, to, away == to ? from : away, open_there_);
-  return keep_or_take_back();
+  return change_.keep_or_take_back();
 }
 
 // What opening or locking the stop in that slot would save by its tasks, less its price: as each would gain alone.
@@ -206,7 +146,7 @@ MachineMoves::Worth MachineMoves::worth_of(int slot) {
   Worth worth{is_open ? -forbidden : -stopped_price,
               (is_open ? stopped_price : 0) - machine.opening_cost(EnergyState::locked, s)};
   for (std::size_t t = 0; t < machine.tasks.size(); ++t) {
-    const double gain = gain_with({machine_, static_cast<int>(t)}, slot);
+    const double gain = change_.gain_with({machine_, static_cast<int>(t)}, slot);
     if (gain <= 0) continue;
     worth.as_locked += gain;
     if (machine.tasks[t].state == EnergyState::stopped) worth.as_stopped += gain;
@@ -219,33 +159,34 @@ bool MachineMoves::try_open(numerics::Random& random) {
   const int slot = choice_.anywhere(machine_, random);
   if (draft_.stop(machine_, slot).locked > 0) return false;
   const Worth worth = worth_of(slot);
-  if (std::max(worth.as_stopped, worth.as_locked) + allowance_ < 0) return false;
-  add_by_day(slot, open_);
+  if (std::max(worth.as_stopped, worth.as_locked) + change_.allowance() < 0) return false;
+  change_.add_by_day(slot, open_);
   opening_factor_[static_cast<std::size_t>(slot)] = 0;
   const EnergyState state = worth.as_locked > worth.as_stopped ? EnergyState::locked : EnergyState::stopped;
   join(machine_, slot, state, open_);
   opening_factor_[static_cast<std::size_t>(slot)] = 1;
   settle(machine_, open_, random);
-  return keep_or_take_back();
+  return change_.keep_or_take_back();
 }
 
 // Some tasks are taken out together and placed one by one in another order, opening stops at a fraction of the price.
 bool MachineMoves::try_anew(int machine, numerics::Random& random) {
   const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
   const int count = random.whole_between(2, 8);
-  for (int i = 0; i < count; ++i) touch({machine, static_cast<int>(pick(tasks, random))});
+  for (int i = 0; i < count; ++i) change_.touch({machine, static_cast<int>(pick(tasks, random))});
   std::fill(opening_factor_.begin(), opening_factor_.end(), static_cast<float>(random.uniform()));
-  take_touched();
-  for (std::size_t i = 0; i < touched_.size(); ++i) place(touched_[i], {opening_factor_.data(), nullptr});
+  change_.take_touched();
+  for (std::size_t i = 0; i < change_.touched().size(); ++i)
+    change_.place(change_.touched()[i], {opening_factor_.data(), nullptr});
   std::fill(opening_factor_.begin(), opening_factor_.end(), 1.0F);
-  for (std::size_t i = 0; i < touched_.size(); ++i) place(touched_[i], {});
-  return keep_or_take_back();
+  for (std::size_t i = 0; i < change_.touched().size(); ++i) change_.place(change_.touched()[i], {});
+  return change_.keep_or_take_back();
 }
 
 bool MachineMoves::try_one(int machine, Leniency leniency, numerics::Random& random) {
   begin(machine);
   if (draft_.choice()[static_cast<std::size_t>(machine)].empty()) return false;
-  allowance_ = leniency.mean > 0 ? -leniency.mean * std::log(random.uniform()) : -1e-9;
+  change_.allow(leniency, random);
   const double kind = random.uniform();
   if (kind < 0.11) return try_close(EnergyState::stopped, random);
   if (kind < 0.17) return try_close(EnergyState::locked, random);
@@ -258,7 +199,7 @@ bool MachineMoves::try_one(int machine, Leniency leniency, numerics::Random& ran
 void MachineMoves::place_all(int machine) {
   begin(machine);
   const std::size_t tasks = draft_.choice()[static_cast<std::size_t>(machine)].size();
-  for (std::size_t t = 0; t < tasks; ++t) place({machine, static_cast<int>(t)}, {});
+  for (std::size_t t = 0; t < tasks; ++t) change_.place({machine, static_cast<int>(t)}, {});
 }
 
 }  // namespace hw::plan

@@ -7,16 +7,10 @@
 #include <vector>
 
 #include "libs/numerics/random.h"
-#include "src/plan/draft.h"
+#include "src/plan/draft_change.h"
 #include "src/plan/slot_choice.h"
 
 namespace hw::plan {
-
-// How much worse a change may make the plan and still be kept: an exponentially distributed amount with this mean
-// (simulated annealing: Kirkpatrick, Gelatt and Vecchi 1983).
-struct Leniency {
-  double mean = 0;
-};
 
 class MachineMoves {
  public:
@@ -31,7 +25,7 @@ class MachineMoves {
   // Every task of the machine once, in that order, at its cheapest.
   void place_all(int machine);
 
-  double work() const { return work_; }  // done so far, about in seconds of a usual computer of 2024
+  double work() const { return change_.work(); }  // done so far, about in seconds of a usual computer of 2024
 
  private:
   struct Worth {
@@ -47,33 +41,21 @@ class MachineMoves {
   bool try_anew(int machine, numerics::Random& random);
   bool try_displace(numerics::Random& random);
   void begin(int machine);
-  void touch(TaskAt at);
   void touch_in(int machine, int slot, EnergyState least);
-  void place(TaskAt at, const Lead& lead);
-  void place_among(TaskAt at, const Slots& offered, const Lead& lead);
-  void take_touched();
   void shift_touched(std::size_t begin, std::size_t end, int from, int to, Slots& open);
   void join(int machine, int slot, EnergyState most, const Slots& open);
-  double gain_with(TaskAt at, int slot);
   Worth worth_of(int slot);
   void settle(int machine, const Slots& open, numerics::Random& random);
-  bool keep_or_take_back();
-  void find_open(int machine, Slots& open) const;
-  void add_by_day(int slot, Slots& slots) const;
   int neighbour_stopped_in(int slot, numerics::Random& random) const;
 
   Draft& draft_;
+  DraftChange change_;
   SlotChoice choice_;
   std::vector<int> machines_;
   std::vector<int> place_of_;  // by machine, in machines_
-  double work_ = 0;
   int machine_ = 0;
-  double cost_before_ = 0;
-  double allowance_ = 0;
   Slots open_;                         // of the machine's stops, by rising day
   Slots open_there_;                   // of a neighbour's
-  std::vector<TaskAt> touched_;        // in the order in which they were
-  std::vector<Slots> slots_before_;    // of each of them
   std::vector<float> opening_factor_;  // by slot
   std::vector<char> is_banned_;
 };

@@ -1,6 +1,7 @@
 #include "src/plan/model.h"
 
 #include <algorithm>
+#include <map>
 #include <string_view>
 #include <unordered_map>
 
@@ -93,6 +94,29 @@ MachineModel machine_model(const Instance& instance, const Model& model, const M
   return made;
 }
 
+// Of each crew and place that it travels to, the visit.
+using VisitPlaces = std::map<std::pair<std::string_view, std::string_view>, int>;
+
+VisitPlaces add_visits(const Instance& instance, Model& model) {
+  VisitPlaces places;
+  for (std::size_t c = 0; c < instance.crews.size(); ++c) {
+    const Crew& crew = instance.crews[c];
+    if (!crew.travel) continue;
+    for (const Travel& travel : *crew.travel) {
+      const std::pair<std::string_view, std::string_view> way(crew.id, travel.place);
+      places.emplace(way, static_cast<int>(model.visits.size()));
+      model.visits.push_back({static_cast<int>(c), travel.cost, travel.hours});
+    }
+  }
+  return places;
+}
+
+int visit_of(const VisitPlaces& visits, const Machine& machine, const Task& task) {
+  if (!machine.place) return -1;
+  const auto there = visits.find({task.crew, *machine.place});
+  return there == visits.end() ? -1 : there->second;
+}
+
 }  // namespace
 
 RouteTable<double> TaskModel::table() const {
@@ -121,11 +145,15 @@ Model build_model(const Instance& instance) {
   }
   const Places crews = places_of(instance.crews);
   const Places cells = places_of(instance.cells);
+  const VisitPlaces visits = add_visits(instance, model);
   model.machines.reserve(instance.machines.size());
   for (const Machine& machine : instance.machines) {
     MachineModel& made = model.machines.emplace_back(machine_model(instance, model, machine));
     made.cell = cells.at(machine.cell);
-    for (const Task& task : machine.tasks) made.tasks.push_back(task_model(task, instance.days, crews));
+    for (const Task& task : machine.tasks) {
+      made.tasks.push_back(task_model(task, instance.days, crews));
+      made.tasks.back().visit = visit_of(visits, machine, task);
+    }
   }
   return model;
 }

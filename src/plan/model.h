@@ -19,8 +19,16 @@ using Slots = std::vector<int>;  // of one task's executions, by rising day
 
 inline bool is_allowed(double cost) { return cost < forbidden / 2; }
 
+// A crew that travels to a place: everything that it does there in one slot is one visit.
+struct VisitModel {
+  int crew = 0;
+  double cost = 0;
+  double hours = 0;  // of the crew's in that slot
+};
+
 struct TaskModel {
   int crew = 0;
+  int visit = -1;  // that doing it is part of, in Model::visits; -1: its crew is there anyway
   EnergyState state = EnergyState::stopped;
   double labour_hours = 0;
   double down_hours = 0;
@@ -76,10 +84,15 @@ struct Model {
   std::vector<double> shift_hours;  // by slot
   std::vector<CrewModel> crews;
   std::vector<std::vector<int>> cell_max_down;  // [cell][slot]
+  std::vector<VisitModel> visits;
   std::vector<MachineModel> machines;
 
   std::size_t slots() const { return days * shifts; }
   std::size_t day_of(std::size_t slot) const { return slot % days; }
+  // Of a visit, its hours' premium included; their overtime is not.
+  double visit_cost(const VisitModel& visit, std::size_t slot) const {
+    return visit.cost + visit.hours * crews[static_cast<std::size_t>(visit.crew)].premium_per_hour[slot];
+  }
 };
 
 // The instance must be one that check_instance accepts.

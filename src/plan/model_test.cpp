@@ -34,6 +34,20 @@ TEST(Model, ClosedDaysHaveNoProductionAndNobodyAndAbsencesAreTakenFromTheHoursOf
   EXPECT_EQ(model.crews[0].hours_max[6], 1);
 }
 
+TEST(Model, TasksOfAPlaceToWhichTheirCrewTravelsArePartOfItsVisits) {
+  Instance instance = instance_with({machine_with("a", {weekly_task("oil")}), machine_with("b", {weekly_task("oil")}),
+                                     machine_with("c", {weekly_task("oil")})});
+  instance.machines[0].place = "east";
+  instance.machines[1].place = "west";
+  instance.crews[0].travel = {{"west", 80, 1.5}, {"east", 40, 0}};
+  for (auto& row : instance.crews[0].premium_per_hour) row[0] = 6;
+  const Model model = build_model(instance);
+  EXPECT_EQ(model.machines[0].tasks[0].visit, 1);
+  EXPECT_EQ(model.machines[1].tasks[0].visit, 0);
+  EXPECT_EQ(model.machines[2].tasks[0].visit, -1);
+  EXPECT_EQ(model.visit_cost(model.visits[0], 3), 80 + 1.5 * 6);
+}
+
 TEST(Model, WhatMustNotBeIsForbidden) {
   Task task = weekly_task("oil");
   task.first_earliest_day = 2;

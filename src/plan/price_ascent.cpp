@@ -37,6 +37,7 @@ PriceAscent::PriceAscent(const Model& model, std::size_t threads)
   prices_.crew_hour.assign(model.crews.size(), std::vector<float>(slots));
   prices_.cell_place.assign(model.cell_max_down.size(), std::vector<float>(slots));
   labour_ = prices_.crew_hour;
+  price_labour();
   usage_.resize(threads);
   for (Usage& usage : usage_) {
     usage.crew_hours.assign(model.crews.size(), std::vector<double>(slots));
@@ -44,6 +45,14 @@ PriceAscent::PriceAscent(const Model& model, std::size_t threads)
   }
   for (std::size_t m = 0; m < machines_.size(); ++m) {
     machines_[m] = std::make_unique<SharedOpenings>(model, model.machines[m]);
+  }
+  visits_.reserve(model.visits.size());
+  for (std::size_t v = 0; v < model.visits.size(); ++v) {
+    const SharedVisit& visit = visits_.emplace_back(model, v);
+    for (std::size_t i = 0; i < visit.tasks().size(); ++i) {
+      const auto [machine, task] = visit.tasks()[i];
+      machines_[machine]->share_visit(task, visit.shares(i).data());
+    }
   }
 }
 
@@ -113,8 +122,33 @@ void PriceAscent::move_cell_prices() {
   }
 }
 
+// What the relaxed plans use of crews by their visits, and where the shares are to move.
+void PriceAscent::follow_visits() {
+  for (std::size_t v = 0; v < visits_.size(); ++v) {
+    std::vector<double>& hours = usage_[0].crew_hours[static_cast<std::size_t>(model_->visits[v].crew)];
+    for (std::size_t i = 0; i < visits_[v].tasks().size(); ++i) {
+      const auto [machine, task] = visits_[v].tasks()[i];
+      visits_[v].follow(i, machines_[machine]->route(task), hours);
+    }
+  }
+}
+
+// To the prices of the next step.
+void PriceAscent::raise_shares() {
+  const float step = share_step * step_length_;
+  share_out(threads_, [&](std::size_t part) {
+    const Run run = run_of(part, threads_, machines_.size());
+    for (std::size_t m = run.begin; m < run.end; ++m) {
+      machines_[m]->raise(step, prices_.cell_place[static_cast<std::size_t>(model_->machines[m].cell)]);
+    }
+    const Run visits = run_of(part, threads_, visits_.size());
+    for (std::size_t v = visits.begin; v < visits.end; ++v) {
+      visits_[v].raise(step, labour_[static_cast<std::size_t>(model_->visits[v].crew)]);
+    }
+  });
+}
+
 double PriceAscent::step() {
-  price_labour();
   share_out(threads_, [&](std::size_t part) {
     clear(usage_[part]);
     const Run run = run_of(part, threads_, machines_.size());
@@ -129,16 +163,12 @@ double PriceAscent::step() {
     add(usage_[0].crew_hours, usage_[part].crew_hours);
     add(usage_[0].cell_places, usage_[part].cell_places);
   }
+  follow_visits();
   shorten_steps(bound);
   move_crew_prices();
   move_cell_prices();
-  share_out(threads_, [&](std::size_t part) {
-    const Run run = run_of(part, threads_, machines_.size());
-    for (std::size_t m = run.begin; m < run.end; ++m) {
-      machines_[m]->raise(share_step * step_length_,
-                          prices_.cell_place[static_cast<std::size_t>(model_->machines[m].cell)]);
-    }
-  });
+  price_labour();
+  raise_shares();
   return bound;
 }
 

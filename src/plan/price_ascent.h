@@ -1,6 +1,7 @@
 #pragma once
 // A lower bound for a whole instance, raised step by step: prices on crew hours and on places in cells (what couples
-// machines), and for each machine the shares of its tasks in opening stops (shared_openings.h).
+// machines), for each machine the shares of its tasks in opening stops (shared_openings.h), and for each crew that
+// travels the shares of its tasks in its visits (shared_visits.h).
 //
 // bound = sum over machines of their bound at the prices
 //         - sum over crews and slots of price * hours + max(0, price - overtime cost) * overtime hours
@@ -11,7 +12,7 @@
 #include <memory>
 #include <vector>
 
-#include "src/plan/shared_openings.h"
+#include "src/plan/shared_visits.h"
 
 namespace hw::plan {
 
@@ -26,6 +27,7 @@ class PriceAscent {
   // Steps have become too short to change anything.
   bool is_settled() const { return step_length_ < step_length_min; }
   const SharedOpenings& machine(std::size_t machine) const { return *machines_[machine]; }
+  const SharedVisit& visit(std::size_t visit) const { return visits_[visit]; }
 
  private:
   static constexpr float step_length_min = 2e-5F;
@@ -35,10 +37,13 @@ class PriceAscent {
   void shorten_steps(double bound);
   void move_crew_prices();
   void move_cell_prices();
+  void follow_visits();
+  void raise_shares();
 
   const Model* model_;
   std::size_t threads_;
   std::vector<std::unique_ptr<SharedOpenings>> machines_;
+  std::vector<SharedVisit> visits_;
   std::vector<double> machine_bounds_;
   Prices prices_;
   std::vector<std::vector<float>> labour_;  // [crew][slot]: premium and price

@@ -52,10 +52,51 @@ TEST(Propose, Property_AgreedSlotsClosedDaysAndAbsencesAreKeptAtTheLeastCost) {
   EXPECT_GE(moved, 1);
 }
 
-TEST(PriceAscent, Property_EveryStepsBoundIsNotAboveTheBestPlan) {
-  for (std::uint64_t seed = 20; seed <= 26; ++seed) {
+TEST(Propose, Property_VisitsOfCrewsThatTravelAreMadeAtTheLeastCost) {
+  int with_a_plan = 0;
+  int with_visits = 0;
+  for (std::uint64_t seed = 1; seed <= 30; ++seed) {
     SCOPED_TRACE(seed);
-    const Instance instance = seed % 2 == 0 ? chance_instance(seed) : chance_shop(seed);
+    const Instance instance = chance_travel(seed);
+    const auto least = TryingAll(instance).least_cost();
+    const Proposal proposal = propose_with(instance, {.gap_target = 0, .effort = 0.3});
+    EXPECT_EQ(proposal.without_place.empty(), least.has_value());
+    if (!least) continue;
+    ++with_a_plan;
+    with_visits += proposal.cost.travel.value_or(0) > 0 ? 1 : 0;
+    EXPECT_TRUE(evaluate_plan(instance, proposal.plan).problems.empty());
+    EXPECT_NEAR(proposal.cost.total(), *least, 1e-6);
+    EXPECT_LE(proposal.bound, *least + 1e-6);
+  }
+  EXPECT_GE(with_a_plan, 10);
+  EXPECT_GE(with_visits, 8);
+}
+
+// Four machines of one shop whose tasks fall due on days 4 to 6: one visit for all, and the bound knows of it.
+TEST(Propose, SeveralMachinesOfAShopAreDoneInOneVisit) {
+  std::vector<Machine> machines;
+  for (int m = 0; m < 4; ++m) {
+    machines.push_back(machine_with("m" + std::to_string(m), {weekly_task("seal")}));
+    machines.back().place = "east";
+    machines.back().tasks[0].first_due_days.fill(4 + m % 3);
+    machines.back().tasks[0].first_latest_day.emplace(7);
+  }
+  Instance instance = instance_with(machines, 8);
+  instance.crews[0].hours = every_shift(1, 8);
+  instance.cells[0].max_down = WeekTable<int>(7, {4});
+  const double bound_without = propose_with(instance, {.gap_target = 0, .effort = 0.3}).bound;
+  instance.crews[0].travel = {{"east", 300, 2}};
+  const Proposal proposal = propose_with(instance, {.gap_target = 0, .effort = 0.3});
+  EXPECT_EQ(proposal.cost.travel, 300);
+  EXPECT_GT(proposal.bound, bound_without + 280);
+}
+
+TEST(PriceAscent, Property_EveryStepsBoundIsNotAboveTheBestPlan) {
+  for (std::uint64_t seed = 20; seed <= 30; ++seed) {
+    SCOPED_TRACE(seed);
+    const Instance instance = seed % 3 == 0   ? chance_instance(seed)
+                              : seed % 3 == 1 ? chance_shop(seed)
+                                              : chance_travel(seed);
     const auto least = TryingAll(instance).least_cost();
     if (!least) continue;
     const Model model = build_model(instance);

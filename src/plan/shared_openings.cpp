@@ -119,6 +119,9 @@ void SharedOpenings::price_days(const TaskCosts& task, const std::vector<float>&
   if (task.shares != nullptr) {
     for (std::size_t slot = 0; slot < slots_; ++slot) price[slot] += task.shares[slot];
   }
+  if (task.visit_shares != nullptr) {
+    for (std::size_t slot = 0; slot < slots_; ++slot) price[slot] += task.visit_shares[slot];
+  }
   std::copy_n(price, days_, day_price.begin());
   for (std::size_t slot = days_; slot < slots_; slot += days_) {
     for (std::size_t day = 0; day < days_; ++day) day_price[day] = std::min(day_price[day], price[slot + day]);

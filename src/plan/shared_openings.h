@@ -40,6 +40,8 @@ class SharedOpenings {
   // `machine` and `model` must outlive this.
   SharedOpenings(const Model& model, const MachineModel& machine);
 
+  // What the task pays beside, by slot, from now on: its shares of its crew's visits (shared_visits.h). They must stay.
+  void share_visit(std::size_t task, const float* shares) { tasks_[task].visit_shares = shares; }
   // The tasks' cheapest routes at these prices, and what they use added to `usage`. `labour`: [crew][slot], premium and
   // price of an hour, `forbidden` where the crew is not there. Gives back a lower bound of the machine's cost at these
   // prices (its own costs and what it pays for hours and places).
@@ -66,8 +68,9 @@ class SharedOpenings {
     float down_hours = 0;
     int crew = 0;
     const TaskModel* model = nullptr;
-    float* shares = nullptr;     // by slot
-    float* direction = nullptr;  // by slot: where its routes went lately, the latest the most
+    float* shares = nullptr;              // by slot
+    const float* visit_shares = nullptr;  // by slot; null: its crew need not travel
+    float* direction = nullptr;           // by slot: where its routes went lately, the latest the most
   };
 
   void fill_tables(const Model& model);

@@ -46,12 +46,13 @@ struct PlanCost {
   double timing = 0;             // cycles ended early or late
   double end = 0;                // cycles still open at the horizon
   std::optional<double> moving;  // first executions elsewhere than agreed; empty where nothing is agreed
+  std::optional<double> travel;  // crews' visits; empty where none travels
 
   double total() const {
-    return stops + lost_production + labour_premium + overtime + timing + end + moving.value_or(0);
+    return stops + lost_production + labour_premium + overtime + timing + end + moving.value_or(0) + travel.value_or(0);
   }
 };
-BOOST_DESCRIBE_STRUCT(PlanCost, (), (stops, lost_production, labour_premium, overtime, timing, end, moving))
+BOOST_DESCRIBE_STRUCT(PlanCost, (), (stops, lost_production, labour_premium, overtime, timing, end, moving, travel))
 
 struct PlanVerdict {
   PlanCost cost;

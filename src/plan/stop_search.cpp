@@ -9,6 +9,7 @@ namespace {
 
 constexpr double hours_worth_halving = 2;  // each thread's part of a crew's free hours, or they go by turns
 constexpr int moves_at_once = 16;          // on one machine, whose numbers are at hand then
+constexpr int visit_moves_at_once = 3;     // after those, where somebody travels
 constexpr int placings_at_start = 4;       // of every task
 
 }  // namespace
@@ -38,12 +39,33 @@ void StopSearch::place_agreed() {
   }
 }
 
+// By cell, the first of those that one part has to have together: a visit that two parts share might turn out to be
+// paid for by none of them.
+std::vector<int> StopSearch::joined_cells() const {
+  std::vector<int> joined(model_->cell_max_down.size());
+  for (std::size_t cell = 0; cell < joined.size(); ++cell) joined[cell] = static_cast<int>(cell);
+  std::vector<int> cell_of_visit(model_->visits.size(), -1);
+  for (const MachineModel& machine : model_->machines) {
+    for (const TaskModel& task : machine.tasks) {
+      if (task.visit < 0) continue;
+      int& first = cell_of_visit[static_cast<std::size_t>(task.visit)];
+      if (first < 0) first = machine.cell;
+      const int from = joined[static_cast<std::size_t>(machine.cell)];
+      const int to = joined[static_cast<std::size_t>(first)];
+      std::replace(joined.begin(), joined.end(), std::max(from, to), std::min(from, to));
+    }
+  }
+  return joined;
+}
+
 // Whole cells, in order, so that each part gets about as many machines.
 std::vector<std::vector<int>> StopSearch::split_machines(std::size_t parts) {
   std::vector<std::vector<int>> split(parts);
   std::vector<std::vector<int>> by_cell(model_->cell_max_down.size());
+  const std::vector<int> joined = joined_cells();
   for (std::size_t m = 0; m < model_->machines.size(); ++m) {
-    by_cell[static_cast<std::size_t>(model_->machines[m].cell)].push_back(static_cast<int>(m));
+    const int cell = joined[static_cast<std::size_t>(model_->machines[m].cell)];
+    by_cell[static_cast<std::size_t>(cell)].push_back(static_cast<int>(m));
   }
   std::vector<int> part_of_crew(model_->crews.size(), -1);
   is_shared_.assign(model_->crews.size(), 0);
@@ -85,6 +107,8 @@ void StopSearch::round(std::size_t moves, Leniency leniency) {
     for (std::size_t i = 0; i < moves; ++i) {
       const int machine = part.moves.any_machine(part.random);
       for (int k = 0; k < moves_at_once; ++k) part.moves.try_one(machine, leniency, part.random);
+      if (!part.visit_moves.has_visits()) continue;
+      for (int k = 0; k < visit_moves_at_once; ++k) part.visit_moves.try_one(leniency, part.random);
     }
   });
   ++rounds_;
@@ -119,7 +143,7 @@ void StopSearch::keep_best() {
 
 double StopSearch::work() const {
   double sum = 0;
-  for (const auto& part : parts_) sum += part->moves.work();
+  for (const auto& part : parts_) sum += part->moves.work() + part->visit_moves.work();
   return sum;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
-// The search for a good plan: every machine's stops are changed again and again (machine_moves.h), worse plans are
-// accepted less and less, and the work is split among threads by cells.
+// The search for a good plan: every machine's stops are changed again and again (machine_moves.h), and the visits of
+// crews that travel (visit_moves.h); worse plans are accepted less and less, and the work is split among threads by
+// cells, those that have visits in common together.
 //
 // Each thread has a draft of the whole plan and changes its own machines. Of a crew that machines of several threads
 // need, each gets a part of a slot's free hours; few hours go to one thread a round, by turns. So what the threads
@@ -10,6 +11,7 @@
 #include <vector>
 
 #include "src/plan/machine_moves.h"
+#include "src/plan/visit_moves.h"
 
 namespace hw::plan {
 
@@ -30,14 +32,20 @@ class StopSearch {
  private:
   struct Part {
     Part(const Model& model, const SlotWeights& weights, std::uint64_t seed, std::vector<int> its_machines)
-        : draft(model), machines(std::move(its_machines)), moves(draft, weights, machines), random(seed) {}
+        : draft(model),
+          machines(std::move(its_machines)),
+          moves(draft, weights, machines),
+          visit_moves(draft, weights, machines),
+          random(seed) {}
     Draft draft;
     std::vector<int> machines;
     MachineMoves moves;
+    VisitMoves visit_moves;
     numerics::Random random;
   };
 
   void place_agreed();
+  std::vector<int> joined_cells() const;
   std::vector<std::vector<int>> split_machines(std::size_t parts);
   void share_crews(std::size_t part);
   void bring_together();

@@ -105,4 +105,19 @@ inline Instance chance_shop(std::uint64_t seed) {
   return instance;
 }
 
+// The same with crews that travel: to one shop in which both machines stand, or to two; a second crew is of the shop.
+inline Instance chance_travel(std::uint64_t seed) {
+  Instance instance = chance_instance(seed);
+  numerics::Random random(seed + 2000);
+  const bool is_one_shop = random.chance(0.7);
+  instance.machines[0].place = "east";
+  instance.machines[1].place = is_one_shop ? "east" : "west";
+  instance.crews.push_back(instance.crews[0]);
+  instance.crews[1].id = "house";
+  if (random.chance(0.4)) instance.machines[0].tasks[1].crew = "house";
+  instance.crews[0].travel = {{"east", random.between(20, 120), random.whole_between(0, 2) * 0.5}};
+  if (!is_one_shop) instance.crews[0].travel->push_back({"west", random.between(0, 60), 0.5});
+  return instance;
+}
+
 }  // namespace hw::plan

@@ -3,11 +3,13 @@
 #include <algorithm>
 
 #include "src/proposal/crew_tables.h"
+#include "src/proposal/outside_visits.h"
 
 namespace hw::proposal {
 namespace {
 
 using catalogue::EnergyState;
+using catalogue::Skill;
 
 constexpr double rounding_hours = 1e-6;
 
@@ -30,6 +32,8 @@ AgreedLimits::AgreedLimits(const ShopAhead& shop, const PlantSlots& slots) : sho
     const auto shift = slots.shift_of(stop.on, stop.shift);
     if (!shift) continue;
     const PlantSlot slot{slots.day_of(stop.on), *shift};
+    const Skill outside = Skill::outside_service;
+    if (needs_visit(stop) && !crew_hours_[slot].count(outside)) crew_hours_[slot][outside] = way_hours(shop);
     for (const AgreedTask& task : stop.tasks) crew_hours_[slot][task.skill] += task.minutes / 60;
     standing_hours_[{stop.machine, slot}] += standing_hours_of(shop, stop);
     if (standing_hours_of(shop, stop) > 0) down_[{stop.cell, slot}].insert(stop.machine);

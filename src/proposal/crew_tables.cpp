@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "src/proposal/outside_visits.h"
+
 namespace hw::proposal {
 namespace {
 
@@ -69,6 +71,7 @@ plan::Crew crew_of(const ShopAhead& shop, const PlantSlots& slots, Skill skill) 
   crew.overtime_hours = table(&catalogue::CrewHours::overtime);
   crew.premium_per_hour = table(&catalogue::CrewHours::premium_per_hour);
   crew.overtime_cost_per_hour = shop.stopping.overtime_per_hour;
+  if (auto travel = travel_of(shop, slots, skill); !travel.empty()) crew.travel = std::move(travel);
   return crew;
 }
 

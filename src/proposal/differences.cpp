@@ -4,6 +4,7 @@
 #include <set>
 #include <tuple>
 
+#include "src/proposal/outside_visits.h"
 #include "src/proposal/reasons.h"
 
 namespace hw::proposal {
@@ -23,6 +24,7 @@ class Comparison {
   Comparison(const ShopAhead& shop, const StopInstance& made, const PlanPair& plans)
       : shop_(shop),
         made_(made),
+        plan_then_(plans.then),
         now_(turns_of_tasks(first_turns(made.instance, plans.now), made.services)),
         then_(turns_of_tasks(first_turns(made.instance, plans.then), made.services)) {
     const std::set<TaskName> waiting = tasks_that_wait();
@@ -172,13 +174,31 @@ class Comparison {
     }
   }
 
+  // The names of machines for which the outside service comes then as well.
+  std::vector<std::string> visited_too(const Difference& made) const {
+    const auto shift = made_.slots.shift_of(made.to->on, made.to->shift);
+    if (!shift) return {};
+    const PlantSlot slot{made_.slots.day_of(made.to->on), *shift};
+    std::vector<std::string> machines = machines_visited_too(made_.instance, plan_then_, made.machine, slot);
+    for (std::string& name : machines) {
+      for (const MachineAhead& machine : shop_.machines) {
+        if (machine.key == name) {
+          name = machine.name;
+          break;
+        }
+      }
+    }
+    return machines;
+  }
+
   void add(Difference made) {
-    if (made.to) made.reasons = reasons_for(shop_, made_, made, now_);
+    if (made.to) made.reasons = reasons_for(shop_, made_, made, now_, visited_too(made));
     differences_.push_back(std::move(made));
   }
 
   const ShopAhead& shop_;
   const StopInstance& made_;
+  const plan::StopPlan& plan_then_;
   FirstTurns now_;
   FirstTurns then_;
   std::map<GroupKey, Group> groups_;

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "src/proposal/outside_visits.h"
+
 namespace hw::proposal {
 namespace {
 
@@ -72,12 +74,37 @@ std::vector<plan::TakenHours> hours_taken(const Trying& at) {
   return taken;
 }
 
+// Those of other agreed stops in that slot for which the outside service comes.
+std::vector<std::string> machines_visited(const Trying& at) {
+  std::vector<std::string> visited;
+  for (const AgreedStop& stop : at.shop.agreed) {
+    if (!is_in_slot(stop, at) || !needs_visit(stop)) continue;
+    if (std::find(visited.begin(), visited.end(), stop.machine) == visited.end()) visited.push_back(stop.machine);
+  }
+  return visited;
+}
+
+// With its way, once.
+std::vector<plan::TakenHours> hours_taken_with_way(const Trying& at) {
+  std::vector<plan::TakenHours> taken = hours_taken(at);
+  const std::string outside{word_of(catalogue::Skill::outside_service)};
+  if (!machines_visited(at).empty()) taken.push_back({outside, way_hours(at.shop)});
+  return taken;
+}
+
+std::vector<std::string> crews_visiting(const Trying& at) {
+  if (machines_visited(at).empty()) return {};
+  return {std::string{word_of(catalogue::Skill::outside_service)}};
+}
+
 Result<plan::StopEstimate> figures_of(const Trying& at) {
   const StopInstance made = instance_to_try(at.shop, estimate_days_max + 1);
   HW_TRY(plan::check_instance(made.instance));
-  HW_TAKE(figures,
-          plan::estimate_stop(made.instance,
-                              {at.machine.key, {at.slot.day, at.slot.shift}, at.wanted.tasks, hours_taken(at)}));
+  HW_TAKE(figures, plan::estimate_stop(made.instance, {at.machine.key,
+                                                       {at.slot.day, at.slot.shift},
+                                                       at.wanted.tasks,
+                                                       hours_taken_with_way(at),
+                                                       crews_visiting(at)}));
   for (std::size_t i = 0; i < at.tasks.size(); ++i) {
     figures.tasks[i].chance_due_before = due::chance_by(at.tasks[i]->due, at.wanted.on - 1);
   }
@@ -182,6 +209,8 @@ Result<StopEstimate> estimate_stop(const ShopAhead& shop, const StopTry& wanted)
   StopEstimate made;
   HW_TAKE(figures, figures_of(at));
   made.figures = std::move(figures);
+  made.visited_too = machines_visited(at);
+  std::erase(made.visited_too, machine->key);
   add_parts(made, at);
   add_room_troubles(made, at);
   add_crew_troubles(made);

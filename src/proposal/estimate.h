@@ -27,6 +27,7 @@ struct StopEstimate {
   plan::StopEstimate figures;          // with the chances of the whole distributions
   std::vector<catalogue::Part> parts;  // the same part summed over the tasks
   std::vector<Sentence> troubles;
+  std::vector<std::string> visited_too;  // machines for which the outside service comes then anyway, by their keys
 };
 
 // `shop` has the machine at least. Errors: not_found (no such machine), bad_input naming the field: a day in the past

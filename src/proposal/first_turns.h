@@ -2,7 +2,8 @@
 // The next execution of each task in a plan: when it is, in whose company, and what it costs.
 //
 // People agree on next executions alone; what comes after them is an outlook. What a task's next execution costs is its
-// standing and premium, its cycle ended early or late, and an equal share of what opening the stop costs; of one that
+// standing and premium, its cycle ended early or late, and an equal share of what opening the stop costs, and of its
+// crew's visit where that travels; of one that
 // is not done within the plan, what its open cycle costs. Overtime is left out: it belongs to nobody alone.
 
 #include <map>

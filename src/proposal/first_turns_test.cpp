@@ -21,7 +21,11 @@ TEST(FirstTurns, TheEarliestExecutionCountsAndSharesItsOpening) {
 
 // Apart from overtime and what follows, the turns of a plan of one stop are what the plan costs.
 TEST(FirstTurns, Property_SumToTheCostOfThePlan) {
-  const StopInstance made = make_instance(small_shop(), 28, Moving::fixed);
+  ShopAhead shop = small_shop();
+  shop.machines[0].tasks[0].task.skill = catalogue::Skill::outside_service;
+  shop.machines[0].tasks[1].task.skill = catalogue::Skill::outside_service;
+  shop.stopping.outside_visit = catalogue::OutsideVisit{.hours = 1, .cost = 90};
+  const StopInstance made = make_instance(shop, 28, Moving::fixed);
   for (int day = 1; day < 20; ++day) {
     plan::StopPlan plan;
     plan.instance = made.instance.name;

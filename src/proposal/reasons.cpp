@@ -17,6 +17,7 @@ struct Because {
   const StopInstance& made;
   const Difference& difference;
   const FirstTurns& now;
+  const std::vector<std::string>& visited_too;
   const MachineAhead& machine;
   const plan::Machine& planned;
   std::vector<const TaskAhead*> tasks;  // those that need the machine at rest
@@ -32,6 +33,13 @@ void say_what_is_shared(std::vector<Sentence>& says, const Because& why) {
   const bool is_locked = why.difference.state == plan::EnergyState::locked;
   says.push_back(sentence({is_locked ? "one-isolation" : "one-shut-down", {}, {{"count", static_cast<double>(count)}}},
                           "{} tasks share one {}", count, is_locked ? "isolation" : "time at rest"));
+}
+
+void say_which_visit_is_shared(std::vector<Sentence>& says, const Because& why) {
+  if (why.visited_too.empty()) return;
+  const std::string machines = fmt::format("{}", fmt::join(why.visited_too, ", "));
+  says.push_back(
+      sentence({"visit-shared", {{"machines", machines}}}, "one visit of the outside service, with {}", machines));
 }
 
 void say_that_standing_is_free(std::vector<Sentence>& says, const Because& why) {
@@ -185,19 +193,19 @@ const auto* found(const Things& things, const std::string& key, KeyOf key_of) {
 }  // namespace
 
 std::vector<Sentence> reasons_for(const ShopAhead& shop, const StopInstance& made, const Difference& difference,
-                                  const FirstTurns& now) {
+                                  const FirstTurns& now, const std::vector<std::string>& visited_too) {
   const auto* machine = found(shop.machines, difference.machine, [](const auto& one) { return one.key; });
   const auto* planned = found(made.instance.machines, difference.machine, [](const auto& one) { return one.id; });
   if (!machine || !planned || !difference.to) return {};
-  Because why{shop, made, difference, now, *machine, *planned, {}};
+  Because why{shop, made, difference, now, visited_too, *machine, *planned, {}};
   for (const std::string& key : difference.tasks) {
     const auto* task = found(machine->tasks, key, [](const auto& one) { return one.task.key; });
     if (task && task->task.energy != catalogue::EnergyState::in_production) why.tasks.push_back(task);
   }
   std::vector<Sentence> says;
-  for (const auto say :
-       {say_what_must_not_wait, say_what_is_shared, say_that_standing_is_free, say_what_waits_for_parts,
-        say_what_is_held, say_who_is_away, say_what_is_closed, say_what_gets_safer, say_what_is_used_up}) {
+  for (const auto say : {say_what_must_not_wait, say_which_visit_is_shared, say_what_is_shared,
+                         say_that_standing_is_free, say_what_waits_for_parts, say_what_is_held, say_who_is_away,
+                         say_what_is_closed, say_what_gets_safer, say_what_is_used_up}) {
     if (says.size() < reasons_max) say(says, why);
   }
   return says;

@@ -10,8 +10,9 @@ namespace hw::proposal {
 
 inline constexpr std::size_t reasons_max = 4;
 
-// Of one difference with a place, the weightiest first; at most `reasons_max`.
+// Of one difference with a place, the weightiest first; at most `reasons_max`. `visited_too`: names of other machines
+// for which the outside service comes then as well.
 std::vector<Sentence> reasons_for(const ShopAhead& shop, const StopInstance& made, const Difference& difference,
-                                  const FirstTurns& now);
+                                  const FirstTurns& now, const std::vector<std::string>& visited_too);
 
 }  // namespace hw::proposal

@@ -5,6 +5,7 @@
 
 #include "src/proposal/agreed_limits.h"
 #include "src/proposal/crew_tables.h"
+#include "src/proposal/outside_visits.h"
 #include "src/proposal/plan_task.h"
 
 namespace hw::proposal {
@@ -33,6 +34,7 @@ plan::Machine plan_machine(const ShopAhead& shop, const MachineAhead& machine, U
   plan::Machine made;
   made.id = machine.key;
   made.cell = machine.cell;
+  if (shop.stopping.outside_visit) made.place = plant_place;
   const double standing = standing_of(shop, machine);
   made.loss_per_hour =
       into.slots.week([&](PlantSlot slot) { return into.slots.works(slot.day, slot.shift) ? standing : 0.0; });

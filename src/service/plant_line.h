@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "src/service/plant_visits.h"
 #include "src/service/use_forecasts.h"
 #include "src/service/views.h"
 
@@ -39,8 +40,9 @@ struct PlantLineView {
   Instant as_of;
   std::vector<GroupMachineView> machines;  // in the order of the catalogue
   std::vector<GroupWeekView> weeks;
+  std::vector<GroupVisitView> visits = {};
 };
-BOOST_DESCRIBE_STRUCT(PlantLineView, (), (as_of, machines, weeks))
+BOOST_DESCRIBE_STRUCT(PlantLineView, (), (as_of, machines, weeks, visits))
 
 inline constexpr int weeks_shown = 13;
 

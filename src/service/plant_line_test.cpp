@@ -13,7 +13,7 @@ TEST(PlantLine, IsPrintedInTheFieldsOfTheContract) {
   EXPECT_EQ(formats::print_json(line),
             R"({"as_of":"2026-03-02T06:00:00Z","machines":[{"key":"l1","name":"Lathe 1","kind":"lathe",)"
             R"("doing":"running","feed":"live","coming":0,"due":0,"overdue":0,"nearest":null,"findings":[],)"
-            R"("next_stop_on":null}],"weeks":[{"week_on":"2026-03-02","tasks":3,"minutes":45.5}]})");
+            R"("next_stop_on":null}],"weeks":[{"week_on":"2026-03-02","tasks":3,"minutes":45.5}],"visits":[]})");
 }
 
 }  // namespace

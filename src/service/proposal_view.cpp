@@ -6,7 +6,7 @@ namespace {
 
 PlanMoneyView money_view(const plan::PlanCost& cost) {
   return {cost.stops, cost.lost_production, cost.labour_premium, cost.overtime, cost.timing,
-          cost.end,   cost.moving,          cost.total()};
+          cost.end,   cost.moving,          cost.travel,         cost.total()};
 }
 
 PlanSumView sum_view(const proposal::PlanSum& sum) { return {money_view(sum.cost), sum.stops, sum.standing_h}; }

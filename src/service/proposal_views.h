@@ -26,9 +26,18 @@ struct TryCostView {
   double premium = 0;
   double overtime = 0;
   double timing = 0;
+  double travel = 0;
   double total = 0;
 };
-BOOST_DESCRIBE_STRUCT(TryCostView, (), (set_up, standing, premium, overtime, timing, total))
+BOOST_DESCRIBE_STRUCT(TryCostView, (), (set_up, standing, premium, overtime, timing, travel, total))
+
+// Of the outside service: what the stop pays and takes for the way, nothing where it comes for others anyway.
+struct TriedVisitView {
+  double cost = 0;
+  double hours = 0;
+  std::vector<std::string> machines;  // for which it comes then too, by their names
+};
+BOOST_DESCRIBE_STRUCT(TriedVisitView, (), (cost, hours, machines))
 
 struct TriedTaskView {
   std::string task;
@@ -63,11 +72,12 @@ struct StopEstimateView {
   std::vector<TriedTaskView> tasks;
   std::vector<TriedPeopleView> people;
   std::vector<PartText> parts;
+  std::optional<TriedVisitView> visit;
   std::vector<SentenceView> troubles;
 };
 BOOST_DESCRIBE_STRUCT(StopEstimateView, (),
                       (currency, cost, early_loss, late_loss, standing_hours, hours_over_shift, tasks, people, parts,
-                       troubles))
+                       visit, troubles))
 
 struct ProposalEdit : Signature {
   std::optional<std::string> what;  // all, services
@@ -90,9 +100,11 @@ struct PlanMoneyView {
   double timing = 0;
   double end = 0;
   std::optional<double> moving;
+  std::optional<double> travel;
   double total = 0;
 };
-BOOST_DESCRIBE_STRUCT(PlanMoneyView, (), (stops, lost_production, labour_premium, overtime, timing, end, moving, total))
+BOOST_DESCRIBE_STRUCT(PlanMoneyView, (),
+                      (stops, lost_production, labour_premium, overtime, timing, end, moving, travel, total))
 
 struct PlanSumView {
   PlanMoneyView cost;

@@ -99,7 +99,8 @@ Answer plan_stops(const PlanCall& call) {
   const plan::Instance& instance = *read;
   text = {};
   const plan::Model model = plan::build_model(instance);
-  PlanReport report{.rules = rules_of(instance, model)};
+  PlanReport report;
+  report.rules = rules_of(instance, model);
   const plan::Proposal proposal = plan::propose_stops(instance, model, options_of(call, clock));
   if (!proposal.without_place.empty()) return refuse(no_plan(instance, model, proposal));
   HW_TRY(write_whole_file(target, plan::print_plan(proposal.plan), ReadableBy::everybody));
@@ -107,6 +108,7 @@ Answer plan_stops(const PlanCall& call) {
   report.bound = proposal.bound;
   report.gap = proposal.gap();
   report.stops = proposal.plan.stops.size();
+  report.travel = proposal.cost.travel;
   report.seconds = clock.seconds();
   return Said(call.is_json ? print_json(report) : print_table(report));
 }

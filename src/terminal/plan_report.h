@@ -1,6 +1,7 @@
 #pragma once
 // What `hourwright plan` tells of a plan.
 
+#include <optional>
 #include <string>
 
 #include "libs/formats/json_types.h"
@@ -21,9 +22,10 @@ struct PlanReport {
   double gap = 0;  // (cost - bound) / cost
   double seconds = 0;
   std::size_t stops = 0;
+  std::optional<double> travel;  // of the cost; nothing where no crew travels
   PlanRules rules;
 };
-BOOST_DESCRIBE_STRUCT(PlanReport, (), (cost, bound, gap, seconds, stops, rules))
+BOOST_DESCRIBE_STRUCT(PlanReport, (), (cost, bound, gap, seconds, stops, travel, rules))
 
 std::string print_json(const PlanReport& report);   // one line
 std::string print_table(const PlanReport& report);  // for people

@@ -1,5 +1,6 @@
 #include "src/web/group_lines.h"
 
+#include <boost/json/parse.hpp>
 #include <boost/json/serialize.hpp>
 #include <boost/json/value.hpp>
 #include <fmt/format.h>
@@ -8,6 +9,14 @@ namespace hw::web {
 namespace {
 
 std::string in_json(const std::string& text) { return boost::json::serialize(boost::json::value(text)); }
+
+std::string visits_in(const std::string& line) {
+  boost::system::error_code failed;
+  const boost::json::value parsed = boost::json::parse(line, failed);
+  const boost::json::object* fields = failed ? nullptr : parsed.if_object();
+  const boost::json::value* visits = fields ? fields->if_contains("visits") : nullptr;
+  return visits ? boost::json::serialize(*visits) : "null";
+}
 
 // What people see of them: whether somebody holds a plant, not who.
 bool is_same(const std::vector<service::PlantSeen>& a, const std::vector<service::PlantSeen>& b) {
@@ -31,7 +40,10 @@ bool GroupLines::take(const std::vector<service::PlantSeen>& plants, std::vector
   is_told_ = true;
   floor_.reset();
   plants_ = plants;
-  for (service::PublishedLine& line : lines) lines_[line.plant] = {line.version, std::move(line.line)};
+  for (service::PublishedLine& line : lines) {
+    std::string visits = visits_in(line.line);
+    lines_[line.plant] = {line.version, std::move(line.line), std::move(visits)};
+  }
   std::string text = "[";
   for (const service::PlantSeen& plant : plants_) {
     if (plant.key == service::group_key) continue;
@@ -54,6 +66,20 @@ http::SharedBytes GroupLines::floor(Instant now) {
     floor_at_ = now;
   }
   return floor_;
+}
+
+std::string GroupLines::visits(Instant now) const {
+  const std::lock_guard lock(mutex_);
+  std::string text = fmt::format(R"({{"now":"{}","plants":[)", print(now));
+  const char* before = "";
+  for (const service::PlantSeen& plant : plants_) {
+    if (plant.key == service::group_key) continue;
+    const auto line = lines_.find(plant.key);
+    text += fmt::format(R"({}{{"key":{},"title":{},"visits":{}}})", before, in_json(plant.key), in_json(plant.title),
+                        line == lines_.end() ? "null" : line->second.visits);
+    before = ",";
+  }
+  return text + "]}";
 }
 
 }  // namespace hw::web

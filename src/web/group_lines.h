@@ -23,11 +23,14 @@ class GroupLines {
   // The JSON of a GroupFloor. Its `now` may be this much earlier.
   static constexpr Duration now_within = Duration::millis(500);
   http::SharedBytes floor(Instant now);
+  // The JSON of GroupVisits.
+  std::string visits(Instant now) const;
 
  private:
   struct Line {
     std::int64_t version = 0;
-    std::string text;  // the JSON of a PlantLineView
+    std::string text;    // the JSON of a PlantLineView
+    std::string visits;  // of its visits; null of a server that tells of none
   };
   mutable std::mutex mutex_;
   std::vector<service::PlantSeen> plants_;

@@ -18,6 +18,16 @@ TEST(GroupLines, TellThePlantsAndWhatTheirServersTold) {
                                R"({"key":"south","title":"S","held":false,"line":null}]})");
 }
 
+TEST(GroupLines, TellTheVisitsOfEachPlantApart) {
+  GroupLines lines;
+  ASSERT_TRUE(lines.take({{"north", "N", a}, {"old", "O", a}, {"south", "S", {}}, {service::group_key, "Group", a}},
+                         {{"north", 3, R"({"as_of":1,"visits":[{"on":"2026-03-04"}]})"}, {"old", 1, "{}"}}));
+  EXPECT_EQ(lines.visits(six),
+            R"({"now":"2026-03-02T06:00:00Z","plants":[)"
+            R"({"key":"north","title":"N","visits":[{"on":"2026-03-04"}]},)"
+            R"({"key":"old","title":"O","visits":null},{"key":"south","title":"S","visits":null}]})");
+}
+
 TEST(GroupLines, AreOtherOnlyWhereSomethingPeopleSeeHasChanged) {
   GroupLines lines;
   ASSERT_TRUE(lines.take({{"north", "N", a}}, {{"north", 3, "{}"}}));

@@ -11,6 +11,15 @@ http::Response no_group() {
 
 }  // namespace
 
+namespace {
+
+http::Response no_group() {
+  return http::problem(
+      {ErrorCode::not_found, "this is the site of a plant; the group's plants are at the group's own"});
+}
+
+}  // namespace
+
 void add_group_routes(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/group/floor", [parts](const http::Request&) {
     return parts.group ? http::Response::json(parts.group->lines.floor(parts.clock())) : no_group();
@@ -22,6 +31,9 @@ void add_group_routes(http::Router& router, const ApiParts& parts) {
     if (!parts.group) return no_group();
     const service::PartName name{std::string{request.path_value("kind")}, std::string{request.path_value("task")}};
     return answer(parts.group->lives.part(name, parts.clock()));
+  });
+  router.add("GET", "/api/group/visits", [parts](const http::Request&) {
+    return parts.group ? http::Response::json(parts.group->lines.visits(parts.clock())) : no_group();
   });
 }
 

@@ -109,7 +109,8 @@ Result<std::string> ShopSite::plant_line(Instant now) {
     weeks_ = std::move(weeks);
     weeks_at_ = now;
   }
-  return formats::print_json(service::PlantLineView{now, service::group_machines(shop_, now), weeks_});
+  return formats::print_json(
+      service::PlantLineView{now, service::group_machines(shop_, now), weeks_, service::outside_visits(shop_, now)});
 }
 
 void ShopSite::tell_of_plants() { channel_.publish({.event = "plants", .data = "{}"}); }

@@ -69,7 +69,7 @@ groupTest('Group: every plant is listed, and only what a group has is offered', 
   await told(page);
   assert.equal(await page.locator('.line[data-plant]').count(), 2);
   assert.match(await lineOf(page, 'north').innerText(), /North works[^]*0 of 2 run/);
-  assert.deepEqual(await page.locator('nav a').allInnerTexts(), ['Plants', 'Horizon', 'Lives']);
+  assert.deepEqual(await page.locator('nav a').allInnerTexts(), ['Plants', 'Horizon', 'Lives', 'Visits']);
   assert.equal(await page.locator('footer a[href="/access"]').count(), 1);
   await expectClean(page, 'plants');
   await page.locator('#find').fill('MILL');
@@ -196,6 +196,49 @@ groupTest('Group: by the keyboard from a plant to its machine, and through the H
   const cell = page.locator('tbody tr[data-plant="north"] td').nth(1).locator('a');
   assert.equal(await cell.evaluate((one) => one === document.activeElement), true);
   assert.match(await cell.getAttribute('href'), /\/\/north\.localhost:\d+\/horizon\?as=list&by=\d{4}-\d\d-\d\d$/);
+});
+
+/** A stop of that machine in a month's time, with a task that the outside service does; gives back its id and day. */
+async function agreeOutside(page, task) {
+  const on = new Date(Date.now() + 30 * 86_400_000).toISOString().slice(0, 10);
+  const stop = { id: newId(), by: LEAD, on, shift: '', tasks: [task] };
+  const answer = await page.evaluate(async (body) => {
+    const headers = { 'content-type': 'application/json' };
+    const told = await fetch('/api/machines/m1/stops', { method: 'POST', headers, body: JSON.stringify(body) });
+    return [told.status, await told.text()];
+  }, stop);
+  assert.equal(answer[0], 200, answer[1]);
+  return stop;
+}
+
+groupTest('Group: visits of the outside service are gathered, and clash where two plants want it', async (ground) => {
+  const { group } = ground;
+  const first = await ground.page();
+  await first.goto('/visits');
+  await first.getByText('No agreed stop of any plant needs the outside service.').waitFor({ timeout: TOLD_MS_MAX });
+  const north = await agreeOutside(await openPlant(ground, 'north'), 'cabinet-service');
+  await first.locator('[data-plant="north"]').waitFor({ timeout: TOLD_MS_MAX });
+  assert.equal(await first.locator('.clash').count(), 0);
+  await agreeOutside(await openPlant(ground, 'south'), 'clamp-springs');
+  await first.locator('.clash').waitFor({ timeout: TOLD_MS_MAX });
+  assert.match(
+    await first.locator('.clash').innerText(),
+    /North works, South works at the same time: 2 people, or one of the visits on another day/,
+  );
+  const link = first.locator('[data-plant="north"]').getByRole('link', { name: 'Lathe 1' });
+  assert.equal(await link.getAttribute('href'), `${group.urlOf('north')}/stop/${north.id}`);
+  await expectClean(first, 'visits');
+  for (const colorScheme of ['light', 'dark']) {
+    const page = await ground.page(NARROW, { locale: 'de-DE', colorScheme });
+    await page.goto('/visits');
+    await page.getByText('zur selben Zeit').waitFor();
+    await measure(page);
+    await expectClean(page, 'Besuche');
+  }
+  const desk = await ground.page(DESK, { colorScheme: 'dark' });
+  await desk.goto('/visits');
+  await desk.locator('.clash').waitFor();
+  await expectClean(desk, 'visits, dark');
 });
 
 groupTest('Group: German fits 320 px, light and dark, and no finding', async (ground) => {

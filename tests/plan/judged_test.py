@@ -19,6 +19,12 @@ def make(folder, machines, weeks, seed, supply):
     return path
 
 
+def with_travel(instance):
+    path = instance.with_name("travel-" + instance.name)
+    subprocess.run([sys.executable, "-B", HERE / "add_travel.py", instance, "2", "250", "1.5", "-o", path], check=True)
+    return path
+
+
 def judge(instance, plan):
     done = subprocess.run([sys.executable, "-B", HERE / "check_plan.py", instance, plan, "--json"],
                           capture_output=True, text=True)
@@ -26,8 +32,8 @@ def judge(instance, plan):
     return json.loads(done.stdout)
 
 
-def plan_and_judge(program, folder, shape):
-    instance, plan = make(folder, *shape), folder / "plan.json"
+def plan_and_judge(program, folder, instance):
+    plan = folder / "plan.json"
     done = subprocess.run([program, "plan", instance, "--out", plan, "--time", "3", "--json"], capture_output=True,
                           text=True)
     assert done.returncode == 0, done.stderr
@@ -57,6 +63,7 @@ def end_early(program, folder, how):
 if __name__ == "__main__":
     with tempfile.TemporaryDirectory() as name:
         for one in INSTANCES:
-            plan_and_judge(sys.argv[1], Path(name), one)
+            plan_and_judge(sys.argv[1], Path(name), make(Path(name), *one))
+        plan_and_judge(sys.argv[1], Path(name), with_travel(make(Path(name), 12, 12, 907, 1.3)))
         end_early(sys.argv[1], Path(name), signal.SIGINT)
         end_early(sys.argv[1], Path(name), signal.SIGKILL)

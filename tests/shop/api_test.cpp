@@ -40,6 +40,7 @@ std::set<http::Route> asked_elsewhere(const std::map<http::Route, json::object>&
   there.insert({"GET", "/healthz"});
   for (const auto& [route, operation] : all_operations) {               // by join_served_test
     if (route.pattern.starts_with("/api/group/")) there.insert(route);  // tests/group
+    if (route.pattern.starts_with("/api/edge/")) there.insert(route);   // tests/group
     if (route.pattern.starts_with("/api/lives")) there.insert(route);   // lives_api_test.cpp
     if (route.pattern.starts_with("/api/stores"))
       there.insert(route);  // stores_api_test.cpp, stores_sheet_api_test.cpp

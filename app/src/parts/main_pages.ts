@@ -11,6 +11,7 @@ import {
   SCAN_ADDRESS,
   storesAddress,
   TODAY_ADDRESS,
+  VISITS_ADDRESS,
 } from '../route.svelte';
 import type { Page } from '../route.svelte';
 import type { Key } from '../words/catalogue';
@@ -39,6 +40,7 @@ const GROUP_PAGES: ReadonlyArray<MainPage> = [
   { title: 'plants.title', address: FLOOR_ADDRESS, names: ['floor'] },
   { title: 'horizon.title', address: HORIZON_ADDRESS, names: ['horizon'] },
   { title: 'lives.title', address: LIVES_ADDRESS, names: ['lives', 'part'] },
+  { title: 'visits.title', address: VISITS_ADDRESS, names: ['visits'] },
 ];
 /** What a group's site has besides: it is about people, not about machines. */
 const GROUP_OTHERS: ReadonlyArray<Page['name']> = ['access', 'enter', 'join', 'me', 'unsent', 'not there'];

@@ -35,7 +35,13 @@ const PAGE_NEEDS: Needs = {
   'use changes': 'useChanges',
 };
 /** The same of pages that are others on a group's site. */
-const GROUP_NEEDS: Needs = { floor: 'groupFloor', horizon: 'groupFloor', lives: 'groupParts', part: 'groupPart' };
+const GROUP_NEEDS: Needs = {
+  floor: 'groupFloor',
+  horizon: 'groupFloor',
+  lives: 'groupParts',
+  part: 'groupPart',
+  visits: 'groupVisits',
+};
 
 export const needOf = (name: Page['name'], isGroup: boolean): keyof typeof operations | undefined =>
   (isGroup ? GROUP_NEEDS[name] : undefined) ?? PAGE_NEEDS[name];

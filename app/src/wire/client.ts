@@ -25,6 +25,7 @@ import type {
   GroupFloor,
   GroupParts,
   GroupPartStudy,
+  GroupVisits,
   Horizon,
   HourReading,
   HourReadingEdit,
@@ -210,6 +211,7 @@ export const client = {
   groupFloor: () => ask<GroupFloor>('groupFloor'),
   groupParts: () => ask<GroupParts>('groupParts'),
   groupPart: (kind: string, task: string) => ask<GroupPartStudy>('groupPart', { path: { kind, task } }),
+  groupVisits: () => ask<GroupVisits>('groupVisits'),
   machine: (machine: string) => ask<Machine>('machine', { path: { machine } }),
   days: (machine: string, counter: string, from: string, to: string) =>
     ask<CounterDays>('days', { path: { machine }, query: { counter, from, to } }),

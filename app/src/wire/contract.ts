@@ -115,6 +115,7 @@ export type SayingCode =
   | 'machine-held'
   | 'shift-begun'
   | 'parts-late'
+  | 'visit-shared'
   | 'one-isolation'
   | 'one-shut-down'
   | 'standing-free'
@@ -833,6 +834,8 @@ export interface PlantLine {
   machines: GroupMachine[];
   /** 13 weeks from this one on */
   weeks: GroupWeek[];
+  /** of the outside service, as in GroupVisits */
+  visits: GroupVisit[];
 }
 
 export interface GroupMachine {
@@ -849,6 +852,43 @@ export interface GroupMachine {
   /** of each open finding its severity, the most severe first */
   findings: Severity[];
   next_stop_on: string | null;
+}
+
+export interface GroupVisits {
+  now: string;
+  plants: PlantVisits[];
+}
+
+export interface PlantVisits {
+  /** the plant's site is at this name below the group's */
+  key: string;
+  title: string;
+  /** those that are not over, by when they begin; null: nothing was told of them yet */
+  visits: GroupVisit[] | null;
+}
+
+/** all agreed stops of one day and shift in which the outside service has work */
+export interface GroupVisit {
+  /** the plant's day */
+  on: string;
+  shift: string;
+  begins_at: string;
+  ends_at: string;
+  stops: GroupVisitStop[];
+  /** of the outside service's people, all together */
+  work_h: number;
+  /** what its coming takes; 0 where the plant says nothing of it */
+  way_h: number;
+  /** the same in money */
+  way_cost: number;
+  /** ISO 4217 */
+  currency: string;
+}
+
+export interface GroupVisitStop {
+  stop: string;
+  /** its name */
+  machine: string;
 }
 
 export interface GroupWeek {
@@ -2365,8 +2405,18 @@ export interface StopEstimate {
   people: TriedPeople[];
   /** the same part summed over the tasks */
   parts: Part[];
+  visit?: TriedVisit;
   /** what stands against it */
   troubles: Sentence[];
+}
+
+/** of the outside service, where the shop says what its coming costs; nothing to pay where it comes in that shift anyway */
+export interface TriedVisit {
+  cost: number;
+  /** of the way, in that shift */
+  hours: number;
+  /** for which it comes then too, by their names */
+  machines: string[];
 }
 
 export interface TryCost {
@@ -2376,6 +2426,8 @@ export interface TryCost {
   overtime: number;
   /** early and late losses */
   timing: number;
+  /** of the outside service's visit that it opens */
+  travel: number;
   total: number;
 }
 
@@ -2546,6 +2598,8 @@ export interface PlanMoney {
   end: number;
   /** agreed stops moved; absent where none is agreed */
   moving?: number;
+  /** visits of the outside service; absent where the shop says nothing of them */
+  travel?: number;
   total: number;
 }
 
@@ -3447,6 +3501,7 @@ export const operations = {
   sendPiece: { method: 'PUT', path: '/api/edge/shipments/{shipment}/pieces/{piece}', permission: 'send' },
   groupParts: { method: 'GET', path: '/api/group/lives', permission: 'look wide' },
   groupPart: { method: 'GET', path: '/api/group/lives/{kind}/{task}', permission: 'look wide' },
+  groupVisits: { method: 'GET', path: '/api/group/visits', permission: 'look wide' },
   labels: { method: 'GET', path: '/api/labels.pdf', permission: 'look wide' },
   authority: { method: 'GET', path: '/authority.crt', permission: 'open' },
   join: { method: 'GET', path: '/api/join', permission: 'open' },

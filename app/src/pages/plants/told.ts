@@ -11,6 +11,6 @@ export const machineTold = (key: string, more: Partial<GroupMachine> = {}): Grou
 export const TOLD_AT = '2026-11-27T05:00:00Z';
 
 export const plantTold = (key: string, machines: GroupMachine[], more: Partial<GroupPlant> = {}): GroupPlant => ({
-  ...{ key, title: `Plant ${key}`, held: true, line: { as_of: TOLD_AT, machines, weeks: [] } },
+  ...{ key, title: `Plant ${key}`, held: true, line: { as_of: TOLD_AT, machines, weeks: [], visits: [] } },
   ...more,
 });

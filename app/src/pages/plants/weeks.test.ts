@@ -11,7 +11,7 @@ function withWeeks(key: string, monday: string, more: Partial<GroupPlant> = {}):
     tasks: 1,
     minutes: 90,
   }));
-  return plantTold(key, [], { line: { as_of: TOLD_AT, machines: [], weeks }, ...more });
+  return plantTold(key, [], { line: { as_of: TOLD_AT, machines: [], weeks, visits: [] }, ...more });
 }
 
 test('a row a plant by title, and totals of all', () => {

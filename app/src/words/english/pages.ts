@@ -50,6 +50,7 @@ export const pages = {
   'kit.state_short': 'kit short',
   'kit.state_not known': 'kit not known',
   'plants.title': 'Plants',
+  'visits.title': 'Visits',
   'plants.to': 'To the plants',
   'group.site': 'This is the group’s site',
   'group.site_text':

@@ -31,4 +31,13 @@ export const plants = {
     'How many tasks most likely fall due in each week, and their hours of work; in the first also what is due already. The stronger the colour, the more hours. A number leads to the tasks on the plant’s own Horizon.',
   'plants.weeks_caption': 'Tasks and hours of work that fall due in each week, by plant',
   'plants.all_plants': { one: '{count} plant', other: 'All {count} plants' },
+  'visits.hint':
+    'Agreed stops with work of the outside service, gathered by plant, day and shift: whoever comes does all of it in one visit. Hours are of its people, all together.',
+  'visits.none': 'No agreed stop of any plant needs the outside service.',
+  'visits.failed': 'The visits could not be loaded. {detail}',
+  'visits.untold': 'Nothing is known yet of the visits to {plants}.',
+  'visits.hours': '{work} of work',
+  'visits.way': '{way} on the way, {cost}',
+  'visits.people': { one: '{count} person', other: '{count} people' },
+  'visits.clash': '{plants} at the same time: {people}, or one of the visits on another day',
 } as const;

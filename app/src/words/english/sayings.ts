@@ -102,6 +102,7 @@ export const sayings = {
   'said.machine-held': 'The machine must not stand until {until}: {why}.',
   'said.shift-begun': 'That shift has begun already.',
   'said.parts-late': 'The parts for “{title}” come on {date}.',
+  'said.visit-shared': 'One visit of the outside service, with {machines}.',
   'said.one-isolation': '{count} tasks share one isolation.',
   'said.one-shut-down': '{count} tasks share one time at rest.',
   'said.standing-free': 'On {date} standing costs nothing: the plant does not work then.',

@@ -51,6 +51,7 @@ export const pages: Wording<typeof english> = {
   'kit.state_short': 'im Teilesatz fehlt etwas',
   'kit.state_not known': 'Teilesatz nicht bekannt',
   'plants.title': 'Werke',
+  'visits.title': 'Besuche',
   'plants.to': 'Zu den Werken',
   'group.site': 'Das ist die Seite der Gruppe',
   'group.site_text':

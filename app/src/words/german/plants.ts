@@ -32,4 +32,13 @@ export const plants: Wording<typeof english> = {
     'Wie viele Aufgaben wahrscheinlich in jeder Woche fällig werden, und ihre Arbeitsstunden; in der ersten auch, was schon fällig ist. Je kräftiger die Farbe, desto mehr Stunden. Eine Zahl führt zu den Aufgaben im Horizont des Werks.',
   'plants.weeks_caption': 'Aufgaben und Arbeitsstunden, die in jeder Woche fällig werden, nach Werk',
   'plants.all_plants': { one: '{count} Werk', other: 'Alle {count} Werke' },
+  'visits.hint':
+    'Vereinbarte Stillstände mit Arbeit der Fremdfirma, nach Werk, Tag und Schicht: Wer kommt, erledigt alles in einem Besuch. Stunden gelten für alle ihre Leute zusammen.',
+  'visits.none': 'Kein vereinbarter Stillstand eines Werks braucht die Fremdfirma.',
+  'visits.failed': 'Die Besuche konnten nicht geladen werden. {detail}',
+  'visits.untold': 'Von den Besuchen in {plants} ist noch nichts bekannt.',
+  'visits.hours': '{work} Arbeit',
+  'visits.way': '{way} Anfahrt, {cost}',
+  'visits.people': { one: '{count} Person', other: '{count} Personen' },
+  'visits.clash': '{plants} zur selben Zeit: {people}, oder einer der Besuche an einem anderen Tag',
 };

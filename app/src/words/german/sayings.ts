@@ -110,6 +110,7 @@ export const sayings: Wording<typeof english> = {
   'said.machine-held': 'Die Maschine darf bis {until} nicht stehen: {why}.',
   'said.shift-begun': 'Diese Schicht hat schon begonnen.',
   'said.parts-late': 'Die Teile für „{title}“ kommen am {date}.',
+  'said.visit-shared': 'Ein Besuch der Fremdfirma, mit {machines}.',
   'said.one-isolation': '{count} Aufgaben teilen sich ein Freischalten.',
   'said.one-shut-down': '{count} Aufgaben teilen sich eine Ruhezeit.',
   'said.standing-free': 'Am {date} kostet Stehen nichts: Dann arbeitet der Betrieb nicht.',
