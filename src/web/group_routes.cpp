@@ -11,15 +11,6 @@ http::Response no_group() {
 
 }  // namespace
 
-namespace {
-
-http::Response no_group() {
-  return http::problem(
-      {ErrorCode::not_found, "this is the site of a plant; the group's plants are at the group's own"});
-}
-
-}  // namespace
-
 void add_group_routes(http::Router& router, const ApiParts& parts) {
   router.add("GET", "/api/group/floor", [parts](const http::Request&) {
     return parts.group ? http::Response::json(parts.group->lines.floor(parts.clock())) : no_group();
