@@ -253,7 +253,7 @@ SheetLine line_of(const Shift& shift) {
 
 SheetLine line_of(const Machine& machine) {
   std::vector<std::string> fills;
-  for (const auto& [counter, item] : machine.fills) fills.push_back(counter + " = " + item);
+  for (const auto& [counter, item] : machine.fills) fills.push_back(fmt::format("{} = {}", counter, item));
   return {machine.key,
           machine.name,
           machine.kind,
